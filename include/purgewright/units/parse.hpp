@@ -1,0 +1,28 @@
+// Text such as "1.25 in", "5/8 in", "12 ft3/h" or "800 degF" to a number in SI, by the udunits2 library and
+// its unit database, with the trade's names mapped to it first (cfh, lpm, thou, ...).
+//
+// Units: result is in the coherent SI unit of the asked dimension.
+// Errors: none thrown; a Parsed without value says what is wrong in one sentence.
+// Thread use: the unit database is read once, at the first call; calls are serialised by a lock.
+// Source: UCAR udunits2 database (SI Brochure, NIST SP 811).
+#pragma once
+
+#include "purgewright/units/dimension.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace purgewright::units {
+
+struct Parsed {
+  std::optional<double> si;  // value in SI; nullopt when the text is not such a quantity
+  std::string problem;       // one sentence without final stop, empty when si is set
+  std::string currency;      // ISO 4217 letters, only for Dimension::price and ::cost
+};
+
+// Reads number and unit. Counts and ratios may stand without a unit; every other bare number is refused.
+// Refuses NaN and infinities, a wrong dimension (naming both), and an unknown unit.
+Parsed parse_quantity(std::string_view text, Dimension wanted);
+
+} // namespace purgewright::units
