@@ -1,0 +1,24 @@
+// A design: the job and everything computed from it without solids. One call makes it; checks, reports, sweeps
+// and drawings read it.
+#pragma once
+
+#include "purgewright/fixture/layout.hpp"
+#include "purgewright/fixture/volumes.hpp"
+#include "purgewright/gas/purge.hpp"
+#include "purgewright/job/job.hpp"
+#include "purgewright/units/figure.hpp"
+
+namespace purgewright::checks {
+
+struct Design {
+  job::Job job;
+  fixture::Layout layout;
+  fixture::Volumes volumes;
+  fixture::Areas areas;
+  gas::Purge purge;
+};
+
+// Volumes and purge are zero when the layout has conflicts.
+Design evaluate(job::Job);
+
+} // namespace purgewright::checks

@@ -1,0 +1,80 @@
+#include "purgewright/checks/rules.hpp"
+
+#include "topics.hpp"
+
+#include <algorithm>
+
+namespace purgewright::checks {
+namespace {
+
+std::vector<Rule> gather() {
+  std::vector<Rule> all;
+  for (const auto topic : {access_rules(), fit_rules(), seal_rules(), machining_rules(), gas_rules()}) {
+    all.insert(all.end(), topic.begin(), topic.end());
+  }
+  return all;
+}
+
+RuleResult as_result(const fixture::Conflict &conflict) {
+  return {.id = conflict.rule,
+          .title = conflict.first + " clashes with " + conflict.second,
+          .status = Status::fail,
+          .value = conflict.by.value(),
+          .limit = 0.0,
+          .dimension = units::Dimension::length,
+          .source = "layout of the fixture",
+          .remedy = conflict.remedy};
+}
+
+} // namespace
+
+std::string_view to_text(Status status) {
+  switch (status) {
+  case Status::pass:
+    return "pass";
+  case Status::caution:
+    return "caution";
+  case Status::fail:
+    return "fail";
+  }
+  return "fail";
+}
+
+std::span<const Rule> rules() {
+  static const std::vector<Rule> all = gather();
+  return all;
+}
+
+std::vector<RuleResult> judge(const Design &design) {
+  std::vector<RuleResult> results;
+  if (!design.layout.buildable()) {
+    std::ranges::transform(design.layout.conflicts, std::back_inserter(results), as_result);
+    return results;
+  }
+  results.reserve(rules().size());
+  for (const Rule &rule : rules()) {
+    const Verdict verdict = rule.judge(design);
+    results.push_back({std::string(rule.id), std::string(rule.title), verdict.status, verdict.value, verdict.limit,
+                       rule.dimension, std::string(rule.source),
+                       verdict.status == Status::pass ? std::string() : std::string(rule.remedy)});
+  }
+  return results;
+}
+
+int failures(const Design &design) {
+  if (!design.layout.buildable()) {
+    return static_cast<int>(design.layout.conflicts.size());
+  }
+  return static_cast<int>(std::ranges::count_if(
+      rules(), [&](const Rule &rule) { return rule.judge(design).status == Status::fail; }));
+}
+
+Status worst(const std::vector<RuleResult> &results) {
+  Status status = Status::pass;
+  for (const RuleResult &result : results) {
+    status = std::max(status, result.status);
+  }
+  return status;
+}
+
+} // namespace purgewright::checks
