@@ -16,13 +16,14 @@ using detail::require;
 
 namespace {
 
-// exp(x^2) erfc(x) for x >= 0. Above 20 the asymptotic series, Abramowitz & Stegun 7.1.23: its first dropped term
-// is 162/x^12, under 1e-13; below, the product loses at most x^2 roundings.
+// exp(x^2) erfc(x) for x >= 0. Above 20 the asymptotic series, Abramowitz & Stegun 7.1.23: its first dropped
+// term is 162/x^12, under 1e-13; below, the product loses at most x^2 roundings.
 double scaled_erfc(double x) {
   if (x < 20.0)
     return std::exp(x * x) * std::erfc(x);
   const double q = 1.0 / (2.0 * x * x);
-  return (1.0 + q * (-1.0 + q * (3.0 + q * (-15.0 + q * (105.0 - 945.0 * q))))) * std::numbers::inv_sqrtpi / x;
+  return (1.0 + q * (-1.0 + q * (3.0 + q * (-15.0 + q * (105.0 - 945.0 * q))))) * std::numbers::inv_sqrtpi /
+         x;
 }
 
 void check_tanks(double n, std::string_view function) {
@@ -60,8 +61,8 @@ double mixed_volumes(double initial, double target, double supply) {
   return -std::log(remaining_share(initial, target, supply));
 }
 
-units::Time mixed_time(units::Volume volume, units::VolumeFlow flow, double initial, double target, double supply,
-                       double efficiency) {
+units::Time mixed_time(units::Volume volume, units::VolumeFlow flow, double initial, double target,
+                       double supply, double efficiency) {
   check_purge(volume, flow, "mixed_time");
   require(efficiency > 0.0 && efficiency <= 1.0, "mixed_time", "efficiency must lie in 0 to 1", efficiency);
   return volume / flow * mixed_volumes(initial, target, supply) / efficiency;
@@ -146,7 +147,8 @@ double dispersion_volumes(double peclet, double initial, double target, double s
   return 0.5 * (low + high);
 }
 
-units::Diffusivity taylor_aris_tube(units::Diffusivity molecular, units::Velocity speed, units::Length radius) {
+units::Diffusivity taylor_aris_tube(units::Diffusivity molecular, units::Velocity speed,
+                                    units::Length radius) {
   check_channel(molecular, speed, radius, "taylor_aris_tube");
   const double local = (speed * radius).value() / molecular.value();
   return molecular * (1.0 + local * local / 48.0);
@@ -172,7 +174,8 @@ units::Diffusivity taylor_turbulent(units::Velocity speed, units::Length radius,
   require(radius.value() > 0.0, "taylor_turbulent", "radius must be above 0", radius.value());
   require(friction_factor > 0.0 && friction_factor < 1.0, "taylor_turbulent",
           "friction factor must lie in 0 to 1", friction_factor);
-  return units::Diffusivity::from_value(10.1 * radius.value() * speed.value() * std::sqrt(friction_factor / 8.0));
+  return units::Diffusivity::from_value(10.1 * radius.value() * speed.value() *
+                                        std::sqrt(friction_factor / 8.0));
 }
 
 double convective_remaining(double theta) {
@@ -197,7 +200,9 @@ double open_vessel_variance(double peclet) {
   return 2.0 / peclet + 8.0 / (peclet * peclet);
 }
 
-double equivalent_tanks(double peclet) { return 1.0 / closed_vessel_variance(peclet); }
+double equivalent_tanks(double peclet) {
+  return 1.0 / closed_vessel_variance(peclet);
+}
 
 double equivalent_peclet(double n) {
   check_tanks(n, "equivalent_peclet");

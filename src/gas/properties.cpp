@@ -27,7 +27,9 @@ constexpr std::array<LennardJones, 5> potentials{{
 }};
 constexpr std::array<double, 5> molar_masses{39.948e-3, 4.0026e-3, 31.998e-3, 28.014e-3, 28.964e-3};
 
-std::size_t index(Species species) { return static_cast<std::size_t>(species); }
+std::size_t index(Species species) {
+  return static_cast<std::size_t>(species);
+}
 
 double checked_temperature(units::Temperature temperature, std::string_view function) {
   const double kelvin = temperature.value();
@@ -42,25 +44,31 @@ double checked_pressure(units::Pressure pressure, std::string_view function) {
 }
 
 double checked_reduced(double reduced, std::string_view function) {
-  require(reduced >= 0.3 && reduced <= 110.0, function, "reduced temperature must lie in 0.3 to 110", reduced);
+  require(reduced >= 0.3 && reduced <= 110.0, function, "reduced temperature must lie in 0.3 to 110",
+          reduced);
   return reduced;
 }
 
 } // namespace
 
-double molar_mass(Species species) { return molar_masses[index(species)]; }
+double molar_mass(Species species) {
+  return molar_masses[index(species)];
+}
 
-const LennardJones &lennard_jones(Species species) { return potentials[index(species)]; }
+const LennardJones &lennard_jones(Species species) {
+  return potentials[index(species)];
+}
 
 double viscosity_integral(double reduced_temperature) {
   const double t = checked_reduced(reduced_temperature, "viscosity_integral");
-  return 1.16145 * std::pow(t, -0.14874) + 0.52487 * std::exp(-0.77320 * t) + 2.16178 * std::exp(-2.43787 * t);
+  return 1.16145 * std::pow(t, -0.14874) + 0.52487 * std::exp(-0.77320 * t) +
+         2.16178 * std::exp(-2.43787 * t);
 }
 
 double diffusion_integral(double reduced_temperature) {
   const double t = checked_reduced(reduced_temperature, "diffusion_integral");
-  return 1.06036 * std::pow(t, -0.15610) + 0.19300 * std::exp(-0.47635 * t) + 1.03587 * std::exp(-1.52996 * t) +
-         1.76474 * std::exp(-3.89411 * t);
+  return 1.06036 * std::pow(t, -0.15610) + 0.19300 * std::exp(-0.47635 * t) +
+         1.03587 * std::exp(-1.52996 * t) + 1.76474 * std::exp(-3.89411 * t);
 }
 
 units::Density density(Species species, units::Temperature temperature, units::Pressure pressure) {
@@ -84,20 +92,24 @@ units::DynamicViscosity viscosity(Species species, units::Temperature temperatur
       (potential.diameter * potential.diameter * viscosity_integral(kelvin / potential.well_depth)));
 }
 
-units::Diffusivity kinematic_viscosity(Species species, units::Temperature temperature, units::Pressure pressure) {
+units::Diffusivity kinematic_viscosity(Species species, units::Temperature temperature,
+                                       units::Pressure pressure) {
   return units::Diffusivity::from_value(viscosity(species, temperature).value() /
                                         density(species, temperature, pressure).value());
 }
 
-units::Diffusivity diffusivity(Species a, Species b, units::Temperature temperature, units::Pressure pressure) {
+units::Diffusivity diffusivity(Species a, Species b, units::Temperature temperature,
+                               units::Pressure pressure) {
   const double kelvin = checked_temperature(temperature, "diffusivity");
   const double atmospheres = checked_pressure(pressure, "diffusivity") / standard_atmosphere.value();
   const LennardJones &pa = lennard_jones(a), &pb = lennard_jones(b);
   const double diameter = 0.5 * (pa.diameter + pb.diameter);
   const double depth = std::sqrt(pa.well_depth * pb.well_depth);
-  const double inverse_mass = 1e-3 / molar_mass(a) + 1e-3 / molar_mass(b); // mol/g as in the published constant
-  return units::Diffusivity::from_value(1e-4 * 0.0018583 * std::sqrt(kelvin * kelvin * kelvin * inverse_mass) /
-                                        (atmospheres * diameter * diameter * diffusion_integral(kelvin / depth)));
+  const double inverse_mass =
+      1e-3 / molar_mass(a) + 1e-3 / molar_mass(b); // mol/g as in the published constant
+  return units::Diffusivity::from_value(
+      1e-4 * 0.0018583 * std::sqrt(kelvin * kelvin * kelvin * inverse_mass) /
+      (atmospheres * diameter * diameter * diffusion_integral(kelvin / depth)));
 }
 
 double reduced_gravity(units::Density gas, units::Density ambient, units::Density reference) {

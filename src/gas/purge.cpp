@@ -32,7 +32,8 @@ Bound smallest(std::initializer_list<Bound> bounds) {
 }
 
 // Flow through `count` equal round passages at a Reynolds number: Q = count pi d nu Re / 4.
-VolumeFlow flow_at_reynolds(double reynolds_number, Length diameter, int count, units::Diffusivity viscosity) {
+VolumeFlow flow_at_reynolds(double reynolds_number, Length diameter, int count,
+                            units::Diffusivity viscosity) {
   return (0.25 * units::pi * double(count) * reynolds_number) * diameter * viscosity;
 }
 
@@ -73,9 +74,10 @@ Bound chamber_bound(const job::Job &job, const fixture::Layout &layout, const fi
 Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
                  const fixture::Areas &areas) {
   const double supply = job.gas.oxygen_in_supply;
-  return {plan(bore_bound(job, layout), areas.bore_inlet, volumes.bore_gas, job.gas.oxygen_limit_bore, supply),
-          plan(chamber_bound(job, layout, areas), areas.diffuser, volumes.chamber_gas,
-               job.gas.oxygen_limit_chamber, supply)};
+  return {
+      plan(bore_bound(job, layout), areas.bore_inlet, volumes.bore_gas, job.gas.oxygen_limit_bore, supply),
+      plan(chamber_bound(job, layout, areas), areas.diffuser, volumes.chamber_gas,
+           job.gas.oxygen_limit_chamber, supply)};
 }
 
 } // namespace purgewright::gas
