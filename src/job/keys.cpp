@@ -14,10 +14,11 @@ constexpr std::array<std::string_view, 3> reactive_metals{"titanium-grade-2", "t
 constexpr std::array<std::string_view, 3> cap_shapes{"flat", "domed", "spigot"};
 constexpr std::array<std::string_view, 2> directions{"clockwise", "counterclockwise"};
 constexpr std::array<std::string_view, 2> species{"argon", "helium"};
-constexpr std::array<std::string_view, 10> hose_materials{"pvc",     "polyurethane", "silicone", "rubber",
-                                                          "nylon",   "polyethylene", "ptfe",     "fep",
-                                                          "copper",  "stainless"};
-constexpr std::array<std::string_view, 6> port_threads{"G1/8", "G1/4", "1/8 NPT", "1/4 NPT", "M5", "10-32 UNF"};
+constexpr std::array<std::string_view, 10> hose_materials{"pvc",    "polyurethane", "silicone", "rubber",
+                                                          "nylon",  "polyethylene", "ptfe",     "fep",
+                                                          "copper", "stainless"};
+constexpr std::array<std::string_view, 6> port_threads{"G1/8",    "G1/4", "1/8 NPT",
+                                                       "1/4 NPT", "M5",   "10-32 UNF"};
 constexpr std::array<std::string_view, 4> fixture_metals{"aluminium-6082", "aluminium-6061", "stainless-304",
                                                          "copper-c110"};
 constexpr std::array<std::string_view, 2> unit_systems{"metric", "inch"};
@@ -30,7 +31,8 @@ constexpr FieldInfo quantity(Key key, std::string_view path, Dimension dimension
                              std::string_view meaning, bool required = false, bool share = false) {
   return {key, path, FieldKind::quantity, dimension, least, most, required, share, {}, meaning};
 }
-constexpr FieldInfo count(Key key, std::string_view path, double least, double most, std::string_view meaning) {
+constexpr FieldInfo count(Key key, std::string_view path, double least, double most,
+                          std::string_view meaning) {
   return {key, path, FieldKind::count, Dimension::count, least, most, false, false, {}, meaning};
 }
 constexpr FieldInfo text(Key key, std::string_view path, std::string_view meaning, bool required = false) {
@@ -41,10 +43,10 @@ constexpr FieldInfo choice(Key key, std::string_view path, Choices choices, std:
   return {key, path, FieldKind::choice, Dimension::ratio, 0, 0, required, false, choices, meaning};
 }
 
-constexpr double mm = 1e-3;                // m
-constexpr double ppm = 1e-6;               // 1
-constexpr double lpm = 1e-3 / 60;          // m3/s
-constexpr double bar = 1e5;                // Pa
+constexpr double mm = 1e-3;                          // m
+constexpr double ppm = 1e-6;                         // 1
+constexpr double lpm = 1e-3 / 60;                    // m3/s
+constexpr double bar = 1e5;                          // Pa
 constexpr double deg = 3.14159265358979323846 / 180; // rad
 
 using enum Key;
@@ -72,8 +74,8 @@ constexpr std::array<FieldInfo, key_count> table{{
              "Distance from the joint to the vent's centre."),
     count(tube_vent_count, "tube.vent.count", 1, 12, "Number of vent holes round the tube."),
     choice(cap_shape, "cap.shape", cap_shapes, "Shape of the cap.", true),
-    quantity(cap_diameter, "cap.diameter", Dimension::length, 4 * mm, 110 * mm, "Outside diameter of the cap.",
-             true),
+    quantity(cap_diameter, "cap.diameter", Dimension::length, 4 * mm, 110 * mm,
+             "Outside diameter of the cap.", true),
     quantity(cap_thickness, "cap.thickness", Dimension::length, 0.3 * mm, 15 * mm,
              "Thickness of the cap (of the wall of a dome, of the disc of a spigot cap).", true),
     quantity(cap_dome_height, "cap.dome_height", Dimension::length, 0.5 * mm, 55 * mm,
@@ -143,9 +145,11 @@ constexpr std::array<FieldInfo, key_count> table{{
              "Width of the slot across the tube's axis."),
     quantity(fixture_diffuser_hole, "fixture.diffuser_hole", Dimension::length, 1 * mm, 4 * mm,
              "Diameter of each diffuser hole between plenum and cavity."),
-    choice(fixture_material, "fixture.material", fixture_metals, "Metal of chamber, end plate, plug and block."),
+    choice(fixture_material, "fixture.material", fixture_metals,
+           "Metal of chamber, end plate, plug and block."),
     choice(fixture_pin_material, "fixture.pin_material", fixture_metals, "Metal of the backing pin."),
-    count(fixture_circuits, "fixture.circuits", 2, 4, "Outlets of the gas-port block: bore, chamber, spares."),
+    count(fixture_circuits, "fixture.circuits", 2, 4,
+          "Outlets of the gas-port block: bore, chamber, spares."),
     choice(shop_units, "shop.units", unit_systems, "Units of the sheets and of the threads chosen."),
     choice(shop_sheet, "shop.sheet", sheets, "Paper size of the sheets."),
     choice(shop_projection, "shop.projection", projections, "First or third angle projection."),
@@ -158,7 +162,15 @@ constexpr std::array<FieldInfo, key_count> table{{
     quantity(shop_room_air_changes_per_hour, "shop.room.air_changes_per_hour", Dimension::ratio, 0, 100,
              "Air changes of the room an hour."),
     quantity(shop_draught, "shop.draught", Dimension::velocity, 0, 10, "Air speed over the bench."),
-    {shop_stock, "shop.stock", FieldKind::text_list, Dimension::ratio, 0, 0, false, false, {},
+    {shop_stock,
+     "shop.stock",
+     FieldKind::text_list,
+     Dimension::ratio,
+     0,
+     0,
+     false,
+     false,
+     {},
      "Bar and plate at hand, as text."},
 }};
 
@@ -174,9 +186,13 @@ static_assert(in_key_order(), "the field table follows the order of Key");
 
 } // namespace
 
-std::span<const FieldInfo> fields() { return table; }
+std::span<const FieldInfo> fields() {
+  return table;
+}
 
-const FieldInfo &field(Key key) { return table[static_cast<std::size_t>(key)]; }
+const FieldInfo &field(Key key) {
+  return table[static_cast<std::size_t>(key)];
+}
 
 const FieldInfo *field(std::string_view path) {
   const auto found = std::ranges::find(table, path, &FieldInfo::path);

@@ -1,0 +1,35 @@
+#include "purgewright/job/diagnostic.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace purgewright::job {
+
+bool has_errors(const Diagnostics &problems) {
+  return std::ranges::any_of(problems, [](const Diagnostic &d) { return d.severity == Severity::error; });
+}
+
+std::string to_text(const Diagnostic &d) {
+  std::string text = d.file;
+  if (d.mark.line > 0) {
+    text += fmt::format("{}{}:{}", text.empty() ? "" : ":", d.mark.line, d.mark.column);
+  }
+  if (!text.empty()) {
+    text += ": ";
+  }
+  text += d.severity == Severity::error ? "error: " : "caution: ";
+  if (!d.key.empty()) {
+    text += d.key + ": ";
+  }
+  text += d.problem;
+  if (!d.allowed.empty()) {
+    text += "; allowed: " + d.allowed;
+  }
+  if (!d.nearest.empty()) {
+    text += fmt::format("; did you mean '{}'?", d.nearest);
+  }
+  return text;
+}
+
+} // namespace purgewright::job

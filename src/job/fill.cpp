@@ -1,0 +1,306 @@
+#include "job/defaults.hpp"
+#include "job/resolving.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace purgewright::job {
+namespace {
+
+using units::Basis;
+using enum Key;
+
+constexpr double mm = 1e-3; // m
+
+class Filler {
+ public:
+  Filler(const Draft &draft, Job &job) : draft_(draft), job_(job) {}
+
+  void fill() {
+    job_.file = draft_.file;
+    shop(); // first: the unit system chooses other defaults
+    identity();
+    tube();
+    vent();
+    cap();
+    torch();
+    rotation();
+    weld();
+    gas();
+    fixture();
+  }
+
+ private:
+  bool stated(Key key) const { return draft_[key].stated; }
+  double value(Key key) const { return draft_[key].number; }
+  void set_origin(Key key, Basis basis, std::string_view reason) {
+    job_.origins[static_cast<std::size_t>(key)] = {basis, {}, reason};
+  }
+  // The stated number, or the one computed here with its reason.
+  double number(Key key, double otherwise, Basis basis, std::string_view reason) {
+    const Entry &entry = draft_[key];
+    if (!entry.stated) {
+      set_origin(key, basis, reason);
+      return otherwise;
+    }
+    job_.origins[static_cast<std::size_t>(key)] = {Basis::given, entry.mark, {}};
+    return entry.number;
+  }
+  double number(Key key) {
+    const Fallback &f = fallback(key);
+    return number(key, f.number, f.basis, f.reason);
+  }
+  units::Length length(Key key) { return units::metres(number(key)); }
+  int count(Key key) { return static_cast<int>(std::lround(number(key))); }
+  template <class Enum> Enum choice(Key key) { return static_cast<Enum>(std::lround(number(key))); }
+  std::string text(Key key, std::string_view otherwise, std::string_view reason) {
+    number(key, 0, Basis::fallback, reason);
+    return stated(key) ? draft_[key].text : std::string(otherwise);
+  }
+  static std::string_view name_of(Key key, double index) {
+    return field(key).choices[static_cast<std::size_t>(std::lround(index))];
+  }
+  // Default with one name for metric shops and one for inch shops.
+  double by_units(Key key, std::string_view metric, std::string_view inch, std::string_view metric_reason,
+                  std::string_view inch_reason) {
+    const bool is_inch = job_.shop.unit_system == units::UnitSystem::inch;
+    return number(key, stated(key) ? 0 : choice_index(key, is_inch ? inch : metric), Basis::fallback,
+                  is_inch ? inch_reason : metric_reason);
+  }
+
+  void identity();
+  void tube();
+  void tube_tolerances();
+  void vent();
+  void cap();
+  void spigot();
+  void torch();
+  void rotation();
+  void weld();
+  void gas();
+  void hose();
+  void port_thread();
+  void fixture();
+  void shop();
+
+  const Draft &draft_;
+  Job &job_;
+};
+
+void Filler::identity() {
+  Identity &id = job_.identity;
+  id.name = text(job_name, "", "required");
+  id.title = text(job_title, id.name, "the job's name");
+  id.revision = text(job_revision, "A", "first issue");
+  id.prepared_by = text(job_prepared_by, "", "left blank");
+}
+
+void Filler::tube() {
+  Tube &t = job_.tube;
+  t.material = standards::metal(name_of(tube_material, number(tube_material, 0, Basis::given, "required")));
+  const double outside = number(tube_outside_diameter, 0, Basis::given, "required");
+  t.outside_diameter = units::metres(outside);
+  t.length = units::metres(number(tube_length, 0, Basis::given, "required"));
+  const double wall = number(tube_wall, 0.5 * (outside - value(tube_inside_diameter)), Basis::computed,
+                             "half of outside less inside diameter");
+  const double inside = number(tube_inside_diameter, outside - 2.0 * value(tube_wall), Basis::computed,
+                               "outside diameter less twice the wall");
+  t.wall = units::metres(wall);
+  t.inside_diameter = units::metres(inside);
+  tube_tolerances();
+}
+
+void Filler::tube_tolerances() {
+  Tube &t = job_.tube;
+  const auto listed = standards::tube_outside_tolerance(t.outside_diameter);
+  // Beyond the table's end: 0.3 % of the diameter, the slope of its last row.
+  const double beyond = 0.003 * t.outside_diameter.value();
+  t.outside_diameter_tolerance =
+      units::metres(listed ? number(tube_outside_diameter_tolerance, listed->value(), Basis::standard,
+                                    "ASTM B338, permissible variation in outside diameter for this diameter")
+                           : number(tube_outside_diameter_tolerance, beyond, Basis::common_practice,
+                                    "0.3 % of the diameter, beyond the table of ASTM B338; common practice"));
+  const Entry &entry = draft_[tube_wall_tolerance];
+  const double given = number(tube_wall_tolerance, standards::tube_wall_tolerance() * t.wall.value(),
+                              Basis::standard, "ASTM B338: 10 % of the wall");
+  t.wall_tolerance = units::metres(entry.is_share ? given * t.wall.value() : given);
+}
+
+void Filler::vent() {
+  constexpr std::string_view absent = "no vent is stated: the bore breathes through the end plug";
+  Vent &v = job_.tube.vent;
+  if (!stated(tube_vent_diameter) && !stated(tube_vent_from_joint) && !stated(tube_vent_count)) {
+    for (const Key key : {tube_vent_diameter, tube_vent_from_joint, tube_vent_count}) {
+      set_origin(key, Basis::fallback, absent);
+    }
+    v = {};
+    return;
+  }
+  const Tube &t = job_.tube;
+  v.count = count(tube_vent_count);
+  v.diameter = units::metres(number(tube_vent_diameter, std::min(3.0 * mm, 0.25 * t.inside_diameter.value()),
+                                    Basis::common_practice,
+                                    "3 mm, at most a quarter of the inside diameter; common practice"));
+  const double from_joint = std::min(1.5 * t.outside_diameter.value(), 0.5 * t.length.value());
+  v.from_joint = units::metres(
+      number(tube_vent_from_joint, from_joint, Basis::common_practice,
+             "1.5 outside diameters, outside heat and chamber, at most half the tube; common practice"));
+}
+
+void Filler::cap() {
+  Cap &c = job_.cap;
+  c.shape = static_cast<CapShape>(std::lround(number(cap_shape, 0, Basis::given, "required")));
+  c.diameter = units::metres(number(cap_diameter, 0, Basis::given, "required"));
+  c.thickness = units::metres(number(cap_thickness, 0, Basis::given, "required"));
+  const double material = number(cap_material, value(tube_material), Basis::fallback, "the tube's metal");
+  c.material = standards::metal(name_of(cap_material, material));
+  const bool domed = c.shape == CapShape::domed;
+  const double dome = domed ? 0.25 * c.diameter.value() : 0.0;
+  c.dome_height =
+      units::metres(number(cap_dome_height, dome, domed ? Basis::common_practice : Basis::fallback,
+                           domed ? "a quarter of the diameter; common practice" : "the cap is not domed"));
+  spigot();
+}
+
+void Filler::spigot() {
+  constexpr std::string_view none = "the cap has no spigot";
+  Cap &c = job_.cap;
+  const Tube &t = job_.tube;
+  if (c.shape != CapShape::spigot) {
+    c.spigot_length = units::metres(number(cap_spigot_length, 0, Basis::fallback, none));
+    c.spigot_clearance = units::metres(number(cap_spigot_clearance, 0, Basis::fallback, none));
+    c.spigot_diameter = {};
+    return;
+  }
+  c.spigot_length = length(cap_spigot_length);
+  const double smallest_bore = 0.5 * (t.inside_diameter - t.inside_diameter_least()).value() + 0.05 * mm;
+  const bool usual = smallest_bore <= 0.10 * mm;
+  c.spigot_clearance = units::metres(
+      number(cap_spigot_clearance, usual ? 0.10 * mm : smallest_bore, Basis::common_practice,
+             usual ? "0.10 mm all round; common practice"
+                   : "0.05 mm all round in the smallest bore the tube's tolerances allow; common practice"));
+  c.spigot_diameter = t.inside_diameter - 2.0 * c.spigot_clearance;
+}
+
+void Filler::torch() {
+  Torch &t = job_.torch;
+  t.cup_bore = length(torch_cup_bore);
+  const auto cups = standards::torch_cups();
+  const auto distance = [&](const standards::TorchCup &cup) {
+    return std::abs((cup.bore - t.cup_bore).value());
+  };
+  const auto nearest = std::ranges::min_element(cups, {}, distance);
+  // Half a cup number, 1/32 in: beyond it the cup is not one of the numbered ones.
+  const bool listed =
+      nearest != cups.end() && distance(*nearest) < 0.8 * mm && nearest->outside_diameter > t.cup_bore;
+  const double outside = listed ? nearest->outside_diameter.value() : t.cup_bore.value() + 4.0 * mm;
+  t.cup_outside_diameter =
+      units::metres(number(torch_cup_outside_diameter, outside, Basis::common_practice,
+                           listed ? "usual cup of this number; common practice, measure the real cup"
+                                  : "the bore and 2 mm of wall; common practice, measure the real cup"));
+  t.cup_length = length(torch_cup_length);
+  t.stickout = length(torch_stickout);
+  t.tilt = units::radians(number(torch_tilt));
+  t.gas_flow = units::cubic_metres_per_second(number(torch_gas_flow));
+}
+
+void Filler::rotation() {
+  Rotation &r = job_.rotation;
+  r.tacks = count(rotation_tacks);
+  r.runs = count(rotation_runs);
+  r.overlap = units::radians(number(rotation_overlap));
+  r.swing_radius = units::metres(
+      number(rotation_swing_radius, 0.5 * job_.tube.outside_diameter.value() + 5.0 * mm, Basis::fallback,
+             "the tube's radius and 5 mm for the end plug's shoulder; nothing else "
+             "turns with the tube"));
+  r.start_angle = units::radians(number(rotation_start_angle));
+  r.direction = choice<Direction>(rotation_direction);
+}
+
+void Filler::weld() {
+  constexpr double current_per_wall = 40.0 / mm; // A/m
+  Weld &w = job_.weld;
+  w.current =
+      units::amperes(number(weld_current, current_per_wall * job_.tube.wall.value(), Basis::common_practice,
+                            "40 A for each mm of wall, of 30 to 45 A/mm; common practice"));
+  w.voltage = units::volts(number(weld_voltage));
+  w.travel_speed = units::metres_per_second(number(weld_travel_speed));
+  w.arc_efficiency = number(weld_arc_efficiency);
+}
+
+void Filler::gas() {
+  Gas &g = job_.gas;
+  g.species = choice<GasSpecies>(gas_species);
+  g.oxygen_in_supply = number(gas_oxygen_in_supply);
+  g.oxygen_limit_bore = number(gas_oxygen_limit_bore);
+  g.oxygen_limit_chamber = number(gas_oxygen_limit_chamber);
+  g.supply_pressure = units::pascals(number(gas_supply_pressure));
+  g.log = text(gas_log, "", "no measured readings are named");
+  hose();
+  port_thread();
+}
+
+void Filler::hose() {
+  Hose &h = job_.gas.hose;
+  h.material = name_of(gas_hose_material, number(gas_hose_material));
+  h.inside_diameter = length(gas_hose_inside_diameter);
+  h.wall = length(gas_hose_wall);
+  h.supply_length = length(gas_hose_supply_length);
+  h.bore_length = length(gas_hose_bore_length);
+  h.chamber_length = length(gas_hose_chamber_length);
+}
+
+void Filler::port_thread() {
+  const bool wide = job_.tube.inside_diameter >= units::millimetres(16);
+  const double thread =
+      wide ? by_units(gas_port_thread, "G1/8", "1/8 NPT", "G1/8, as most metric gas fittings",
+                      "1/8 NPT, as most inch gas fittings")
+           : by_units(gas_port_thread, "M5", "10-32 UNF", "M5, a bore under 16 mm leaves no room for G1/8",
+                      "10-32 UNF, a bore under 16 mm leaves no room for 1/8 NPT");
+  job_.gas.port_thread = standards::port_thread(name_of(gas_port_thread, thread));
+}
+
+void Filler::fixture() {
+  FixtureWishes &f = job_.fixture;
+  f.radial_clearance = length(fixture_radial_clearance);
+  f.end_clearance = length(fixture_end_clearance);
+  f.wall = length(fixture_wall);
+  f.diffuser_hole = length(fixture_diffuser_hole);
+  f.circuits = count(fixture_circuits);
+  const double slot_length = number(fixture_slot_length, 0, Basis::fallback, "absent: sized by the layout");
+  const double slot_width = number(fixture_slot_width, 0, Basis::fallback, "absent: sized by the layout");
+  f.slot_length = stated(fixture_slot_length) ? std::optional(units::metres(slot_length)) : std::nullopt;
+  f.slot_width = stated(fixture_slot_width) ? std::optional(units::metres(slot_width)) : std::nullopt;
+  const double material =
+      by_units(fixture_material, "aluminium-6082", "aluminium-6061",
+               "the usual machining bar of metric stockists", "the usual machining bar of inch stockists");
+  f.material = standards::metal(name_of(fixture_material, material));
+  f.pin_material = standards::metal(name_of(fixture_pin_material, number(fixture_pin_material)));
+}
+
+void Filler::shop() {
+  Shop &s = job_.shop;
+  s.unit_system = choice<units::UnitSystem>(shop_units);
+  s.sheet = static_cast<Sheet>(
+      std::lround(by_units(shop_sheet, "A4", "Letter", "paper of a metric shop", "paper of an inch shop")));
+  s.projection = static_cast<Projection>(
+      std::lround(by_units(shop_projection, "first", "third", "ISO 5456-2 practice of metric shops",
+                           "ASME Y14.3 practice of inch shops")));
+  s.argon_price = number(shop_argon_price);
+  s.currency = stated(shop_argon_price) ? draft_[shop_argon_price].text : "EUR";
+  s.bottle_water_volume = units::cubic_metres(number(shop_bottle_water_volume));
+  s.bottle_pressure = units::pascals(number(shop_bottle_pressure));
+  s.room_volume = units::cubic_metres(number(shop_room_volume));
+  s.room_air_changes_per_hour = number(shop_room_air_changes_per_hour);
+  s.draught = units::metres_per_second(number(shop_draught));
+  number(shop_stock, 0, Basis::fallback, "no stock is listed");
+  s.stock = draft_[shop_stock].list;
+}
+
+} // namespace
+
+void fill(const Draft &draft, Job &job) {
+  Filler(draft, job).fill();
+}
+
+} // namespace purgewright::job

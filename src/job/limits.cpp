@@ -1,0 +1,120 @@
+#include "job/limits.hpp"
+
+#include "purgewright/units/parse.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace purgewright::job {
+namespace {
+
+using units::Dimension;
+
+// The unit most shops would write for a limit when the user has written none of that dimension.
+std::string_view usual_unit(const FieldInfo &info) {
+  switch (info.dimension) {
+  case Dimension::length:
+    return info.most >= 5.0 ? "m" : "mm";
+  case Dimension::angle:
+    return "deg";
+  case Dimension::flow:
+    return "L/min";
+  case Dimension::pressure:
+    return "bar";
+  case Dimension::velocity:
+    return info.most >= 1.0 ? "m/s" : "mm/s";
+  case Dimension::volume:
+    return info.most > 1.0 ? "m3" : "L";
+  case Dimension::current:
+    return "A";
+  case Dimension::voltage:
+    return "V";
+  case Dimension::ratio:
+    return info.most <= 0.05 ? "ppm" : "";
+  default:
+    return "";
+  }
+}
+
+// SI value of one such unit; 0 when the text is no unit of the dimension.
+double unit_size(std::string_view unit, Dimension dimension) {
+  if (unit.empty()) {
+    return dimension == Dimension::ratio ? 1.0 : 0.0;
+  }
+  const auto parsed = units::parse_quantity(fmt::format("1 {}", unit), dimension);
+  return parsed.si.value_or(0.0);
+}
+
+std::string with_unit(double si, double size, std::string_view unit) {
+  const auto number = plain_number(si / size);
+  return unit.empty() ? number : fmt::format("{} {}", number, unit);
+}
+
+std::string quantity_range(const FieldInfo &info, std::string_view unit) {
+  double size = unit_size(unit, info.dimension);
+  if (!(size > 0.0) || unit.empty()) {
+    unit = usual_unit(info);
+    size = unit_size(unit, info.dimension);
+  }
+  std::string text{units::plain_name(info.dimension)};
+  if (info.dimension == Dimension::price) {
+    return text + " such as 12 EUR/m3";
+  }
+  text += fmt::format(" from {} to {}", with_unit(info.least, size, unit), with_unit(info.most, size, unit));
+  if (info.share_allowed) {
+    text += ", or a share such as 10 %";
+  }
+  return text;
+}
+
+} // namespace
+
+std::string_view unit_written(std::string_view quantity) {
+  const auto last = quantity.find_first_not_of("+-0123456789.,eE \t");
+  if (last == std::string_view::npos) {
+    return {};
+  }
+  auto unit = quantity.substr(last);
+  while (!unit.empty() && unit.back() == ' ') {
+    unit.remove_suffix(1);
+  }
+  return unit;
+}
+
+std::string plain_number(double value) {
+  if (value == 0.0 || !std::isfinite(value)) {
+    return value == 0.0 ? "0" : fmt::format("{}", value);
+  }
+  const int exponent = static_cast<int>(std::floor(std::log10(std::abs(value))));
+  const int decimals = std::max(0, 3 - exponent);
+  std::string text = fmt::format("{:.{}f}", value, decimals);
+  if (text.find('.') != std::string::npos) {
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') {
+      text.pop_back();
+    }
+  }
+  return text;
+}
+
+std::string allowed_values(const FieldInfo &info, std::string_view unit) {
+  switch (info.kind) {
+  case FieldKind::quantity:
+    return quantity_range(info, unit);
+  case FieldKind::count:
+    return fmt::format("a whole number from {} to {}", plain_number(info.least), plain_number(info.most));
+  case FieldKind::choice:
+    return fmt::format("{}", fmt::join(info.choices, ", "));
+  case FieldKind::text_list:
+    return "a list of texts, each of at most 200 characters";
+  case FieldKind::text:
+    break;
+  }
+  if (info.key == Key::job_name) {
+    return "1 to 64 letters, digits, - and _, not starting with -";
+  }
+  return "a text of at most 200 characters";
+}
+
+} // namespace purgewright::job

@@ -1,0 +1,141 @@
+#include "job/nearest.hpp"
+
+#include "purgewright/job/keys.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <limits>
+#include <vector>
+
+namespace purgewright::job {
+namespace {
+
+constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
+
+// Longer words are compared no further: a wrong key may be as long as the file.
+constexpr std::size_t word_length_most = 64;
+
+char lower(char c) {
+  return static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+}
+
+// A third of the letters wrong is still a slip; more is another word.
+std::size_t edits_allowed(std::string_view word) {
+  return std::max<std::size_t>(1, (word.size() + 1) / 3);
+}
+
+std::string_view leaf(std::string_view path) {
+  const auto dot = path.rfind('.');
+  return dot == std::string_view::npos ? path : path.substr(dot + 1);
+}
+
+std::string join(std::string_view section, std::string_view name) {
+  return section.empty() ? std::string(name) : std::string(section) + "." + std::string(name);
+}
+
+// Keys and subsections directly in a section, in file order.
+std::vector<std::string_view> members(std::string_view section) {
+  const std::string prefix = section.empty() ? "" : std::string(section) + ".";
+  std::vector<std::string_view> found;
+  for (const auto &info : fields()) {
+    if (!info.path.starts_with(prefix)) {
+      continue;
+    }
+    const auto rest = info.path.substr(prefix.size());
+    const auto name = rest.substr(0, rest.find('.'));
+    if (std::ranges::find(found, name) == found.end()) {
+      found.push_back(name);
+    }
+  }
+  return found;
+}
+
+struct Match {
+  std::size_t distance = none;
+  std::string path;
+};
+
+Match best_inside(std::string_view section, std::string_view wrong) {
+  Match best;
+  for (const auto name : members(section)) {
+    if (const auto distance = edits(wrong, name); distance < best.distance) {
+      best = {distance, join(section, name)};
+    }
+  }
+  return best;
+}
+
+Match best_elsewhere(std::string_view wrong) {
+  Match best;
+  for (const auto &info : fields()) {
+    const auto distance = std::min(edits(wrong, leaf(info.path)), edits(wrong, info.path));
+    if (distance < best.distance) {
+      best = {distance, std::string(info.path)};
+    }
+  }
+  return best;
+}
+
+} // namespace
+
+std::size_t edits(std::string_view a, std::string_view b) {
+  if (a.size() > word_length_most || b.size() > word_length_most) {
+    return none;
+  }
+  std::vector<std::vector<std::size_t>> d(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
+  for (std::size_t i = 0; i <= a.size(); ++i) {
+    for (std::size_t j = 0; j <= b.size(); ++j) {
+      if (i == 0 || j == 0) {
+        d[i][j] = i + j;
+        continue;
+      }
+      const bool same = lower(a[i - 1]) == lower(b[j - 1]);
+      d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + (same ? 0 : 1)});
+      if (i > 1 && j > 1 && lower(a[i - 1]) == lower(b[j - 2]) && lower(a[i - 2]) == lower(b[j - 1])) {
+        d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
+      }
+    }
+  }
+  return d[a.size()][b.size()];
+}
+
+std::string_view nearest_choice(std::string_view word, std::span<const std::string_view> choices) {
+  std::string_view best;
+  std::size_t least = edits_allowed(word) + 1;
+  for (const auto choice : choices) {
+    if (const auto distance = edits(word, choice); distance < least) {
+      least = distance;
+      best = choice;
+    }
+  }
+  return best;
+}
+
+std::string nearest_key(std::string_view section, std::string_view wrong) {
+  const Match inside = best_inside(section, wrong);
+  const Match elsewhere = best_elsewhere(wrong);
+  // The very name in another section outweighs a vague likeness in this one.
+  if (elsewhere.distance == 0 && inside.distance > 1) {
+    return elsewhere.path;
+  }
+  if (inside.distance <= edits_allowed(wrong)) {
+    return inside.path;
+  }
+  return elsewhere.distance <= 1 ? elsewhere.path : std::string{};
+}
+
+bool is_section(std::string_view path) {
+  return std::ranges::any_of(fields(), [&](const FieldInfo &info) {
+    return info.path.size() > path.size() && info.path.starts_with(path) && info.path[path.size()] == '.';
+  });
+}
+
+std::string names_in(std::string_view section) {
+  std::string text;
+  for (const auto name : members(section)) {
+    text += (text.empty() ? "" : ", ") + std::string(name);
+  }
+  return text;
+}
+
+} // namespace purgewright::job

@@ -1,0 +1,27 @@
+// Nearest right word for a wrong one, by edits: letters added, dropped, changed or two neighbours swapped.
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace purgewright::job {
+
+// Edits between two words, case ignored; swapped neighbours count once (optimal string alignment).
+std::size_t edits(std::string_view a, std::string_view b);
+
+// The choice a typing slip away from the word, empty when none is near.
+std::string_view nearest_choice(std::string_view word, std::span<const std::string_view> choices);
+
+// Full path of the key meant by a wrong key in a section ("" for the top): a near name in that section, or
+// the same name in another section. Empty when none is near.
+std::string nearest_key(std::string_view section, std::string_view wrong);
+
+// Whether keys stand below this path, "tube" or "gas.hose".
+bool is_section(std::string_view path);
+
+// Names that may stand directly in a section, "material, outside_diameter, ...".
+std::string names_in(std::string_view section);
+
+} // namespace purgewright::job

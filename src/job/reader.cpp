@@ -1,0 +1,185 @@
+#include "job/fault.hpp"
+#include "job/limits.hpp"
+#include "job/nearest.hpp"
+#include "job/value_reader.hpp"
+#include "job/yaml_tree.hpp"
+#include "purgewright/job/draft.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <tuple>
+
+namespace purgewright::job {
+namespace {
+
+std::string join(std::string_view section, std::string_view name) {
+  return section.empty() ? std::string(name) : fmt::format("{}.{}", section, name);
+}
+
+std::string place(Mark mark) {
+  return fmt::format("line {}, column {}", mark.line, mark.column);
+}
+
+class DraftBuilder {
+ public:
+  explicit DraftBuilder(DraftReading &reading) : reading_(reading) {}
+
+  void read(const YamlNode &root) {
+    read_section("", root, root.mark);
+    report_missing();
+  }
+
+ private:
+  void report(Mark mark, std::string key, std::string problem, std::string allowed,
+              std::string nearest = {}) {
+    reading_.problems.push_back(
+        fault(mark, std::move(key), std::move(problem), std::move(allowed), std::move(nearest)));
+  }
+
+  void read_section(const std::string &section, const YamlNode &node, Mark name_mark) {
+    section_marks_[section] = name_mark;
+    if (node.kind != YamlNode::Kind::map) {
+      const auto what = node.kind == YamlNode::Kind::null
+                            ? "the section is empty"
+                            : "a value stands where a section of keys is wanted";
+      report(node.kind == YamlNode::Kind::null ? name_mark : node.mark, section, what, names_in(section));
+      return;
+    }
+    std::map<std::string_view, Mark> seen;
+    for (std::size_t i = 0; i + 1 < node.children.size(); i += 2) {
+      const YamlNode &name = node.children[i];
+      if (name.kind != YamlNode::Kind::scalar) {
+        report(name.mark, section, "a key is not a plain word", names_in(section));
+        continue;
+      }
+      const auto [first, fresh] = seen.emplace(name.text, name.mark);
+      if (!fresh) {
+        report(name.mark, join(section, shown(name.text)),
+               "the key stands twice, first at " + place(first->second), "each key once");
+        continue;
+      }
+      read_member(section, name, node.children[i + 1]);
+    }
+    // An empty vent still says that there is one.
+    if (section == "tube.vent" && node.children.empty()) {
+      Entry &count = reading_.draft[Key::tube_vent_count];
+      count.stated = true;
+      count.number = 1;
+      count.mark = node.mark;
+    }
+  }
+
+  void read_member(const std::string &section, const YamlNode &name, const YamlNode &value) {
+    const std::string path = join(section, name.text);
+    const bool plain = name.text.find('.') == std::string::npos;
+    if (const FieldInfo *info = plain ? field(path) : nullptr) {
+      read_field(*info, name, value);
+    } else if (plain && is_section(path)) {
+      read_section(path, value, name.mark);
+    } else {
+      report(name.mark, join(section, shown(name.text)),
+             section.empty() ? "there is no such section" : "there is no such key", names_in(section),
+             nearest_key(section, name.text));
+    }
+  }
+
+  void read_field(const FieldInfo &info, const YamlNode &name, const YamlNode &value) {
+    auto outcome = read_value(info, value);
+    if (auto *entry = std::get_if<Entry>(&outcome)) {
+      reading_.draft[info.key] = std::move(*entry);
+      return;
+    }
+    auto &problem = std::get<Diagnostic>(outcome);
+    if (value.kind == YamlNode::Kind::null) {
+      problem.mark = name.mark; // an absent value has no place of its own
+    }
+    reading_.problems.push_back(std::move(problem));
+  }
+
+  bool reported(std::string_view path) const {
+    const auto section = path.substr(0, path.find('.'));
+    return std::ranges::any_of(reading_.problems, [&](const Diagnostic &d) {
+      return d.key == path || d.key == section || d.nearest == path || d.nearest == section;
+    });
+  }
+
+  void report_missing() {
+    for (const auto &info : fields()) {
+      if (!info.required || reading_.draft[info.key].stated || reported(info.path)) {
+        continue;
+      }
+      const auto section = std::string(info.path.substr(0, info.path.find('.')));
+      const auto mark = section_marks_.find(section);
+      report(mark == section_marks_.end() ? Mark{1, 1} : mark->second, std::string(info.path),
+             "the key is missing", allowed_values(info));
+    }
+  }
+
+  DraftReading &reading_;
+  std::map<std::string, Mark, std::less<>> section_marks_;
+};
+
+void finish(DraftReading &reading) {
+  std::ranges::stable_sort(reading.problems, {},
+                           [](const Diagnostic &d) { return std::tuple(d.mark.line, d.mark.column); });
+  for (auto &problem : reading.problems) {
+    problem.file = reading.draft.file;
+  }
+}
+
+DraftReading unreadable(std::string file, std::string problem, std::string allowed) {
+  DraftReading reading;
+  reading.draft.file = std::move(file);
+  reading.problems.push_back(fault({}, {}, std::move(problem), std::move(allowed)));
+  finish(reading);
+  return reading;
+}
+
+using File = std::unique_ptr<std::FILE, int (*)(std::FILE *)>;
+
+// At most one byte more than a job file may have, so that a device without end does no harm.
+std::string read_bytes(std::FILE *file) {
+  std::string bytes(file_size_most + 1, '\0');
+  bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file));
+  return bytes;
+}
+
+} // namespace
+
+DraftReading read_draft_text(std::string_view yaml, std::string file_name) {
+  DraftReading reading;
+  reading.draft.file = std::move(file_name);
+  YamlReading tree = read_yaml(yaml);
+  if (tree.root) {
+    DraftBuilder(reading).read(*tree.root);
+  } else {
+    reading.problems.push_back(std::move(*tree.problem));
+  }
+  finish(reading);
+  return reading;
+}
+
+DraftReading read_draft(const std::string &path) {
+  std::error_code ignored;
+  if (std::filesystem::is_directory(path, ignored)) {
+    return unreadable(path, "this is a folder", "a job file");
+  }
+  const File file(std::fopen(path.c_str(), "rb"), &std::fclose);
+  if (!file) {
+    const auto why = std::filesystem::exists(path, ignored) ? "the file cannot be opened for reading"
+                                                            : "there is no such file";
+    return unreadable(path, why, "a job file; `purgewright new` writes one to start from");
+  }
+  const std::string bytes = read_bytes(file.get());
+  if (std::ferror(file.get()) != 0) {
+    return unreadable(path, "the file cannot be read to its end", "");
+  }
+  return read_draft_text(bytes, path);
+}
+
+} // namespace purgewright::job

@@ -1,0 +1,237 @@
+#include "job/yaml_tree.hpp"
+
+#include "job/fault.hpp"
+
+#include <fmt/format.h>
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/exceptions.h>
+#include <yaml-cpp/parser.h>
+
+#include <algorithm>
+#include <cctype>
+#include <sstream>
+#include <utility>
+
+namespace purgewright::job {
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
+// Raised by the event handler to leave the parser; caught in this file.
+struct Refusal {
+  Diagnostic problem;
+};
+
+// yaml-cpp counts lines and columns from 0, and columns in bytes; people and editors count characters from 1.
+class Marker {
+ public:
+  explicit Marker(std::string_view text) : text_(text) {
+    starts_.push_back(0);
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      if (text[i] == '\n') {
+        starts_.push_back(i + 1);
+      }
+    }
+  }
+  Mark at(const YAML::Mark &mark) const {
+    if (mark.is_null() || mark.line < 0 || mark.column < 0) {
+      return {};
+    }
+    const auto line = std::min(static_cast<std::size_t>(mark.line), starts_.size() - 1);
+    return at_byte(line, static_cast<std::size_t>(mark.column));
+  }
+  Mark at_offset(std::size_t offset) const {
+    const auto after = std::ranges::upper_bound(starts_, offset);
+    const auto line = static_cast<std::size_t>(after - starts_.begin()) - 1;
+    return at_byte(line, offset - starts_[line]);
+  }
+
+ private:
+  Mark at_byte(std::size_t line, std::size_t bytes) const {
+    const auto before = text_.substr(starts_[line], bytes);
+    const auto characters = std::ranges::count_if(before, [](char c) { return (c & 0xC0) != 0x80; });
+    return {static_cast<int>(line) + 1, static_cast<int>(characters) + 1};
+  }
+
+  std::string_view text_;
+  std::vector<std::size_t> starts_;
+};
+
+// Length in bytes of the well-formed UTF-8 character at the front, 0 when there is none (RFC 3629, section
+// 4).
+std::size_t utf8_length(std::string_view s) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(i < s.size() ? s[i] : 0); };
+  const auto tail = [&](std::size_t i) { return (byte(i) & 0xC0) == 0x80; };
+  const unsigned first = byte(0);
+  if (first < 0x80) {
+    return 1;
+  }
+  if (first >= 0xC2 && first <= 0xDF) {
+    return tail(1) ? 2 : 0;
+  }
+  if (first >= 0xE0 && first <= 0xEF) {
+    const bool overlong = first == 0xE0 && byte(1) < 0xA0;
+    const bool surrogate = first == 0xED && byte(1) > 0x9F;
+    return tail(1) && tail(2) && !overlong && !surrogate ? 3 : 0;
+  }
+  if (first >= 0xF0 && first <= 0xF4) {
+    const bool overlong = first == 0xF0 && byte(1) < 0x90;
+    const bool beyond = first == 0xF4 && byte(1) > 0x8F;
+    return tail(1) && tail(2) && tail(3) && !overlong && !beyond ? 4 : 0;
+  }
+  return 0;
+}
+
+bool forbidden_control(std::string_view rest) {
+  const char c = rest.front();
+  if (c == '\r') {
+    return rest.size() < 2 || rest[1] != '\n';
+  }
+  return (static_cast<unsigned char>(c) < 0x20 && c != '\t' && c != '\n') || c == 0x7F;
+}
+
+std::optional<Diagnostic> text_fault(std::string_view text, const Marker &marker) {
+  if (text.size() > file_size_most) {
+    return fault({}, {}, "the file is larger than 1 MiB", "at most 1 MiB");
+  }
+  for (std::size_t i = 0; i < text.size();) {
+    const std::size_t length = utf8_length(text.substr(i));
+    if (length == 0) {
+      return fault(marker.at_offset(i), {}, "the file is not UTF-8 text", "plain text in UTF-8");
+    }
+    if (length == 1 && forbidden_control(text.substr(i))) {
+      return fault(marker.at_offset(i), {},
+                   fmt::format("the file holds a control character (byte {:#04x})", int{text[i]}),
+                   "plain text in UTF-8");
+    }
+    i += length;
+  }
+  return std::nullopt;
+}
+
+class TreeBuilder final : public YAML::EventHandler {
+ public:
+  explicit TreeBuilder(const Marker &marker) : marker_(marker) {}
+
+  std::optional<YamlNode> take_root() { return std::move(root_); }
+
+  void OnDocumentStart(const YAML::Mark &mark) override {
+    if (++documents_ > 1) {
+      refuse(mark, "a second YAML document starts here", "one job a file");
+    }
+  }
+  void OnDocumentEnd() override {}
+  void OnNull(const YAML::Mark &mark, YAML::anchor_t anchor) override {
+    place(make(YamlNode::Kind::null, mark, "", anchor));
+  }
+  void OnAlias(const YAML::Mark &mark, YAML::anchor_t /*anchor*/) override {
+    refuse(mark, "an alias (*) is not accepted in a job file", "the value itself, written out");
+  }
+  void OnScalar(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,
+                const std::string &value) override {
+    auto node = make(YamlNode::Kind::scalar, mark, tag, anchor);
+    node.text = value;
+    place(std::move(node));
+  }
+  void OnSequenceStart(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,
+                       YAML::EmitterStyle::value /*style*/) override {
+    open(make(YamlNode::Kind::list, mark, tag, anchor), mark);
+  }
+  void OnSequenceEnd() override { close(); }
+  void OnMapStart(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,
+                  YAML::EmitterStyle::value /*style*/) override {
+    open(make(YamlNode::Kind::map, mark, tag, anchor), mark);
+  }
+  void OnMapEnd() override { close(); }
+  void OnAnchor(const YAML::Mark &mark, const std::string & /*name*/) override {
+    refuse(mark, "an anchor (&) is not accepted in a job file", "the value itself, written out");
+  }
+
+ private:
+  [[noreturn]] void refuse(const YAML::Mark &mark, std::string problem, std::string allowed) const {
+    throw Refusal{fault(marker_.at(mark), {}, std::move(problem), std::move(allowed))};
+  }
+  YamlNode make(YamlNode::Kind kind, const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor) {
+    if (anchor != 0) {
+      refuse(mark, "an anchor (&) is not accepted in a job file", "the value itself, written out");
+    }
+    // The parser itself tags plain nodes "?" and quoted ones "!".
+    if (!tag.empty() && tag != "?" && tag != "!") {
+      refuse(mark, "a YAML tag (!) is not accepted in a job file", "the value without a tag");
+    }
+    if (++nodes_ > nodes_most) {
+      refuse(mark, fmt::format("the file holds more than {} values", nodes_most),
+             "a job file of ordinary length");
+    }
+    YamlNode node;
+    node.kind = kind;
+    node.mark = marker_.at(mark);
+    return node;
+  }
+  void open(YamlNode node, const YAML::Mark &mark) {
+    if (static_cast<int>(open_.size()) >= nesting_most) {
+      refuse(mark, fmt::format("the file nests deeper than {} levels", nesting_most),
+             "sections and keys as in the templates");
+    }
+    open_.push_back(std::move(node));
+  }
+  void close() {
+    YamlNode node = std::move(open_.back());
+    open_.pop_back();
+    place(std::move(node));
+  }
+  void place(YamlNode node) {
+    if (open_.empty()) {
+      root_ = std::move(node);
+    } else {
+      open_.back().children.push_back(std::move(node));
+    }
+  }
+
+  const Marker &marker_;
+  std::optional<YamlNode> root_;
+  std::vector<YamlNode> open_;
+  int nodes_ = 0;
+  int documents_ = 0;
+};
+
+YamlReading parse(std::string_view text, const Marker &marker) {
+  TreeBuilder builder(marker);
+  try {
+    std::istringstream stream{std::string(text)};
+    YAML::Parser parser(stream);
+    while (parser.HandleNextDocument(builder)) {
+    }
+  } catch (const Refusal &refusal) {
+    return {.root = {}, .problem = refusal.problem};
+  } catch (const YAML::Exception &e) {
+    return {.root = {}, .problem = fault(marker.at(e.mark), {}, "not readable as YAML: " + e.msg, "")};
+  } catch (const std::exception &e) {
+    return {.root = {}, .problem = fault({}, {}, std::string("not readable as YAML: ") + e.what(), "")};
+  }
+  auto root = builder.take_root();
+  if (!root || root->kind == YamlNode::Kind::null) {
+    return {.root = {},
+            .problem =
+                fault({}, {}, "the file is empty", "a job; `purgewright new` writes one to start from")};
+  }
+  return {.root = std::move(root), .problem = {}};
+}
+
+} // namespace
+
+YamlReading read_yaml(std::string_view text) {
+  if (text.starts_with(byte_order_mark)) {
+    text.remove_prefix(byte_order_mark.size());
+  }
+  if (text.size() > file_size_most) {
+    return {.root = {}, .problem = fault({}, {}, "the file is larger than 1 MiB", "at most 1 MiB")};
+  }
+  const Marker marker(text);
+  if (auto problem = text_fault(text, marker)) {
+    return {.root = {}, .problem = std::move(problem)};
+  }
+  return parse(text, marker);
+}
+
+} // namespace purgewright::job
