@@ -10,15 +10,15 @@
 namespace purgewright::units {
 
 enum class Dimension {
-  count,     // whole number, no unit
-  ratio,     // number without unit, or %, ppm
+  count, // whole number, no unit
+  ratio, // number without unit, or %, ppm
   length,
   area,
   volume,
   mass,
   time,
   velocity,
-  flow,        // volume per time
+  flow, // volume per time
   pressure,
   density,
   temperature, // absolute
@@ -26,12 +26,13 @@ enum class Dimension {
   current,
   voltage,
   power,
-  frequency,   // per time, as air changes per hour
-  cost,        // money, currency kept beside the number
-  price,       // money per volume
+  frequency, // per time, as air changes per hour
+  cost,      // money, currency kept beside the number
+  price,     // money per volume
 };
 
 // Coherent SI unit of the dimension, as results.json prints it: "m", "m3/s", "K", "1" ...
+// Money has no SI unit: a cost is "1" and a price "1/m3", the currency stands beside the number.
 std::string_view si_unit(Dimension);
 
 // The dimension's plain name for messages: "a length", "a flow" ...
@@ -40,11 +41,16 @@ std::string_view plain_name(Dimension);
 // Two units a user may write, for messages: "mm or in".
 std::string_view example_units(Dimension);
 
+// Two quantities as a user may write them, for messages: "6 L/min or 12 ft3/h".
+std::string_view example_text(Dimension);
+
 enum class UnitSystem { metric, inch };
 
 // SI value as shop text, with at most `digits` significant digits and the unit of the chosen system:
-// length mm / in, flow L/min / ft3/h, volume mL or L / in3, pressure Pa .. kPa / psi, temperature degC / degF.
-// Never prints an exponent for values of ordinary size; the text always uses a decimal point.
+// length mm / in, flow L/min / ft3/h, volume mL or L / in3, pressure Pa .. kPa / psi, temperature degC /
+// degF, time s, min or h, ratio plain or ppm (below one in a thousand). Never prints an exponent for
+// magnitudes from 1e-6 up to 1e9; the text always uses a decimal point. Guarantee: parse_quantity reads the
+// text back, to the printed digits, for every dimension but cost and price.
 std::string shop_text(double si_value, Dimension, UnitSystem, int digits = 4);
 
 // SI value in the shop unit of the chosen system and that unit's name.

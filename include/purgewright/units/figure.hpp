@@ -18,13 +18,14 @@ enum class Basis { computed, given, fallback, standard, common_practice };
 std::string_view to_text(Basis);
 
 struct Figure {
-  std::string id;       // "volume.chamber_gas"; job values use their job-file key, "tube.wall"
-  double value{};       // SI
+  std::string id; // "volume.chamber_gas"; job values use their job-file key, "tube.wall"
+  double value{}; // SI
   Dimension dimension{Dimension::ratio};
-  std::string title;    // plain words, no final stop
-  std::string formula;  // plain text in terms of the inputs' ids; empty for given values
+  std::string title;               // plain words, no final stop
+  std::string formula;             // plain text in terms of the inputs' ids; empty for given values
   std::vector<std::string> inputs; // ids of the figures the formula uses
-  std::string source;   // standard and clause, paper and equation, "job.yaml:12:9", or "common practice, no source"
+  std::string
+      source; // standard and clause, paper and equation, "job.yaml:12:9", or "common practice, no source"
   Basis basis{Basis::computed};
 };
 
