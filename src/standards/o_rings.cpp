@@ -133,8 +133,7 @@ const Gland *static_radial_gland(Length section) {
 }
 
 std::string_view gland_source() {
-  return "static radial gland table as published in seal design handbooks "
-         "(tests/reference/standards/o_rings.yaml); "
+  return "static radial gland table of seal design handbooks, see tests/reference/standards/o_rings.yaml; "
          "lead-in from memory of ISO 3601-2";
 }
 
@@ -144,9 +143,8 @@ const SealRules &seal_rules() {
       .squeeze_max = 0.32,
       .stretch_max = 0.05,
       .fill_max = 0.85,
-      .source =
-          "squeeze: extremes of the static radial gland table; stretch at most 5 % and fill at most 85 %: "
-          "seal design handbooks"};
+      .source = "squeeze: extremes of the static radial gland table; stretch at most 5 %, fill at most "
+                "85 %: seal design handbooks"};
   return rules;
 }
 

@@ -138,9 +138,9 @@ bool may_stand(std::string_view unit, std::size_t i) {
   if (is_digit(c)) // an exponent, or the one of "1/h"
     return is_letter(before) || is_digit(before) || before == '^' || before == '-' || before == ')' ||
            (i == 0 && unit.starts_with("1/"));
-  if (c == '-')
-    return i + 1 < unit.size() && is_digit(unit[i + 1]);
-  return std::string_view("%/*^.() ").find(c) != std::string_view::npos;
+  if (c == '-') // of an exponent; elsewhere the database would take it for a factor of minus one
+    return (is_letter(before) || before == '^') && i + 1 < unit.size() && is_digit(unit[i + 1]);
+  return std::string_view("/*^.() ").find(c) != std::string_view::npos;
 }
 
 } // namespace
