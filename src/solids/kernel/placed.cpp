@@ -1,0 +1,19 @@
+#include "purgewright/solids/kernel/placed.hpp"
+
+#include "purgewright/solids/kernel/scale.hpp"
+#include "purgewright/solids/kernel/solid_occt.hpp"
+#include "solids/kernel/guard.hpp"
+
+#include <TopLoc_Location.hxx>
+#include <fmt/format.h>
+
+namespace purgewright::solids::kernel {
+
+Solid placed(Solid const &solid, Placement const &placement) {
+  Task const task{"place",
+                  fmt::format("offset {}, angle {} rad", text(placement.offset), rad(placement.angle))};
+  require_finite(task, placement.offset);
+  return guarded(task, [&] { return Solid(occt(solid).Moved(TopLoc_Location(occt(placement)))); });
+}
+
+} // namespace purgewright::solids::kernel
