@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace purgewright::job {
@@ -71,7 +72,7 @@ std::string quantity_range(const FieldInfo &info, std::string_view unit) {
 } // namespace
 
 std::string_view unit_written(std::string_view quantity) {
-  const auto last = quantity.find_first_not_of("+-0123456789.,eE \t");
+  const auto last = quantity.find_first_not_of("+-0123456789./,eE \t");
   if (last == std::string_view::npos) {
     return {};
   }

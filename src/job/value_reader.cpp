@@ -84,7 +84,7 @@ Outcome read_quantity(const FieldInfo &info, const YamlNode &node) {
   const auto unit = unit_written(text);
   const auto parsed = units::parse_quantity(text, info.dimension);
   if (!parsed.si || !std::isfinite(*parsed.si)) {
-    return fault(info, node.mark, parsed.problem, allowed_values(info, unit));
+    return fault(info, node.mark, printable(parsed.problem), allowed_values(info, unit));
   }
   // Limits written in other units come out of the conversion with the last digit uncertain.
   const double slack = 1e-12 * std::max(std::abs(info.least), std::abs(info.most));
@@ -183,6 +183,12 @@ Outcome read_list(const FieldInfo &info, const YamlNode &node) {
 
 } // namespace
 
+std::string printable(std::string text) {
+  std::ranges::replace_if(
+      text, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }, ' ');
+  return text;
+}
+
 std::string shown(std::string_view text) {
   std::string result(text.substr(0, shown_length_most));
   if (text.size() > shown_length_most) {
@@ -191,9 +197,7 @@ std::string shown(std::string_view text) {
     }
     result += "...";
   }
-  std::ranges::replace_if(
-      result, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }, ' ');
-  return result;
+  return printable(std::move(result));
 }
 
 std::variant<Entry, Diagnostic> read_value(const FieldInfo &info, const YamlNode &node) {

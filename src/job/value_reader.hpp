@@ -13,7 +13,10 @@ namespace purgewright::job {
 // Errors: a Diagnostic without file name in place of the entry.
 std::variant<Entry, Diagnostic> read_value(const FieldInfo &, const YamlNode &);
 
-// A text from the user as a message may show it: shortened, control characters and line ends replaced.
+// The text with control characters and line ends replaced by spaces, so that a message stays one plain line.
+std::string printable(std::string text);
+
+// A text from the user as a message may show it: shortened and printable.
 std::string shown(std::string_view text);
 
 } // namespace purgewright::job
