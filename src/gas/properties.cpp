@@ -21,7 +21,7 @@ constexpr std::string_view svehla =
 constexpr std::array<LennardJones, 5> potentials{{
     {3.330, 136.5, gri},    // argon
     {2.551, 10.22, svehla}, // helium
-    {3.433, 113.0, bsl},    // oxygen
+    {3.458, 107.4, gri},    // oxygen
     {3.621, 97.53, gri},    // nitrogen
     {3.617, 97.0, bsl},     // air as one gas
 }};
