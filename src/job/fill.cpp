@@ -57,8 +57,11 @@ class Filler {
     number(key, 0, Basis::fallback, reason);
     return stated(key) ? draft_[key].text : std::string(otherwise);
   }
+  // A choice out of range is reported by conflicts(); any name does until then.
   static std::string_view name_of(Key key, double index) {
-    return field(key).choices[static_cast<std::size_t>(std::lround(index))];
+    const auto choices = field(key).choices;
+    const auto last = static_cast<double>(choices.size()) - 1.0;
+    return choices[static_cast<std::size_t>(index >= 0.0 && index <= last ? index : 0.0)];
   }
   // Default with one name for metric shops and one for inch shops.
   double by_units(Key key, std::string_view metric, std::string_view inch, std::string_view metric_reason,

@@ -47,8 +47,15 @@ double unit_size(std::string_view unit, Dimension dimension) {
   return parsed.si.value_or(0.0);
 }
 
-std::string with_unit(double si, double size, std::string_view unit) {
-  const auto number = plain_number(si / size);
+enum class Rounding { up, down };
+
+// At most four significant digits, rounded so that the printed limit itself is allowed.
+std::string with_unit(double si, double size, std::string_view unit, Rounding rounding) {
+  const double value = si / size;
+  const double step = value == 0.0 ? 1.0 : std::pow(10.0, std::floor(std::log10(std::abs(value))) - 3.0);
+  const double steps = value / step;
+  const double whole = rounding == Rounding::up ? std::ceil(steps - 1e-6) : std::floor(steps + 1e-6);
+  const auto number = plain_number(whole * step);
   return unit.empty() ? number : fmt::format("{} {}", number, unit);
 }
 
@@ -62,7 +69,8 @@ std::string quantity_range(const FieldInfo &info, std::string_view unit) {
   if (info.dimension == Dimension::price) {
     return text + " such as 12 EUR/m3";
   }
-  text += fmt::format(" from {} to {}", with_unit(info.least, size, unit), with_unit(info.most, size, unit));
+  text += fmt::format(" from {} to {}", with_unit(info.least, size, unit, Rounding::up),
+                      with_unit(info.most, size, unit, Rounding::down));
   if (info.share_allowed) {
     text += ", or a share such as 10 %";
   }

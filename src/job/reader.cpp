@@ -31,7 +31,9 @@ class DraftBuilder {
 
   void read(const YamlNode &root) {
     read_section("", root, root.mark);
-    report_missing();
+    if (root.kind == YamlNode::Kind::map) {
+      report_missing();
+    }
   }
 
  private:
@@ -81,6 +83,9 @@ class DraftBuilder {
       read_field(*info, name, value);
     } else if (plain && is_section(path)) {
       read_section(path, value, name.mark);
+    } else if (!plain) {
+      report(name.mark, join(section, shown(name.text)), "a key's name holds no dots",
+             "each name on its own line, below its section's");
     } else {
       report(name.mark, join(section, shown(name.text)),
              section.empty() ? "there is no such section" : "there is no such key", names_in(section),
@@ -115,8 +120,11 @@ class DraftBuilder {
       }
       const auto section = std::string(info.path.substr(0, info.path.find('.')));
       const auto mark = section_marks_.find(section);
-      report(mark == section_marks_.end() ? Mark{1, 1} : mark->second, std::string(info.path),
-             "the key is missing", allowed_values(info));
+      if (mark == section_marks_.end()) {
+        report({}, section, "the section is missing", names_in(section));
+      } else {
+        report(mark->second, std::string(info.path), "the key is missing", allowed_values(info));
+      }
     }
   }
 

@@ -44,8 +44,17 @@ std::size_t characters(std::string_view text) {
   return static_cast<std::size_t>(std::ranges::count_if(text, [](char c) { return !is_trailing_byte(c); }));
 }
 
+// Control characters of ASCII and of Latin-1 (U+0080 to U+009F), and the line and paragraph separators.
 bool has_control(std::string_view text) {
-  return std::ranges::any_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; });
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto rest = text.substr(i);
+    const bool ascii = static_cast<unsigned char>(rest[0]) < 0x20 || rest[0] == 0x7F;
+    const bool latin = rest.size() > 1 && rest[0] == '\xC2' && static_cast<unsigned char>(rest[1]) < 0xA0;
+    if (ascii || latin || rest.starts_with("\u2028") || rest.starts_with("\u2029")) {
+      return true;
+    }
+  }
+  return false;
 }
 
 std::string_view trimmed(std::string_view text) {

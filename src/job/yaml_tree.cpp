@@ -15,6 +15,9 @@
 namespace purgewright::job {
 namespace {
 
+constexpr std::string_view alias_problem = "an alias (*) is not accepted in a job file";
+constexpr std::string_view anchor_problem = "an anchor (&) is not accepted in a job file";
+constexpr std::string_view written_out = "the value itself, written out";
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 // Raised by the event handler to leave the parser; caught in this file.
@@ -44,6 +47,13 @@ class Marker {
     const auto after = std::ranges::upper_bound(starts_, offset);
     const auto line = static_cast<std::size_t>(after - starts_.begin()) - 1;
     return at_byte(line, offset - starts_[line]);
+  }
+
+  // The text from a place on.
+  std::string_view from(const YAML::Mark &mark) const {
+    const auto line = std::min(static_cast<std::size_t>(std::max(mark.line, 0)), starts_.size() - 1);
+    const auto start = starts_[line] + static_cast<std::size_t>(std::max(mark.column, 0));
+    return start < text_.size() ? text_.substr(start) : std::string_view{};
   }
 
  private:
@@ -109,6 +119,22 @@ std::optional<Diagnostic> text_fault(std::string_view text, const Marker &marker
   return std::nullopt;
 }
 
+// Whether the quote at the front of the text is closed again: yaml-cpp takes the file's end for one.
+bool quote_closes(std::string_view text) {
+  const char quote = text.front();
+  for (std::size_t i = 1; i < text.size(); ++i) {
+    if (quote == '"' && text[i] == '\\') {
+      ++i;
+    } else if (text[i] == quote) {
+      if (quote == '"' || i + 1 >= text.size() || text[i + 1] != quote) {
+        return true;
+      }
+      ++i; // a doubled single quote stands for itself
+    }
+  }
+  return false;
+}
+
 class TreeBuilder final : public YAML::EventHandler {
  public:
   explicit TreeBuilder(const Marker &marker) : marker_(marker) {}
@@ -125,10 +151,15 @@ class TreeBuilder final : public YAML::EventHandler {
     place(make(YamlNode::Kind::null, mark, "", anchor));
   }
   void OnAlias(const YAML::Mark &mark, YAML::anchor_t /*anchor*/) override {
-    refuse(mark, "an alias (*) is not accepted in a job file", "the value itself, written out");
+    refuse(mark, std::string(alias_problem), std::string(written_out));
   }
   void OnScalar(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,
                 const std::string &value) override {
+    const auto source = marker_.from(mark);
+    if (tag == "!" && !source.empty() && (source.front() == '"' || source.front() == '\'') &&
+        !quote_closes(source)) {
+      refuse(mark, "a quote is opened here and never closed", "a quote at both ends of the text");
+    }
     auto node = make(YamlNode::Kind::scalar, mark, tag, anchor);
     node.text = value;
     place(std::move(node));
@@ -144,7 +175,7 @@ class TreeBuilder final : public YAML::EventHandler {
   }
   void OnMapEnd() override { close(); }
   void OnAnchor(const YAML::Mark &mark, const std::string & /*name*/) override {
-    refuse(mark, "an anchor (&) is not accepted in a job file", "the value itself, written out");
+    refuse(mark, std::string(anchor_problem), std::string(written_out));
   }
 
  private:
@@ -153,7 +184,7 @@ class TreeBuilder final : public YAML::EventHandler {
   }
   YamlNode make(YamlNode::Kind kind, const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor) {
     if (anchor != 0) {
-      refuse(mark, "an anchor (&) is not accepted in a job file", "the value itself, written out");
+      refuse(mark, std::string(anchor_problem), std::string(written_out));
     }
     // The parser itself tags plain nodes "?" and quoted ones "!".
     if (!tag.empty() && tag != "?" && tag != "!") {
@@ -205,6 +236,10 @@ YamlReading parse(std::string_view text, const Marker &marker) {
   } catch (const Refusal &refusal) {
     return {.root = {}, .problem = refusal.problem};
   } catch (const YAML::Exception &e) {
+    if (marker.from(e.mark).starts_with('*')) {
+      return {.root = {},
+              .problem = fault(marker.at(e.mark), {}, std::string(alias_problem), std::string(written_out))};
+    }
     return {.root = {}, .problem = fault(marker.at(e.mark), {}, "not readable as YAML: " + e.msg, "")};
   } catch (const std::exception &e) {
     return {.root = {}, .problem = fault({}, {}, std::string("not readable as YAML: ") + e.what(), "")};
