@@ -64,3 +64,16 @@ TEST_CASE("ISO 286 fits as published", "[reference][standards]") {
 TEST_CASE("ISO 286 fits worked by hand", "[reference][standards]") {
   check_fits("worked_fits");
 }
+
+TEST_CASE("standard tolerance grades as published", "[reference][standards]") {
+  const Expected data = expected("fits.yaml", "tolerance_grades");
+  for (const YAML::Node &row : data.values)
+    for (const double nominal_mm : {number(row, "over_mm") + 0.001, number(row, "up_to_mm")})
+      for (std::size_t i = 0; i < 9; ++i) {
+        INFO(nominal_mm << " IT" << 5 + i);
+        const auto hole =
+            standards::hole_deviation(units::millimetres(nominal_mm), 'H', static_cast<int>(5 + i));
+        REQUIRE(hole.has_value());
+        CHECK(micrometres_of(hole->upper) == near(at(row, "grades", i), data.tolerance));
+      }
+}
