@@ -1,0 +1,59 @@
+#include "tools.hpp"
+
+#include "purgewright/solids/kernel/cutters.hpp"
+#include "purgewright/standards/tables.hpp"
+
+#include <cmath>
+
+namespace purgewright::solids {
+
+using kernel::Frame;
+
+Length step_length(Length large, Length small) {
+  return (large - small) / std::tan(0.5 * standards::machining_rules().drill_point.value());
+}
+
+std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Length port_radius, Length port_depth,
+                                       Length passage_radius, Length end) {
+  const Length outside = -kernel::cutter_overshoot;
+  const Length bottom = spot_depth + port_depth;
+  std::vector<ProfilePoint> profile{{outside, Length{}}};
+  if (spot_depth > Length{}) {
+    profile.insert(profile.end(), {{outside, spot_radius}, {spot_depth, spot_radius}, {spot_depth, port_radius}});
+  } else {
+    profile.push_back({outside, port_radius});
+  }
+  profile.insert(profile.end(), {{bottom, port_radius},
+                                 {bottom + step_length(port_radius, passage_radius), passage_radius},
+                                 {end, passage_radius}});
+  return profile;
+}
+
+std::vector<Solid> chamber_spaces(const fixture::ChamberBody &body, Length slot_top, Length overshoot) {
+  std::vector<Solid> spaces;
+  const Length face = body.x_max + overshoot;
+  spaces.push_back(kernel::cylinder({{body.cavity_start, {}, {}}, kernel::along_x}, body.cavity_radius,
+                                    face - body.cavity_start));
+  const auto &slot = body.slot;
+  spaces.push_back(kernel::rounded_rectangle_prism(
+      {{0.5 * (slot.x_min + slot.x_max), {}, {}}, kernel::along_z, kernel::along_x},
+      {slot.length(), slot.width, slot.corner_radius}, slot_top));
+  const auto &plenum = body.plenum;
+  const Length point = step_length(plenum.radius, Length{});
+  spaces.push_back(kernel::revolve({{face, {}, plenum.axis_z}, kernel::against_x},
+                                   {{Length{}, Length{}},
+                                    {Length{}, plenum.radius},
+                                    {face - plenum.x_end, plenum.radius},
+                                    {face - plenum.x_end + point, Length{}}}));
+  const auto &field = body.diffuser;
+  for (int row = 0; row < field.rows; ++row) {
+    for (int column = 0; column < field.columns; ++column) {
+      // From the plenum's axis to half way up the cavity's lower half: both ends lie in open space.
+      spaces.push_back(kernel::cylinder({{field.x_of(column), field.y_of(row), plenum.axis_z}, kernel::along_z},
+                                        field.hole_radius, -plenum.axis_z - 0.5 * body.cavity_radius));
+    }
+  }
+  return spaces;
+}
+
+} // namespace purgewright::solids
