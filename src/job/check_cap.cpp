@@ -43,8 +43,8 @@ void Checker::cap_diameter_band() {
                                  text(t.outside_diameter), text(t.wall))
                    : fmt::format("a cap of {} overhangs the tube of {} by {} a side", text(d),
                                  text(t.outside_diameter), text(0.5 * (d - t.outside_diameter))),
-         fmt::format("{} to {}: from the middle of the wall to an overhang of one wall a side", text(least),
-                     text(most)));
+         fmt::format("{} to {}: from the middle of the wall to an overhang of one wall a side",
+                     at_least(least), at_most(most)));
   spoil(cap_diameter);
 }
 

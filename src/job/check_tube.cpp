@@ -10,7 +10,7 @@ using units::Length;
 using enum Key;
 
 void Checker::wall() {
-  if (!tube_is_sound()) {
+  if (!sound(tube_wall, tube_inside_diameter)) {
     return;
   }
   const std::size_t before = problems_.size();
@@ -23,13 +23,15 @@ void Checker::wall() {
                "tube.wall (line {}, column {}) and tube.inside_diameter (line {}, column {}) are both given",
                wall.line, wall.column, inside.line, inside.column),
            "one of the two; the other is computed");
-  } else if (stated(tube_wall)) {
-    stated_wall();
-  } else if (stated(tube_inside_diameter)) {
-    stated_inside_diameter();
-  } else {
+  } else if (!stated(tube_wall) && !stated(tube_inside_diameter)) {
     report(mark_of(tube_wall), tube_wall, "neither tube.wall nor tube.inside_diameter is given",
            "one of the two; the other is computed");
+  } else if (!sound(tube_outside_diameter)) {
+    return;
+  } else if (stated(tube_wall)) {
+    stated_wall();
+  } else {
+    stated_inside_diameter();
   }
   if (problems_.size() > before) {
     spoil(tube_wall);

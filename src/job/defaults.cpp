@@ -36,7 +36,7 @@ void add_work(Table &t) {
   practice(t, tube_vent_count, 1, "one vent hole; common practice");
   practice(t, cap_spigot_length, 3 * mm, "3 mm locate a cap without a long inner gap; common practice");
   practice(t, torch_cup_bore, 12.7 * mm, "cup number 8, bore 8/16 in; common practice for thin titanium");
-  practice(t, torch_cup_length, 30 * mm, "usual cup of a small torch; measure the real cup");
+  practice(t, torch_cup_length, 30 * mm, "usual cup of a small torch; common practice, measure the real cup");
   practice(t, torch_stickout, 6 * mm, "about half the cup's bore; common practice");
   practice(t, torch_tilt, 15 * deg, "15 degrees from vertical, pushed; common practice");
   practice(t, torch_gas_flow, 10 * lpm, "10 L/min through a number 8 cup; common practice");

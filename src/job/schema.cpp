@@ -14,9 +14,9 @@ namespace {
 using Json = nlohmann::ordered_json;
 using units::Dimension;
 
-// Decimal number, fraction or mixed number; a unit follows it.
+// Decimal number, fraction or mixed number; a sign stands before it and a unit behind.
 constexpr std::string_view number_pattern =
-    R"([+-]?(?:(?:[0-9]+[ -])?[0-9]+/[0-9]+|(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?))";
+    R"((?:(?:[0-9]+[ -])?[0-9]+/[0-9]+|(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?))";
 
 // The pattern only catches a missing unit and the commonest mix-ups: the program knows far more units than an
 // editor should, and its own message is better.
@@ -36,16 +36,18 @@ std::string_view unit_pattern(Dimension dimension) {
 }
 
 Json quantity_schema(const FieldInfo &info) {
+  const std::string_view sign = info.least < 0.0 ? "[+-]?" : R"(\+?)";
   Json schema;
   if (info.dimension == Dimension::ratio) {
     schema["type"] = {"number", "string"};
     schema["minimum"] = info.least;
     schema["maximum"] = info.most;
-    schema["pattern"] = fmt::format(R"(^\s*{}\s*(?:{})?$)", number_pattern, unit_pattern(info.dimension));
+    schema["pattern"] =
+        fmt::format(R"(^\s*{}{}\s*(?:{})?$)", sign, number_pattern, unit_pattern(info.dimension));
     return schema;
   }
   schema["type"] = "string";
-  schema["pattern"] = fmt::format(R"(^\s*{}\s*{}$)", number_pattern, unit_pattern(info.dimension));
+  schema["pattern"] = fmt::format(R"(^\s*{}{}\s*{}$)", sign, number_pattern, unit_pattern(info.dimension));
   return schema;
 }
 

@@ -226,6 +226,11 @@ class TreeBuilder final : public YAML::EventHandler {
   int documents_ = 0;
 };
 
+// The parser reads ahead of an open bracket to its line's end or further, so a text of nothing else is slow.
+bool is_all_brackets(std::string_view text) {
+  return std::ranges::count_if(text, [](char c) { return c == '[' || c == '{'; }) > nodes_most;
+}
+
 YamlReading parse(std::string_view text, const Marker &marker) {
   TreeBuilder builder(marker);
   try {
@@ -265,6 +270,11 @@ YamlReading read_yaml(std::string_view text) {
   const Marker marker(text);
   if (auto problem = text_fault(text, marker)) {
     return {.root = {}, .problem = std::move(problem)};
+  }
+  if (is_all_brackets(text)) {
+    return {.root = {},
+            .problem = fault({}, {}, fmt::format("the file holds more than {} brackets", nodes_most),
+                             "a job file of ordinary length")};
   }
   return parse(text, marker);
 }

@@ -18,8 +18,13 @@ def main() -> int:
     validator = jsonschema.Draft202012Validator(schema)
     faults = 0
     for path in sys.argv[2:]:
-        with open(path, encoding="utf-8") as file:
-            job = yaml.safe_load(file)
+        try:
+            with open(path, encoding="utf-8") as file:
+                job = yaml.safe_load(file)
+        except (yaml.YAMLError, UnicodeDecodeError) as error:
+            faults += 1
+            print(f"{path}: {error}", file=sys.stderr)
+            continue
         for error in validator.iter_errors(job):
             faults += 1
             place = ".".join(str(name) for name in error.absolute_path)

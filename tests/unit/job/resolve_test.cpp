@@ -1,0 +1,198 @@
+#include "job_text.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+#include <limits>
+#include <vector>
+
+using namespace purgewright;
+using namespace purgewright::job;
+using namespace purgewright::job::test;
+using Catch::Matchers::Contains;
+using units::to_millimetres;
+
+namespace {
+
+std::string shaped(std::string_view shape, std::string_view more = "") {
+  return with(flat_job, "shape: flat", "shape: " + std::string(shape)) + std::string(more);
+}
+
+} // namespace
+
+TEST_CASE("defaults follow the tube", "[unit]") {
+  const Job job = good_job(flat_job);
+  CHECK(to_millimetres(job.tube.inside_diameter) == Approx(23.6));
+  // ASTM B338: 0.005 in for 1 in to 1.5 in, wall 10 %.
+  CHECK(to_millimetres(job.tube.outside_diameter_tolerance) == Approx(0.127).margin(0.001));
+  CHECK(to_millimetres(job.tube.wall_tolerance) == Approx(0.09));
+  CHECK(job.weld.current.value() == Approx(36.0));
+  CHECK(to_millimetres(job.rotation.swing_radius) == Approx(17.7));
+  CHECK(to_millimetres(job.torch.cup_outside_diameter) > to_millimetres(job.torch.cup_bore));
+  CHECK(job.cap.material == job.tube.material);
+  CHECK(job.gas.port_thread->name == "G1/8");
+  CHECK(job.fixture.material->name == "aluminium-6082");
+  CHECK(job.identity.title == "flat");
+  CHECK(job.shop.currency == "EUR");
+  CHECK(job.rotation.direction == Direction::counterclockwise);
+  CHECK_FALSE(job.fixture.slot_length.has_value());
+}
+
+TEST_CASE("an inch shop gets inch threads, metal, paper and projection", "[unit]") {
+  const Job job = good_job(std::string(flat_job) + "shop: {units: inch}\n");
+  CHECK(job.gas.port_thread->name == "1/8 NPT");
+  CHECK(job.fixture.material->name == "aluminium-6061");
+  CHECK(job.shop.sheet == Sheet::letter);
+  CHECK(job.shop.projection == Projection::third);
+}
+
+TEST_CASE("a narrow bore gets the small port thread", "[unit]") {
+  const std::string narrow = with(with(flat_job, "outside_diameter: 25.4 mm", "outside_diameter: 16 mm"),
+                                  "diameter: 25.4 mm\n  thick", "diameter: 16 mm\n  thick");
+  CHECK(good_job(narrow).gas.port_thread->name == "M5");
+  CHECK(good_job(narrow + "shop: {units: inch}\n").gas.port_thread->name == "10-32 UNF");
+}
+
+TEST_CASE("wall and inside diameter give the same tube", "[unit]") {
+  const Job by_wall = good_job(flat_job);
+  const Job by_bore = good_job(with(flat_job, "wall: 0.9 mm", "inside_diameter: 23.6 mm"));
+  CHECK(by_bore.tube.wall.value() == Approx(by_wall.tube.wall.value()).epsilon(1e-12));
+  CHECK(by_bore.origin(Key::tube_wall).basis == units::Basis::computed);
+  CHECK(by_wall.origin(Key::tube_inside_diameter).basis == units::Basis::computed);
+}
+
+TEST_CASE("a job in mm equals the job in inches", "[unit]") {
+  const std::string inch = R"(job: {name: flat}
+tube: {material: titanium-grade-2, outside_diameter: 1.25 in, wall: 0.049 in, length: 6 1/2 in}
+cap: {shape: flat, diameter: 1250 thou, thickness: 3/64 in}
+torch: {gas_flow: 20 cfh}
+)";
+  const std::string metric = R"(job: {name: flat}
+tube: {material: titanium-grade-2, outside_diameter: 31.75 mm, wall: 1.2446 mm, length: 165.1 mm}
+cap: {shape: flat, diameter: 31.75 mm, thickness: 1.190625 mm}
+torch: {gas_flow: 9.4389487 L/min}
+)";
+  const auto a = figures(good_job(inch));
+  const auto b = figures(good_job(metric));
+  REQUIRE(a.size() == b.size());
+  REQUIRE(a.size() > 30);
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    CAPTURE(a[i].id);
+    CHECK(a[i].id == b[i].id);
+    CHECK(a[i].value == Approx(b[i].value).epsilon(1e-7));
+    if (a[i].dimension == units::Dimension::length) {
+      CHECK(a[i].value == b[i].value);
+    }
+  }
+}
+
+TEST_CASE("every value has an origin: a place when given, a reason when not", "[unit]") {
+  for (const auto &text : {std::string(flat_job), shaped("domed"), shaped("spigot")}) {
+    const DraftReading reading = read_draft_text(text, "job.yaml");
+    const Resolution resolution = resolve(reading.draft);
+    REQUIRE(resolution.job);
+    for (const auto &info : fields()) {
+      CAPTURE(info.path);
+      const Origin &origin = resolution.job->origin(info.key);
+      if (reading.draft[info.key].stated) {
+        CHECK(origin.basis == units::Basis::given);
+        CHECK(origin.mark.line > 0);
+      } else {
+        CHECK(origin.basis != units::Basis::given);
+        CHECK_FALSE(origin.reason.empty());
+        CHECK((origin.basis != units::Basis::common_practice ||
+               origin.reason.find("common practice") != std::string_view::npos));
+      }
+    }
+  }
+}
+
+TEST_CASE("the default spigot enters the smallest bore with room to spare", "[unit]") {
+  for (const auto wall : {"0.4 mm", "0.9 mm", "1.65 mm", "3 mm"}) {
+    const Job job = good_job(with(shaped("spigot"), "0.9 mm", wall));
+    CAPTURE(wall);
+    CHECK(job.cap.spigot_diameter + units::micrometres(99) <= job.tube.inside_diameter_least());
+    CHECK(to_millimetres(job.cap.spigot_clearance) >= 0.0999);
+  }
+}
+
+TEST_CASE("the clearance that a spigot fault asks for does", "[unit]") {
+  for (const auto units_text : {"", "shop: {units: inch}\n"}) {
+    const std::string text = shaped("spigot", "  spigot_clearance: 0.02 mm\n") + units_text;
+    const Resolution bad = resolve_text(text);
+    REQUIRE(bad.problems.size() == 1);
+    const std::string allowed = bad.problems.front().allowed;
+    const std::string remedy = allowed.substr(std::string_view("a clearance of at least ").size());
+    CAPTURE(remedy);
+    CHECK(resolve_text(with(text, "0.02 mm", remedy)).problems.empty());
+  }
+}
+
+TEST_CASE("the cap diameters that a fault names do", "[unit]") {
+  for (const auto units_text : {"", "shop: {units: inch}\n"}) {
+    const std::string text =
+        with(flat_job, "diameter: 25.4 mm\n  thick", "diameter: 99 mm\n  thick") + std::string(units_text);
+    const Resolution bad = resolve_text(text);
+    REQUIRE(bad.problems.size() == 1);
+    const std::string allowed = bad.problems.front().allowed;
+    const auto to = allowed.find(" to ");
+    const std::string least = allowed.substr(0, to);
+    const std::string most = allowed.substr(to + 4, allowed.find(':') - to - 4);
+    CAPTURE(least, most);
+    CHECK(resolve_text(with(text, "99 mm", least)).problems.empty());
+    CHECK(resolve_text(with(text, "99 mm", most)).problems.empty());
+  }
+}
+
+TEST_CASE("domes up to half a sphere are accepted", "[unit]") {
+  CHECK(resolve_text(shaped("domed", "  dome_height: 12.7 mm\n")).job);
+  CHECK(resolve_text(shaped("domed", "  dome_height: 1.3 mm\n")).job);
+  CHECK_FALSE(resolve_text(shaped("domed", "  dome_height: 1.2 mm\n")).job);
+  CHECK_FALSE(resolve_text(shaped("domed", "  dome_height: 12.8 mm\n")).job);
+}
+
+TEST_CASE("a sweep's own numbers are held to the limits", "[unit]") {
+  Draft draft = read_draft_text(flat_job, "job.yaml").draft;
+  draft[Key::tube_wall].number = 5e-3;
+  draft[Key::cap_diameter].number = 25.4e-3;
+  CHECK(resolve(draft).job);
+  draft[Key::tube_wall].number = 13e-3;
+  CHECK_THAT(all_text(resolve(draft).problems), Contains("tube.wall: 13 mm is too large"));
+  draft[Key::tube_wall].number = std::numeric_limits<double>::quiet_NaN();
+  CHECK_FALSE(resolve(draft).job);
+  draft[Key::tube_wall].number = 0.9e-3;
+  draft[Key::rotation_runs].stated = true;
+  draft[Key::rotation_runs].number = 2.5;
+  CHECK_THAT(all_text(resolve(draft).problems), Contains("rotation.runs: 2.5 is not a whole number"));
+  draft[Key::rotation_runs].number = 3;
+  draft[Key::cap_shape].number = 9;
+  CHECK_FALSE(resolve(draft).job);
+}
+
+TEST_CASE("an empty draft names each missing key once and does not fail", "[unit]") {
+  const Resolution resolution = resolve(Draft{});
+  CHECK_FALSE(resolution.job);
+  CHECK(resolution.problems.size() == 8);
+}
+
+TEST_CASE("figures carry sources and formulas", "[unit]") {
+  const auto list = figures(good_job(flat_job));
+  const auto *wall = units::find(list, "tube.wall");
+  REQUIRE(wall != nullptr);
+  CHECK(wall->source == "job.yaml:6:9");
+  CHECK(wall->basis == units::Basis::given);
+  const auto *bore = units::find(list, "tube.inside_diameter");
+  REQUIRE(bore != nullptr);
+  CHECK(bore->inputs == std::vector<std::string>{"tube.outside_diameter", "tube.wall"});
+  CHECK(units::find(list, "cap.dome_height") == nullptr);
+  CHECK(units::find(list, "job.name") == nullptr);
+  for (const auto &figure : list) {
+    CAPTURE(figure.id);
+    CHECK(std::isfinite(figure.value));
+    CHECK_FALSE(figure.source.empty());
+    CHECK_FALSE(figure.title.empty());
+    for (const auto &input : figure.inputs) {
+      CHECK(units::find(list, input) != nullptr);
+    }
+  }
+}
