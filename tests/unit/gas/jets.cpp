@@ -46,8 +46,7 @@ TEST_CASE("Plume flow follows the five-thirds law", "[unit][gas]") {
   const double near = plume_flow(1e-4, units::metres(0.1)).value();
   CHECK(plume_flow(1e-4, units::metres(0.8)).value() == Approx(32.0 * near));
   CHECK(plume_flow(8e-4, units::metres(0.1)).value() == Approx(2.0 * near));
-  CHECK(thermal_buoyancy_flux(units::Power::from_value(100.0),
-                              units::kilograms_per_cubic_metre(1.2), 1000.0,
+  CHECK(thermal_buoyancy_flux(units::Power::from_value(100.0), units::kilograms_per_cubic_metre(1.2), 1000.0,
                               units::kelvins(300.0)) == Approx(9.80665 * 100.0 / 3.6e5));
 }
 
