@@ -1,0 +1,89 @@
+#include "purgewright/exchange/step.hpp"
+
+#include "exchange/document.hpp"
+#include "exchange/file.hpp"
+#include "exchange/guard.hpp"
+#include "exchange/step_colours.hpp"
+#include "exchange/step_find.hpp"
+#include "exchange/step_model.hpp"
+#include "exchange/step_settings.hpp"
+#include "purgewright/exchange/silence.hpp"
+#include "purgewright/solids/kernel/solid_occt.hpp"
+
+#include <STEPCAFControl_Writer.hxx>
+#include <STEPControl_Writer.hxx>
+
+namespace purgewright::exchange {
+
+namespace kernel = solids::kernel;
+
+namespace {
+
+[[noreturn]] void refused(std::string const &name) {
+  throw kernel::SolidError(name, "translate to STEP", "", "the kernel refuses the shape");
+}
+
+void describe_parts(Handle(StepData_StepModel) const &model, Assembly const &assembly) {
+  StepColours colours;
+  std::vector<std::size_t> const first = first_of_part(assembly);
+  for (std::size_t i = 0; i < assembly.items.size(); ++i) {
+    if (first[i] != i)
+      continue;
+    Part const &part = assembly.items[i].part;
+    Handle(StepBasic_Product) const product = find_product(model, product_key(i));
+    if (product.IsNull())
+      refused(part.name);
+    describe_product(model, product, part.name, part.description, part.properties);
+    colours.add(shape_of(model, definition_of(model, product)), assembly.items[i].colour);
+  }
+  colours.finish(model);
+}
+
+} // namespace
+
+std::string step_text(Part const &part, StepHeader const &header) {
+  silence_kernel();
+  StaticScope const settings = step_settings();
+  return guarded(part.name, "translate to STEP", [&] {
+    STEPControl_Writer writer;
+    if (writer.Transfer(kernel::occt(part.solid), STEPControl_AsIs) != IFSelect_RetDone)
+      refused(part.name);
+    Handle(StepData_StepModel) const model = writer.Model();
+    Handle(StepBasic_Product) const product = find_product(model, "");
+    if (product.IsNull())
+      refused(part.name);
+    describe_product(model, product, part.name, part.description, part.properties);
+    set_header(model, header, part.name, part.description);
+    return model_text(model);
+  });
+}
+
+std::string step_text(Assembly const &assembly, StepHeader const &header) {
+  silence_kernel();
+  StaticScope const settings = step_settings();
+  return guarded(assembly.name, "translate to STEP", [&] {
+    STEPCAFControl_Writer writer;
+    writer.SetColorMode(Standard_False); // it would write them in the order of memory addresses
+    if (!writer.Transfer(document(assembly, {.keyed_names = true})))
+      refused(assembly.name);
+    Handle(StepData_StepModel) const model = writer.ChangeWriter().Model();
+    Handle(StepBasic_Product) const root = find_product(model, assembly_key);
+    if (root.IsNull())
+      refused(assembly.name);
+    describe_product(model, root, assembly.name, assembly.description, {});
+    describe_parts(model, assembly);
+    name_uses(model, assembly);
+    set_header(model, header, assembly.name, assembly.description);
+    return model_text(model);
+  });
+}
+
+void write_step(std::filesystem::path const &path, Part const &part, StepHeader const &header) {
+  write_bytes(path, step_text(part, header));
+}
+
+void write_step(std::filesystem::path const &path, Assembly const &assembly, StepHeader const &header) {
+  write_bytes(path, step_text(assembly, header));
+}
+
+} // namespace purgewright::exchange

@@ -1,0 +1,24 @@
+#include "exchange/step_settings.hpp"
+
+#include <STEPCAFControl_Controller.hxx>
+
+namespace purgewright::exchange {
+
+StaticScope step_settings() {
+  STEPCAFControl_Controller::Init(); // the settings exist only after this
+  return StaticScope({{"xstep.cascade.unit", "MM"},
+                      {"write.step.unit", "MM"},
+                      {"write.step.schema", "AP214IS"},
+                      {"write.step.assembly", "Auto"},
+                      {"write.step.vertex.mode", "Compound"},
+                      {"write.step.nonmanifold", "Off"},
+                      {"write.stepcaf.subshapes.name", "Off"},
+                      {"read.step.codepage", "UTF8"},
+                      {"write.precision.mode", "Average"},
+                      {"write.surfacecurve.mode", "On"},
+                      {"read.step.product.mode", "ON"},
+                      {"read.precision.mode", "File"},
+                      {"read.surfacecurve.mode", "Default"}});
+}
+
+} // namespace purgewright::exchange
