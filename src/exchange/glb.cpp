@@ -10,7 +10,26 @@
 #include <RWGltf_CafWriter.hxx>
 #include <TColStd_IndexedDataMapOfStringString.hxx>
 
+#include <cstdint>
+#include <cstring>
+#include <string>
+
 namespace purgewright::exchange {
+
+namespace {
+
+// The kernel's writer does not notice every short write; the format carries its own length.
+void require_whole(std::filesystem::path const &path) {
+  constexpr std::size_t length_at = 8;
+  std::string const bytes = read_bytes(path);
+  std::uint32_t length = 0;
+  if (bytes.size() >= length_at + sizeof length)
+    std::memcpy(&length, bytes.data() + length_at, sizeof length);
+  if (length != bytes.size() || bytes.compare(0, 4, "glTF") != 0)
+    throw FileError(path, "the file is not whole");
+}
+
+} // namespace
 
 void write_glb(std::filesystem::path const &path, Assembly const &assembly, GlbOptions const &options) {
   silence_kernel();
@@ -27,6 +46,7 @@ void write_glb(std::filesystem::path const &path, Assembly const &assembly, GlbO
     if (!writer.Perform(shapes, TColStd_IndexedDataMapOfStringString(), Message_ProgressRange()))
       throw FileError(path, "the file cannot be written in full");
   });
+  require_whole(path);
 }
 
 } // namespace purgewright::exchange

@@ -1,12 +1,29 @@
 #include "purgewright/exchange/static_scope.hpp"
 
 #include <Interface_Static.hxx>
+#include <STEPCAFControl_Controller.hxx>
 
 #include <stdexcept>
 
 namespace purgewright::exchange {
 
-StaticScope::StaticScope(std::vector<std::pair<std::string, std::string>> const &settings) {
+namespace {
+
+void require_settings() {
+  STEPCAFControl_Controller::Init();
+} // they exist only after this; done once
+
+} // namespace
+
+std::string static_value(std::string const &name) {
+  require_settings();
+  if (!Interface_Static::IsPresent(name.c_str()))
+    throw std::invalid_argument("exchange setting " + name + " is unknown");
+  return Interface_Static::CVal(name.c_str());
+}
+
+StaticScope::StaticScope(Settings const &settings) {
+  require_settings();
   for (auto const &[name, value] : settings) {
     bool const present = Interface_Static::IsPresent(name.c_str()) == Standard_True;
     std::string const former = present ? Interface_Static::CVal(name.c_str()) : "";

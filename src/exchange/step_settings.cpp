@@ -1,11 +1,8 @@
 #include "exchange/step_settings.hpp"
 
-#include <STEPCAFControl_Controller.hxx>
-
 namespace purgewright::exchange {
 
 StaticScope step_settings() {
-  STEPCAFControl_Controller::Init(); // the settings exist only after this
   return StaticScope({{"xstep.cascade.unit", "MM"},
                       {"write.step.unit", "MM"},
                       {"write.step.schema", "AP214IS"},

@@ -20,8 +20,6 @@ namespace kernel = solids::kernel;
 
 namespace {
 
-constexpr double first_guess = 8.0;
-
 static_assert(std::endian::native == std::endian::little, "the format is little-endian");
 
 constexpr std::size_t header_size = 80;
@@ -96,9 +94,9 @@ std::string encoded(kernel::Mesh const &mesh) {
 } // namespace
 
 StlFile stl_file(kernel::Solid const &solid, StlOptions const &options) {
-  units::Volume const exact = kernel::volume(solid);
-  // A first guess: the angle, not the chord, governs small holes, and flat faces take nothing off.
-  units::Length tolerance = first_guess * options.greatest_volume_error * exact / kernel::surface_area(solid);
+  units::Volume const exact = options.exact_volume ? *options.exact_volume : kernel::volume(solid);
+  // A compact solid of curved faces meets the target near this chord; others are refined from here.
+  units::Length tolerance = units::metres(0.5 * options.greatest_volume_error * std::cbrt(exact.value()));
   double error = 0.0;
   for (int i = 0; i <= most_refinements; ++i) {
     kernel::Mesh const mesh =

@@ -15,7 +15,9 @@ namespace purgewright::exchange {
 
 class StaticScope {
  public:
-  explicit StaticScope(std::vector<std::pair<std::string, std::string>> const &settings);
+  using Settings = std::vector<std::pair<std::string, std::string>>; // name, value
+
+  explicit StaticScope(Settings const &settings);
   ~StaticScope();
   StaticScope(StaticScope const &) = delete;
   StaticScope &operator=(StaticScope const &) = delete;
@@ -23,7 +25,10 @@ class StaticScope {
  private:
   void restore() noexcept;
 
-  std::vector<std::pair<std::string, std::string>> former_;
+  Settings former_;
 };
+
+// The setting's present value.
+std::string static_value(std::string const &name);
 
 } // namespace purgewright::exchange

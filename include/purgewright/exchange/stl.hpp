@@ -13,6 +13,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <optional>
 #include <string>
 
 namespace purgewright::exchange {
@@ -20,6 +21,7 @@ namespace purgewright::exchange {
 struct StlOptions {
   double greatest_volume_error = 1e-3; // relative
   units::Angle angle = units::degrees(12.0);
+  std::optional<units::Volume> exact_volume{}; // where the caller has measured the solid already
 };
 
 inline constexpr int most_refinements = 10;

@@ -7,21 +7,22 @@
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepBndLib.hxx>
 #include <BRepFilletAPI_MakeChamfer.hxx>
+#include <BRepLib.hxx>
 #include <BRep_Tool.hxx>
 #include <Bnd_Box.hxx>
 #include <TopExp.hxx>
 #include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
+#include <TopoDS_Face.hxx>
+#include <TopoDS_Vertex.hxx>
 #include <fmt/format.h>
 
 namespace purgewright::solids::kernel {
 
 namespace {
 
-bool lies_within(TopoDS_Edge const &edge, EdgeBox const &where) {
-  Bnd_Box box;
-  BRepBndLib::AddOptimal(edge, box, Standard_False, Standard_False);
+bool lies_within(Bnd_Box box, EdgeBox const &where) {
   double a = 0.0, b = 0.0, c = 0.0, d = 0.0, e = 0.0, f = 0.0;
   box.SetGap(0.0);
   box.Get(a, b, c, d, e, f);
@@ -32,10 +33,27 @@ bool lies_within(TopoDS_Edge const &edge, EdgeBox const &where) {
          d <= greatest.X() + slack && e <= greatest.Y() + slack && f <= greatest.Z() + slack;
 }
 
-// A seam has one face twice; a tangent join has nothing to break.
+// The ends first: they are cheap, and most edges lie elsewhere.
+bool lies_within(TopoDS_Edge const &edge, EdgeBox const &where) {
+  Bnd_Box ends;
+  ends.Add(BRep_Tool::Pnt(TopExp::FirstVertex(edge)));
+  ends.Add(BRep_Tool::Pnt(TopExp::LastVertex(edge)));
+  if (!lies_within(ends, where))
+    return false;
+  Bnd_Box whole;
+  BRepBndLib::AddOptimal(edge, whole, Standard_False, Standard_False);
+  return lies_within(whole, where);
+}
+
+// A seam has one face twice; a tangent join has nothing to break. Booleans do not always record tangency,
+// so it is measured.
 bool is_corner(TopoDS_Edge const &edge, TopTools_ListOfShape const &faces) {
-  return faces.Extent() == 2 && !faces.First().IsSame(faces.Last()) && !BRep_Tool::Degenerated(edge) &&
-         BRep_Tool::Continuity(edge, TopoDS::Face(faces.First()), TopoDS::Face(faces.Last())) == GeomAbs_C0;
+  if (faces.Extent() != 2 || faces.First().IsSame(faces.Last()))
+    return false;
+  TopoDS_Face const &one = TopoDS::Face(faces.First());
+  TopoDS_Face const &other = TopoDS::Face(faces.Last());
+  constexpr double tangent = 1e-3; // rad
+  return BRepLib::ContinuityOfFaces(edge, one, other, tangent) == GeomAbs_C0;
 }
 
 std::vector<TopoDS_Edge> chosen_edges(TopoDS_Shape const &shape, EdgeBox const &where) {
@@ -44,7 +62,9 @@ std::vector<TopoDS_Edge> chosen_edges(TopoDS_Shape const &shape, EdgeBox const &
   std::vector<TopoDS_Edge> result;
   for (int i = 1; i <= faces_of.Extent(); ++i) {
     TopoDS_Edge const &edge = TopoDS::Edge(faces_of.FindKey(i));
-    if (is_corner(edge, faces_of.FindFromIndex(i)) && lies_within(edge, where))
+    if (BRep_Tool::Degenerated(edge))
+      continue;
+    if (lies_within(edge, where) && is_corner(edge, faces_of.FindFromIndex(i)))
       result.push_back(edge);
   }
   return result;

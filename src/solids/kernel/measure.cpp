@@ -18,7 +18,7 @@ namespace {
 
 // Per-face relative bound of the adaptive integration. The plain overload is 1e-5 off where cylinders
 // cross off centre; this one stays within 5e-10 there at two to three times the cost.
-constexpr double integration_error = 1e-8;
+constexpr double integration_error = 1e-10;
 
 GProp_GProps volume_properties(Solid const &solid) {
   return guarded({"measure volume", ""}, [&] {

@@ -1,6 +1,5 @@
 #include "purgewright/solids/kernel/mesh.hpp"
 
-#include "purgewright/solids/kernel/primitives.hpp"
 #include "purgewright/solids/kernel/scale.hpp"
 #include "purgewright/solids/kernel/solid_occt.hpp"
 #include "solids/kernel/guard.hpp"
@@ -12,6 +11,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace purgewright::solids::kernel {
 
@@ -26,7 +26,8 @@ Task mesh_task(MeshOptions const &options) {
 // A copy, because the kernel keeps triangles in the shape and then measures them.
 TopoDS_Shape meshed_shape(Solid const &solid, MeshOptions const &options) {
   Task const task = mesh_task(options);
-  require_size(task, "the deflection", options.deflection);
+  if (!(options.deflection >= smallest_deflection) || !std::isfinite(options.deflection.value()))
+    fail(task, fmt::format("the deflection is below {} mm", mm(smallest_deflection)));
   if (!(rad(options.angle) > 0.0 && rad(options.angle) <= 0.5 * units::pi))
     fail(task, "the angle lies outside 0 to 90 degrees");
   return guarded(task, [&] {

@@ -3,9 +3,9 @@
 // Units: quantity types. Frame: global.
 // Range and errors: SolidError if the kernel fails.
 // Guarantee: volume and area to 1e-9 relative on plane, cylinder, cone and sphere faces, also where
-// cylinders cross; boxes exact to the kernel's confusion distance and never taken from a mesh. Measuring
-// changes nothing.
-// Source: adaptive face integration; measured against Archimedes' crossing cylinders, see the tests.
+// cylinders cross, and to 1e-8 on a torus; boxes exact to the kernel's confusion distance and never taken
+// from a mesh. Measuring changes nothing. Source: adaptive face integration; measured against Archimedes'
+// crossing cylinders, see the tests.
 #pragma once
 
 #include "purgewright/solids/kernel/frame.hpp"

@@ -1,7 +1,7 @@
 // Triangles of a solid's boundary.
 //
 // Units: vertices in millimetres (a mesh is what files carry); volume a quantity type. Frame: the solid's.
-// Range and errors: deflection at least smallest_size, angle above zero and at most a right angle;
+// Range and errors: deflection at least smallest_deflection, angle above zero and at most a right angle;
 // otherwise, or when a face gets no triangles, SolidError.
 // Guarantee: the solid itself is not meshed and later measures do not change; triangles face outwards;
 // vertices on shared edges are one vertex, joined by topology and not by distance; deterministic.
@@ -16,6 +16,9 @@
 #include <vector>
 
 namespace purgewright::solids::kernel {
+
+// A hundred times the kernel's confusion distance.
+inline constexpr units::Length smallest_deflection = units::micrometres(0.01);
 
 struct MeshOptions {
   units::Length deflection;                  // greatest distance of chord from surface, absolute
