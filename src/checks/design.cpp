@@ -1,5 +1,10 @@
 #include "purgewright/checks/design.hpp"
 
+#include "purgewright/fixture/figures.hpp"
+#include "purgewright/gas/figures.hpp"
+
+#include <algorithm>
+#include <iterator>
 #include <utility>
 
 namespace purgewright::checks {
@@ -13,6 +18,16 @@ Design evaluate(job::Job job) {
     design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas);
   }
   return design;
+}
+
+units::Figures figures(const Design &design) {
+  units::Figures all = job::figures(design.job);
+  if (design.layout.buildable()) {
+    std::ranges::move(fixture::figures(design.job, design.layout, design.volumes, design.areas),
+                      std::back_inserter(all));
+    std::ranges::move(gas::figures(design.purge), std::back_inserter(all));
+  }
+  return all;
 }
 
 } // namespace purgewright::checks

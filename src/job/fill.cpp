@@ -144,10 +144,13 @@ void Filler::vent() {
   v.diameter = units::metres(number(tube_vent_diameter, std::min(3.0 * mm, 0.25 * t.inside_diameter.value()),
                                     Basis::common_practice,
                                     "3 mm, at most a quarter of the inside diameter; common practice"));
-  const double from_joint = std::min(1.5 * t.outside_diameter.value(), 0.5 * t.length.value());
-  v.from_joint = units::metres(
-      number(tube_vent_from_joint, from_joint, Basis::common_practice,
-             "1.5 outside diameters, outside heat and chamber, at most half the tube; common practice"));
+  // Near the joint the bore's gas sweeps all the way to the cap and leaves into the chamber's argon; far from it
+  // the gas beyond the vent would stand still.
+  constexpr double near_joint = 10.0 * mm;
+  const double from_joint = std::max(near_joint, 2.0 * v.diameter.value());
+  v.from_joint = units::metres(number(tube_vent_from_joint, std::min(from_joint, 0.5 * t.length.value()),
+                                      Basis::common_practice,
+                                      "10 mm, two vent diameters at least: the gas sweeps up to the cap; common practice"));
 }
 
 void Filler::cap() {

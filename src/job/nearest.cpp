@@ -1,4 +1,4 @@
-#include "job/nearest.hpp"
+#include "purgewright/job/nearest.hpp"
 
 #include "purgewright/job/keys.hpp"
 

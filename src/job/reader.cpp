@@ -1,6 +1,6 @@
 #include "job/fault.hpp"
 #include "job/limits.hpp"
-#include "job/nearest.hpp"
+#include "purgewright/job/nearest.hpp"
 #include "job/value_reader.hpp"
 #include "job/yaml_tree.hpp"
 #include "purgewright/job/draft.hpp"

@@ -2,7 +2,7 @@
 
 #include "job/defaults.hpp"
 #include "job/limits.hpp"
-#include "job/nearest.hpp"
+#include "purgewright/job/nearest.hpp"
 #include "purgewright/job/keys.hpp"
 
 #include <fmt/format.h>

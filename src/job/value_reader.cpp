@@ -2,7 +2,7 @@
 
 #include "job/fault.hpp"
 #include "job/limits.hpp"
-#include "job/nearest.hpp"
+#include "purgewright/job/nearest.hpp"
 #include "purgewright/units/parse.hpp"
 
 #include <fmt/format.h>

@@ -21,4 +21,7 @@ struct Design {
 // Volumes and purge are zero when the layout has conflicts.
 Design evaluate(job::Job);
 
+// Every figure of the design: job values, fixture, purge. Job values alone when the layout has conflicts.
+units::Figures figures(const Design &);
+
 } // namespace purgewright::checks

@@ -1,0 +1,11 @@
+// The purge plan's figures, with formulas and the ids they are made of.
+#pragma once
+
+#include "purgewright/gas/purge.hpp"
+#include "purgewright/units/figure.hpp"
+
+namespace purgewright::gas {
+
+units::Figures figures(const Purge &);
+
+} // namespace purgewright::gas

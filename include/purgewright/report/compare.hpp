@@ -1,0 +1,54 @@
+// Designs side by side: the figures people compare, the better one of each row marked.
+//
+// Units: values are SI. Guarantee: evaluating one design makes no text, so that sweeps run thousands a second.
+#pragma once
+
+#include "purgewright/checks/rules.hpp"
+
+#include <array>
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace purgewright::report {
+
+enum class Better { smaller, larger, neither };
+
+struct Metric {
+  std::string_view id, title;
+  units::Dimension dimension;
+  Better better;
+  double (*value)(const checks::Design &);
+};
+
+std::span<const Metric> metrics();
+inline constexpr std::size_t metric_count = 14;
+using MetricValues = std::array<double, metric_count>;
+
+// All metrics of a design; not a number where the layout has conflicts, but for the count of failing rules.
+MetricValues measure(const checks::Design &);
+
+struct ComparedDesign {
+  std::string name;                // file stem, or the varied values "fixture.wall=4 mm"
+  std::vector<double> varied;      // SI, one for each key of the sweep
+  MetricValues values{};
+};
+
+struct Comparison {
+  std::vector<std::string> varied_keys;
+  std::vector<units::Dimension> varied_dimensions;
+  std::vector<ComparedDesign> designs;
+  units::UnitSystem unit_system = units::UnitSystem::metric;
+};
+
+// Indices of the best designs of a row; empty when all are equal or the row has no better.
+std::vector<std::size_t> best(const Comparison &, std::size_t metric);
+
+// Few designs: a row a figure. Many: a line a design. Best values carry a star.
+std::string comparison_text(const Comparison &);
+std::string comparison_csv(const Comparison &);  // SI values, comma, CRLF as RFC 4180
+std::string comparison_json(const Comparison &); // SI values
+
+} // namespace purgewright::report

@@ -1,0 +1,35 @@
+#include "commands.hpp"
+
+#include "purgewright/report/text.hpp"
+
+#include <fmt/format.h>
+
+namespace purgewright::cli {
+
+ExitCode run_check(const CheckOptions &options) {
+  const auto findings = load(options.job);
+  if (!findings) {
+    return ExitCode::bad_input;
+  }
+  print(options.json ? report::results_json(*findings)
+                     : report::check_text(*findings, {.colour = colour_on_stdout()}));
+  return outcome(*findings);
+}
+
+ExitCode run_trace(const TraceOptions &options) {
+  const auto findings = load(options.job);
+  if (!findings) {
+    return ExitCode::bad_input;
+  }
+  if (const auto text = report::trace_text(*findings, options.quantity)) {
+    print(*text);
+    return ExitCode::done;
+  }
+  const std::string near = report::nearest_id(*findings, options.quantity);
+  complain(fmt::format("error: there is no quantity '{}'{}; `purgewright check {} --json` lists them all",
+                       options.quantity, near.empty() ? "" : fmt::format("; did you mean '{}'?", near),
+                       options.job));
+  return ExitCode::bad_input;
+}
+
+} // namespace purgewright::cli

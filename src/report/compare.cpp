@@ -1,0 +1,213 @@
+#include "purgewright/report/compare.hpp"
+
+#include "purgewright/fixture/figures.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace purgewright::report {
+namespace {
+
+using checks::Design;
+using units::Dimension;
+
+double total_mass(const Design &d) {
+  double sum = 0.0;
+  for (const auto &part : fixture::part_metals(d.job, d.volumes)) {
+    sum += part.mass().value();
+  }
+  return sum;
+}
+
+double total_removed(const Design &d) {
+  double sum = 0.0;
+  for (const auto &part : fixture::part_metals(d.job, d.volumes)) {
+    sum += part.removed().value();
+  }
+  return sum;
+}
+
+constexpr std::array<Metric, metric_count> table{{
+    {"volume.chamber_gas", "chamber gas", Dimension::volume, Better::smaller,
+     [](const Design &d) { return d.volumes.chamber_gas.value(); }},
+    {"volume.bore_gas", "bore gas", Dimension::volume, Better::smaller,
+     [](const Design &d) { return d.volumes.bore_gas.value(); }},
+    {"area.slot", "slot opening", Dimension::area, Better::smaller,
+     [](const Design &d) { return d.areas.slot.value(); }},
+    {"purge.bore.prepurge.flow", "bore flow", Dimension::flow, Better::neither,
+     [](const Design &d) { return d.purge.bore.flow.value(); }},
+    {"purge.bore.prepurge.time", "bore time", Dimension::time, Better::smaller,
+     [](const Design &d) { return d.purge.bore.time.value(); }},
+    {"purge.chamber.prepurge.flow", "chamber flow", Dimension::flow, Better::neither,
+     [](const Design &d) { return d.purge.chamber.flow.value(); }},
+    {"purge.chamber.prepurge.time", "chamber time", Dimension::time, Better::smaller,
+     [](const Design &d) { return d.purge.chamber.time.value(); }},
+    {"chamber.length", "body length", Dimension::length, Better::smaller,
+     [](const Design &d) { return d.layout.body.length().value(); }},
+    {"chamber.width", "body width", Dimension::length, Better::smaller,
+     [](const Design &d) { return d.layout.body.width.value(); }},
+    {"chamber.height", "body height", Dimension::length, Better::smaller,
+     [](const Design &d) { return d.layout.body.height().value(); }},
+    {"port_block.length", "port block length", Dimension::length, Better::smaller,
+     [](const Design &d) { return d.layout.block.length.value(); }},
+    {"mass.total", "mass of all parts", Dimension::mass, Better::smaller, total_mass},
+    {"stock.total.removed", "chips removed", Dimension::volume, Better::smaller, total_removed},
+    {"rules.failing", "failing rules", Dimension::count, Better::smaller,
+     [](const Design &d) { return double(checks::failures(d)); }},
+}};
+
+std::string shop(const Comparison &c, double value, Dimension dimension) {
+  return std::isfinite(value) ? units::shop_text(value, dimension, c.unit_system) : "-";
+}
+
+std::string starred(const Comparison &c, const std::vector<std::size_t> &winners, std::size_t design, std::size_t metric) {
+  const bool wins = std::ranges::find(winners, design) != winners.end();
+  return shop(c, c.designs[design].values[metric], table[metric].dimension) + (wins ? " *" : "  ");
+}
+
+std::string side_by_side(const Comparison &c) {
+  std::string text = fmt::format("{:<20}", "");
+  for (const auto &design : c.designs) {
+    text += fmt::format(" {:>18}", design.name);
+  }
+  text += '\n';
+  for (std::size_t m = 0; m < table.size(); ++m) {
+    const auto winners = best(c, m);
+    text += fmt::format("{:<20}", table[m].title);
+    for (std::size_t d = 0; d < c.designs.size(); ++d) {
+      text += fmt::format(" {:>18}", starred(c, winners, d, m));
+    }
+    text += '\n';
+  }
+  return text;
+}
+
+// A sweep's lines: what was varied and the figures that usually decide.
+std::string line_by_line(const Comparison &c) {
+  constexpr std::array<std::size_t, 7> shown{0, 1, 5, 6, 11, 12, 13};
+  std::vector<std::vector<std::size_t>> winners;
+  std::string text = fmt::format("{:<40}", "");
+  for (const std::size_t m : shown) {
+    text += fmt::format(" {:>18}", table[m].title);
+    winners.push_back(best(c, m));
+  }
+  text += '\n';
+  for (std::size_t d = 0; d < c.designs.size(); ++d) {
+    text += fmt::format("{:<40}", c.designs[d].name);
+    for (std::size_t i = 0; i < shown.size(); ++i) {
+      text += fmt::format(" {:>18}", starred(c, winners[i], d, shown[i]));
+    }
+    text += '\n';
+  }
+  return text;
+}
+
+std::string csv_cell(const std::string &cell) {
+  if (cell.find_first_of(",\"\r\n") == std::string::npos) {
+    return cell;
+  }
+  std::string quoted = "\"";
+  for (const char c : cell) {
+    quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
+  }
+  return quoted + '"';
+}
+
+} // namespace
+
+std::span<const Metric> metrics() { return table; }
+
+MetricValues measure(const Design &design) {
+  MetricValues values;
+  values.fill(std::numeric_limits<double>::quiet_NaN());
+  for (std::size_t m = 0; m < table.size(); ++m) {
+    if (design.layout.buildable() || table[m].id == "rules.failing") {
+      values[m] = table[m].value(design);
+    }
+  }
+  return values;
+}
+
+std::vector<std::size_t> best(const Comparison &c, std::size_t metric) {
+  if (table[metric].better == Better::neither) {
+    return {};
+  }
+  const double sign = table[metric].better == Better::smaller ? 1.0 : -1.0;
+  std::vector<std::size_t> winners;
+  double least = std::numeric_limits<double>::infinity();
+  std::size_t comparable = 0;
+  for (std::size_t d = 0; d < c.designs.size(); ++d) {
+    const double value = sign * c.designs[d].values[metric];
+    if (!std::isfinite(value)) {
+      continue;
+    }
+    ++comparable;
+    if (value < least) {
+      least = value;
+      winners.clear();
+    }
+    if (value == least) {
+      winners.push_back(d);
+    }
+  }
+  return winners.size() == comparable ? std::vector<std::size_t>{} : winners;
+}
+
+std::string comparison_text(const Comparison &c) {
+  constexpr std::size_t side_by_side_most = 6;
+  const bool few = c.varied_keys.empty() && c.designs.size() <= side_by_side_most;
+  return (few ? side_by_side(c) : line_by_line(c)) + "* better or best of its row\n";
+}
+
+std::string comparison_csv(const Comparison &c) {
+  std::string text = "design";
+  for (std::size_t k = 0; k < c.varied_keys.size(); ++k) {
+    text += fmt::format(",{} [{}]", c.varied_keys[k], units::si_unit(c.varied_dimensions[k]));
+  }
+  for (const Metric &metric : table) {
+    text += fmt::format(",{} [{}]", metric.id, units::si_unit(metric.dimension));
+  }
+  text += "\r\n";
+  for (const auto &design : c.designs) {
+    text += csv_cell(design.name);
+    for (const double value : design.varied) {
+      text += fmt::format(",{}", value);
+    }
+    for (const double value : design.values) {
+      text += std::isfinite(value) ? fmt::format(",{}", value) : std::string(",");
+    }
+    text += "\r\n";
+  }
+  return text;
+}
+
+std::string comparison_json(const Comparison &c) {
+  using Json = nlohmann::ordered_json;
+  Json root;
+  root["designs"] = Json::array();
+  for (std::size_t d = 0; d < c.designs.size(); ++d) {
+    Json entry;
+    entry["name"] = c.designs[d].name;
+    for (std::size_t k = 0; k < c.varied_keys.size(); ++k) {
+      entry["varied"][c.varied_keys[k]] = c.designs[d].varied[k];
+    }
+    for (std::size_t m = 0; m < table.size(); ++m) {
+      if (std::isfinite(c.designs[d].values[m])) {
+        entry["values"][std::string(table[m].id)] = c.designs[d].values[m];
+      }
+    }
+    root["designs"].push_back(entry);
+  }
+  for (std::size_t m = 0; m < table.size(); ++m) {
+    for (const std::size_t winner : best(c, m)) {
+      root["best"][std::string(table[m].id)].push_back(c.designs[winner].name);
+    }
+  }
+  return root.dump(2) + "\n";
+}
+
+} // namespace purgewright::report

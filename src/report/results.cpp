@@ -1,0 +1,65 @@
+#include "purgewright/report/results.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <utility>
+
+namespace purgewright::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json as_json(const units::Figure &figure) {
+  Json entry;
+  entry["id"] = figure.id;
+  entry["value"] = figure.value;
+  entry["unit"] = units::si_unit(figure.dimension);
+  entry["title"] = figure.title;
+  entry["formula"] = figure.formula;
+  entry["inputs"] = figure.inputs;
+  entry["source"] = figure.source;
+  entry["basis"] = units::to_text(figure.basis);
+  return entry;
+}
+
+Json as_json(const checks::RuleResult &rule) {
+  Json entry;
+  entry["id"] = rule.id;
+  entry["title"] = rule.title;
+  entry["status"] = checks::to_text(rule.status);
+  entry["value"] = rule.value;
+  entry["limit"] = rule.limit;
+  entry["unit"] = units::si_unit(rule.dimension);
+  entry["source"] = rule.source;
+  entry["remedy"] = rule.remedy;
+  return entry;
+}
+
+} // namespace
+
+Findings find(checks::Design design) {
+  Findings findings{std::move(design), {}, {}};
+  findings.figures = checks::figures(findings.design);
+  findings.rules = checks::judge(findings.design);
+  return findings;
+}
+
+std::string results_json(const Findings &findings) {
+  const auto &identity = findings.design.job.identity;
+  Json root;
+  root["job"] = {{"name", identity.name}, {"title", identity.title}, {"revision", identity.revision}};
+  root["quantities"] = Json::array();
+  for (const auto &figure : findings.figures) {
+    if (std::isfinite(figure.value)) {
+      root["quantities"].push_back(as_json(figure));
+    }
+  }
+  root["rules"] = Json::array();
+  for (const auto &rule : findings.rules) {
+    root["rules"].push_back(as_json(rule));
+  }
+  return root.dump(2) + "\n";
+}
+
+} // namespace purgewright::report
