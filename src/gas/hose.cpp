@@ -22,7 +22,7 @@ constexpr std::array<HoseMaterial, 19> materials{{
     {"silicone", 605.0 * barrer, false, robb},
     {"rubber", 23.3 * barrer, true, handbook}, // natural rubber, the worst of the common rubbers
     {"epdm", 20.0 * barrer, false, handbook},
-    {"neoprene", 4.0 * barrer, true, handbook},
+    {"polychloroprene", 4.0 * barrer, true, handbook},
     {"nitrile", 1.0 * barrer, false, handbook},
     {"butyl", 1.3 * barrer, true, handbook},
     {"fkm", 1.5 * barrer, false, handbook},

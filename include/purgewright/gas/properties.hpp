@@ -35,8 +35,8 @@ const LennardJones &lennard_jones(Species species);
 
 // Reduced collision integrals of the Lennard-Jones 12-6 potential for viscosity (2,2) and diffusion (1,1) at
 // the reduced temperature kT/epsilon. Valid 0.3 to 110: the fit is given for 0.3 to 100; helium at 1000 K
-// stands at 98. Source: Neufeld, Janzen, Aziz, J. Chem. Phys. 57, 1100 (1972), table I (terms in the
-// exponentials only).
+// stands at 98. Source: Neufeld, Janzen, Aziz, J. Chem. Phys. 57, 1100 (1972), table I, without its small
+// sine terms.
 double viscosity_integral(double reduced_temperature);
 double diffusion_integral(double reduced_temperature);
 

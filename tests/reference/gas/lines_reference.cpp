@@ -73,7 +73,7 @@ TEST_CASE("Hose permeabilities are the published ones", "[reference][gas]") {
   const auto seen = entry("lines", "permeability_O2_found"),
              quoted = entry("lines", "permeability_O2_memory");
   const std::map<std::string, std::string> of_seen{{"rubber", "natural_rubber"},
-                                                   {"neoprene", "polychloroprene"},
+                                                   {"polychloroprene", "polychloroprene"},
                                                    {"butyl", "butyl"},
                                                    {"ptfe", "PTFE"},
                                                    {"polypropylene", "polypropylene"},

@@ -57,6 +57,10 @@ TEST_CASE("Flushing an idle hose takes between one volume and the mixed time", "
     CHECK(time > displacement_time(volume, flow));
     CHECK(time < mixed_time(volume, flow, 0.2095, 2e-5, 2e-6));
   }
+  // u 0.6631 m/s, Pe_R 69.8, Dax 1.948e-3 m2/s, Pe 1021.4 over 3 m.
+  const auto slow = units::litres_per_minute(0.5);
+  CHECK(hose_flush_time(hose, slow, diffusivity_of_oxygen, 0.2095, 2e-5).value() ==
+        Approx((volume / slow).value() * tanks_volumes(511.2, 0.2095, 2e-5)).epsilon(1e-4));
   // A hose without wall permeation still cannot fall under its supply.
   CHECK_THROWS_AS(
       hose_flush_time(hose, units::litres_per_minute(5.0), diffusivity_of_oxygen, 0.2095, 1e-6, 2e-6),

@@ -73,6 +73,12 @@ TEST_CASE("The time under a limit is the closed form's", "[unit][gas]") {
   REQUIRE(course.reached.size() == 4);
   REQUIRE(course.reached[0].has_value());
   CHECK(course.reached[0]->value() == Approx(10.0 * tanks_volumes(5.0, room, 2e-5, supply)).margin(1e-3));
+  // The level is under the limit at the reported time, and over it one resolution earlier.
+  const auto level = [&](units::Time time) {
+    return solve(network, uniform_state(network, room), time, 1).state(1).back();
+  };
+  CHECK(level(*course.reached[0]) <= 2e-5 * (1.0 + 1e-9));
+  CHECK(level(*course.reached[0] - units::seconds(1.001 * 10.0 / 16384.0)) > 2e-5);
   REQUIRE(course.reached[1].has_value());
   CHECK(course.reached[1]->value() == Approx(2.0 * mixed_volumes(room, 2e-5, supply)).margin(1e-3));
   CHECK_FALSE(course.reached[2].has_value());

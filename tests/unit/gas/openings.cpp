@@ -76,6 +76,7 @@ TEST_CASE("Horizontal exchange follows the four regimes' limits", "[unit][gas]")
   CHECK(flow(0.01) == Approx(0.055).epsilon(0.01));
   CHECK(flow(0.2) == Approx(0.147 * std::sqrt(0.2)).epsilon(0.06)); // Bernoulli regime, Epstein 1988
   CHECK(flow(0.6) > flow(0.1));
+  CHECK(flow(1.0) == Approx(0.0887).epsilon(2e-3));                       // 0.14936 / cbrt(4.778)
   CHECK(flow(10.0) == Approx(0.32 * std::pow(10.0, -1.5)).epsilon(0.08)); // turbulent diffusion regime
   CHECK_THROWS_AS(flow(11.0), std::domain_error);
 }

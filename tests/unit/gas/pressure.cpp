@@ -19,6 +19,7 @@ TEST_CASE("Friction is laminar below 2000 and turbulent above 4000", "[unit][gas
   CHECK(friction_factor(1e-9) == Approx(64e9));
   CHECK(friction_factor(500.0) == Approx(friction_factor(std::nextafter(500.0, 0.0))).epsilon(1e-9));
   CHECK(friction_factor(1500.0) == Approx(64.0 / 1500.0).epsilon(1e-3));
+  CHECK(friction_factor(2500.0) == Approx(0.0352).epsilon(5e-3)); // terms 6.6e17, 6.6e18 by hand
   CHECK(friction_factor(1e4) == Approx(0.3164 * std::pow(1e4, -0.25)).epsilon(0.03)); // Blasius
   CHECK(friction_factor(1e5) == Approx(0.0180).epsilon(0.02));                        // Moody chart, smooth
   CHECK(friction_factor(1e7, 0.01) == Approx(0.0379).epsilon(0.02)); // Moody chart, fully rough
@@ -42,6 +43,14 @@ TEST_CASE("Holes side by side share the flow", "[unit][gas]") {
   CHECK(holes_drop(ten, 10.0 * flow, argon).value() == Approx(holes_drop(one, flow, argon).value()));
   CHECK(holes_flow(ten, holes_drop(ten, flow, argon), argon).value() == Approx(flow.value()).epsilon(1e-12));
   CHECK(holes_flow(one, units::pascals(0.0), argon).value() == 0.0);
+}
+
+TEST_CASE("A deep narrow hole drops as a tube", "[unit][gas]") {
+  const Holes deep{.diameter = units::millimetres(0.5), .thickness = units::millimetres(50.0)};
+  const auto flow = units::litres_per_minute(1e-3);
+  CHECK(
+      holes_drop(deep, flow, argon).value() ==
+      Approx(tube_laminar_drop(argon.viscosity, deep.thickness, deep.diameter, flow).value()).epsilon(0.01));
 }
 
 TEST_CASE("A line's flow and drop are inverse to each other", "[unit][gas]") {
