@@ -9,13 +9,23 @@
 
 namespace purgewright::checks {
 
-Design evaluate(job::Job job) {
-  Design design{.job = std::move(job), .layout = {}, .volumes = {}, .areas = {}, .purge = {}};
+Design evaluate_closed_form(job::Job job) {
+  Design design;
+  design.job = std::move(job);
   design.layout = fixture::lay_out(design.job);
   if (design.layout.buildable()) {
     design.volumes = fixture::volumes(design.job, design.layout);
     design.areas = fixture::areas(design.job, design.layout);
-    design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas);
+    design.bounds = gas::bound_prepurge(design.job, design.layout, design.volumes, design.areas);
+  }
+  return design;
+}
+
+Design evaluate(job::Job job) {
+  Design design = evaluate_closed_form(std::move(job));
+  if (design.layout.buildable()) {
+    design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas, design.bounds);
+    design.purge_known = true;
   }
   return design;
 }
@@ -25,7 +35,7 @@ units::Figures figures(const Design &design) {
   if (design.layout.buildable()) {
     std::ranges::move(fixture::figures(design.job, design.layout, design.volumes, design.areas),
                       std::back_inserter(all));
-    std::ranges::move(gas::figures(design.purge), std::back_inserter(all));
+    std::ranges::move(gas::figures(design.job, design.bounds, design.purge), std::back_inserter(all));
   }
   return all;
 }

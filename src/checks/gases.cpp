@@ -1,10 +1,17 @@
-// The gas: does it suit the chamber, does it leave freely.
+// The gas: does it suit the chamber, does the oxygen get low enough and stay there, does nothing press on the puddle.
 #include "topics.hpp"
 
+#include "purgewright/gas/room.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <array>
 
 namespace purgewright::checks {
 namespace {
+
+using units::Dimension;
 
 // The chamber is fed from below and open on top: a gas lighter than air rises out of it at once.
 Verdict gas_stays_in_chamber(const Design &d) {
@@ -12,19 +19,116 @@ Verdict gas_stays_in_chamber(const Design &d) {
   return {heavy ? Status::pass : Status::fail, heavy ? 1.0 : 0.0, 1.0};
 }
 
-// Openings smaller than the inlet would make the bore the narrowest place of its circuit and load the joint.
-Verdict bore_outlet(const Design &d) {
-  constexpr double share = 0.2; // of the inlet area, common practice
-  return at_least(units::ratio(d.areas.vent, d.areas.bore_inlet), share, Status::caution);
+Verdict bore_reached(const Design &d) {
+  return at_most(d.purge.bore.prepurge_floor.oxygen, d.job.gas.oxygen_limit_bore);
+}
+
+Verdict chamber_reached(const Design &d) {
+  return at_most(d.purge.chamber.prepurge_floor.oxygen, d.job.gas.oxygen_limit_chamber);
+}
+
+Verdict bore_welding_floor(const Design &d) {
+  return at_most(d.purge.bore.welding_floor.oxygen, d.job.gas.oxygen_limit_bore);
+}
+
+Verdict chamber_welding_floor(const Design &d) {
+  return at_most(d.purge.chamber.welding_floor.oxygen, d.job.gas.oxygen_limit_chamber);
+}
+
+Verdict bore_pressure(const Design &d) {
+  return at_most(d.purge.pressure.welding.value(), d.purge.pressure.limit.value());
+}
+
+// Trapped gas lifts the puddle out: some outlet must stand open through the last run.
+Verdict bore_stays_open(const Design &d) {
+  return at_least(d.areas.vent.value(), 1e-12);
+}
+
+Verdict torch_undisturbed(const Design &d) { return at_most(d.purge.bench.shield_ratio, gas::shield_ratio_most); }
+
+Verdict draught(const Design &d) {
+  const double room = d.job.shop.draught.value();
+  const auto &bench = d.purge.bench;
+  if (room > bench.draught_flushed.value()) {
+    return {Status::fail, room, bench.draught_flushed.value()};
+  }
+  return at_most(room, bench.draught_lying.value(), Status::caution);
+}
+
+Verdict supply_pressure(const Design &d) {
+  const auto most = std::max(d.purge.bore.line_drop, d.purge.chamber.line_drop);
+  return at_most(most.value(), d.job.gas.supply_pressure.value());
+}
+
+Verdict room(const Design &d) { return at_least(d.purge.use.room_oxygen, gas::deficient_oxygen); }
+
+// What to change about the part that keeps most oxygen in.
+std::string_view cure(std::string_view dominant) {
+  if (dominant == "hose walls") {
+    return "use PTFE, nylon or metal hose, or shorter hoses";
+  }
+  if (dominant == "supply" || dominant == "torch gas") {
+    return "buy a purer gas";
+  }
+  if (dominant == "slot") {
+    return "cover the slot for the prepurge, shorten fixture.slot.length, or keep the draught off";
+  }
+  if (dominant == "gap round the tube") {
+    return "state a closer tube.outside_diameter_tolerance, so that the tube bore fits closer";
+  }
+  if (dominant == "vent") {
+    return "smaller tube.vent.diameter, so that its outflow is faster";
+  }
+  return "move tube.vent.from_joint nearer the joint";
+}
+
+std::string floor_advice(const gas::Floor &floor) {
+  return fmt::format(": {} brings {:.0f} % of the oxygen that stays; {}", floor.dominant, 100.0 * floor.dominant_share,
+                     cure(floor.dominant));
+}
+
+std::string bore_advice(const Design &d) { return floor_advice(d.purge.bore.prepurge_floor); }
+std::string chamber_advice(const Design &d) { return floor_advice(d.purge.chamber.prepurge_floor); }
+std::string bore_welding_advice(const Design &d) { return floor_advice(d.purge.bore.welding_floor); }
+std::string chamber_welding_advice(const Design &d) { return floor_advice(d.purge.chamber.welding_floor); }
+std::string draught_advice(const Design &d) {
+  return fmt::format(": close doors and fans until the air over the bench moves slower than {:.1f} m/s",
+                     d.purge.bench.draught_lying.value());
 }
 
 constexpr std::string_view practice = "common practice, no source";
-constexpr std::array<Rule, 2> table{{
-    {"gas.stays_in_chamber", "Purge gas is heavier than air, as a chamber open on top needs", practice,
-     units::Dimension::ratio, gas_stays_in_chamber,
+constexpr std::string_view limit_source = "gas.oxygen_limit of the job";
+constexpr std::array<Rule, 11> table{{
+    {"gas.stays_in_chamber", "Purge gas is heavier than air, as a chamber open on top needs", practice, Dimension::ratio,
+     gas_stays_in_chamber,
      "use argon: helium fed from below leaves through the open slot before it has covered the joint"},
-    {"gas.bore_outlet", "Bore gas leaves freely", practice, units::Dimension::ratio, bore_outlet,
-     "larger tube.vent.diameter or tube.vent.count"},
+    {"gas.bore_limit", "Oxygen limit inside the joint is within reach before welding", limit_source, Dimension::ratio,
+     bore_reached, "the floor lies above the limit", true, bore_advice},
+    {"gas.chamber_limit", "Oxygen limit outside the joint is within reach before welding", limit_source,
+     Dimension::ratio, chamber_reached, "the floor lies above the limit", true, chamber_advice},
+    {"gas.bore_welding_floor", "Oxygen inside the joint stays low enough while welding", limit_source, Dimension::ratio,
+     bore_welding_floor,
+     "the flow that would do it presses too hard on the puddle (purge.bore.pressure_limit): give the bore a larger or "
+     "second vent",
+     true, bore_welding_advice},
+    {"gas.chamber_welding_floor", "Oxygen outside the joint stays low enough while welding", limit_source,
+     Dimension::ratio, chamber_welding_floor,
+     "the flow that would do it disturbs the torch's own gas (purge.shield_ratio)", true, chamber_welding_advice},
+    {"gas.bore_pressure", "Bore gas does not press on the puddle",
+     "Young-Laplace with liquid titanium's surface tension, factor 4; 50 Pa common practice", Dimension::pressure,
+     bore_pressure, "larger tube.vent.diameter or tube.vent.count", true},
+    {"gas.bore_stays_open", "Bore keeps an outlet through the last run", practice, Dimension::area, bore_stays_open,
+     "give the tube a vent, or the plug a second gas way: trapped gas heats and blows the puddle out"},
+    {"gas.torch_undisturbed", "Gas leaving the slot does not disturb the torch's own", practice, Dimension::ratio,
+     torch_undisturbed, "longer or wider slot, or a higher torch.gas_flow", true},
+    {"gas.draught", "The room's draught leaves the chamber's gas lying",
+     "bulk Richardson number 0.4 to 0.8, Uehara et al. 2000", Dimension::velocity, draught,
+     "the draught reaches into the slot", true, draught_advice},
+    {"gas.supply_pressure", "Supply pressure drives the prepurge flows through the lines", "pressure drops of the lines",
+     Dimension::pressure, supply_pressure, "raise gas.supply_pressure or gas.hose.inside_diameter", true},
+    {"gas.room_oxygen", "Oxygen in the room over a working day (a calculation is not a monitor)",
+     "OSHA 29 CFR 1910.146: below 19.5 % is oxygen-deficient", Dimension::ratio, room,
+     "ventilate more: raise shop.room.air_changes_per_hour, and wear a monitor", true},
 }};
 
 } // namespace

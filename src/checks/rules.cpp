@@ -15,7 +15,7 @@ std::vector<Rule> gather() {
   return all;
 }
 
-RuleResult as_result(const fixture::Conflict &conflict) {
+RuleResult conflict_result(const fixture::Conflict &conflict) {
   return {.id = conflict.rule,
           .title = conflict.first + " clashes with " + conflict.second,
           .status = Status::fail,
@@ -24,6 +24,21 @@ RuleResult as_result(const fixture::Conflict &conflict) {
           .dimension = units::Dimension::length,
           .source = "layout of the fixture",
           .remedy = conflict.remedy};
+}
+
+bool judged(const Rule &rule, const Design &design) { return design.purge_known || !rule.needs_purge; }
+
+RuleResult as_result(const Rule &rule, const Design &design) {
+  const Verdict verdict = rule.judge(design);
+  std::string remedy;
+  if (verdict.status != Status::pass) {
+    remedy = rule.remedy;
+    if (rule.advice != nullptr) {
+      remedy += rule.advice(design);
+    }
+  }
+  return {std::string(rule.id), std::string(rule.title), verdict.status, verdict.value, verdict.limit,
+          rule.dimension, std::string(rule.source), std::move(remedy)};
 }
 
 } // namespace
@@ -48,15 +63,14 @@ std::span<const Rule> rules() {
 std::vector<RuleResult> judge(const Design &design) {
   std::vector<RuleResult> results;
   if (!design.layout.buildable()) {
-    std::ranges::transform(design.layout.conflicts, std::back_inserter(results), as_result);
+    std::ranges::transform(design.layout.conflicts, std::back_inserter(results), conflict_result);
     return results;
   }
   results.reserve(rules().size());
   for (const Rule &rule : rules()) {
-    const Verdict verdict = rule.judge(design);
-    results.push_back({std::string(rule.id), std::string(rule.title), verdict.status, verdict.value, verdict.limit,
-                       rule.dimension, std::string(rule.source),
-                       verdict.status == Status::pass ? std::string() : std::string(rule.remedy)});
+    if (judged(rule, design)) {
+      results.push_back(as_result(rule, design));
+    }
   }
   return results;
 }
@@ -66,7 +80,7 @@ int failures(const Design &design) {
     return static_cast<int>(design.layout.conflicts.size());
   }
   return static_cast<int>(std::ranges::count_if(
-      rules(), [&](const Rule &rule) { return rule.judge(design).status == Status::fail; }));
+      rules(), [&](const Rule &rule) { return judged(rule, design) && rule.judge(design).status == Status::fail; }));
 }
 
 Status worst(const std::vector<RuleResult> &results) {

@@ -98,7 +98,7 @@ bool run_sweep(job::Draft draft, const std::vector<Sweep> &sweeps, report::Compa
       return false;
     }
     comparison.unit_system = resolution.job->shop.unit_system;
-    design.values = report::measure(checks::evaluate(std::move(*resolution.job)));
+    design.values = report::measure(checks::evaluate_closed_form(std::move(*resolution.job)));
     comparison.designs.push_back(std::move(design));
   }
   return true;

@@ -2,6 +2,8 @@
 
 #include "purgewright/units/ids.hpp"
 
+#include <fmt/format.h>
+
 #include <string>
 
 namespace purgewright::gas {
@@ -10,49 +12,157 @@ namespace {
 using units::Basis;
 using units::Dimension;
 
-struct CircuitIds {
-  std::string_view flow, time, displaced, mixed, changes, velocity, volume, inlet, limit, name;
+constexpr std::string_view network_source =
+    "network of stirred and swept zones; Levenspiel 1999 ch. 13-14, Taylor 1953, Aris 1956 (gas/network.hpp)";
+constexpr std::string_view opening_source =
+    "counter-flow diffusion, draught and hose permeation (gas/openings.hpp, gas/hose.hpp)";
+constexpr std::string_view practice = "common practice, no source";
+
+class List {
+ public:
+  void add(std::string id, double value, Dimension dimension, std::string title, std::string formula,
+           std::vector<std::string> inputs, std::string_view source, Basis basis = Basis::computed) {
+    list_.push_back({std::move(id), value, dimension, std::move(title), std::move(formula), std::move(inputs),
+                     std::string(source), basis});
+  }
+  units::Figures take() { return std::move(list_); }
+
+ private:
+  units::Figures list_;
 };
 
-void list_circuit(const CircuitPurge &c, const CircuitIds &id, units::Figures &list) {
-  const auto add = [&](std::string_view what, double value, Dimension dimension, std::string title,
-                       std::string formula, std::vector<std::string> inputs, std::string source) {
-    list.push_back({std::string(what), value, dimension, std::move(title), std::move(formula), std::move(inputs),
-                    std::move(source), Basis::computed});
-  };
-  const std::string name(id.name);
-  const std::string flow(id.flow), volume(id.volume), limit(id.limit), supply = "gas.oxygen_in_supply";
-  add(id.flow, c.flow.value(), Dimension::flow, "Prepurge flow, " + name,
-      "largest flow at which: " + std::string(c.bound), {std::string(id.inlet)},
-      "McNaughton & Sinclair 1966 (jets); Turner 1966 (fountains); ceilings common practice, no source");
-  add(id.velocity, c.inlet_velocity.value(), Dimension::velocity, "Speed of the gas where it enters, " + name,
-      "flow / inlet area", {flow, std::string(id.inlet)}, "continuity");
-  add(id.displaced, c.displaced.value(), Dimension::time, "Prepurge time if the gas displaces, " + name,
-      "volume / flow", {volume, flow}, "Levenspiel, Chemical Reaction Engineering, plug flow");
-  add(id.mixed, c.mixed.value(), Dimension::time, "Prepurge time if the gas mixes, " + name,
-      "volume / flow x ln((0.2095 - supply) / (limit - supply))", {volume, flow, limit, supply},
-      "NFPA 69 annex; Crowl & Louvar, sweep-through purging");
-  add(id.time, c.time.value(), Dimension::time, "Prepurge time, " + name, "the mixed bound, on the safe side",
-      {std::string(id.mixed)}, "NFPA 69 annex; Crowl & Louvar, sweep-through purging");
-  add(id.changes, c.volume_changes, Dimension::ratio, "Volume changes in the prepurge, " + name,
-      "flow x time / volume", {flow, std::string(id.time), volume}, "definition");
+// What differs between the circuits.
+struct Names {
+  std::string prefix, words, volume, lines, inlet, limit, outlet;
+};
+
+void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n, List &list) {
+  const std::string flow = n.prefix + ".prepurge.flow";
+  const std::string time = n.prefix + ".prepurge.time";
+  const std::string supply = "gas.oxygen_in_supply";
+  list.add(flow, b.flow.value(), Dimension::flow, "Prepurge flow, " + n.words,
+           fmt::format("highest flow at which: {}", b.reason), {n.inlet, "gas.supply_pressure", "gas.hose.inside_diameter"},
+           "jets laminar below Re 1000: McNaughton & Sinclair 1966; lines: Hagen-Poiseuille, Churchill 1977; ceiling: "
+           "common practice, no source");
+  list.add(n.prefix + ".prepurge.inlet_velocity", b.inlet_velocity.value(), Dimension::velocity,
+           "Speed of the gas where it enters, " + n.words, "flow / inlet area", {flow, n.inlet}, "continuity");
+  list.add(n.prefix + ".prepurge.time_displaced", b.displaced.value(), Dimension::time,
+           "Prepurge time if the gas displaces, " + n.words, "(lines + volume) / flow", {n.lines, n.volume, flow},
+           "Levenspiel 1999, plug flow");
+  list.add(n.prefix + ".prepurge.time_mixed", b.mixed.value(), Dimension::time,
+           "Prepurge time if the gas mixes, " + n.words,
+           "lines / flow + volume / flow x ln((0.2095 - supply) / (limit - supply))",
+           {n.lines, n.volume, flow, n.limit, supply}, "NFPA 69 annex; Crowl & Louvar, sweep-through purging");
+  list.add(time, c.time.value(), Dimension::time, "Prepurge time, " + n.words,
+           c.reached ? fmt::format("first time the joint is under the limit; {}", c.regime)
+                     : "time to within a tenth of the floor: the limit is not reached at this flow",
+           {flow, n.volume, n.lines, n.limit, supply, n.prefix + ".tanks"}, network_source);
+  list.add(n.prefix + ".prepurge.volume_changes", c.volume_changes, Dimension::ratio,
+           "Volume changes in the prepurge, " + n.words, "flow x time / volume", {flow, time, n.volume}, "definition");
+  list.add(n.prefix + ".tanks", c.tanks, Dimension::ratio, "Equivalent stirred tanks, " + n.words,
+           fmt::format("1 is well mixed, many is displaced; here: {}", c.regime), {flow, n.volume}, network_source);
+  list.add(n.prefix + ".oxygen_after_thumb_rule", c.after_thumb_rule, Dimension::ratio,
+           "Oxygen at the joint after three volume changes, " + n.words, "network after 3 x volume / flow",
+           {n.volume, flow}, network_source);
+  list.add(n.prefix + ".oxygen_after_thumb_rule_mixed", c.after_thumb_rule_mixed, Dimension::ratio,
+           "The same if the space were well mixed, " + n.words, "0.2095 x exp(-3)", {}, "NFPA 69 annex");
+  list.add(n.prefix + ".prepurge.oxygen_floor", c.prepurge_floor.oxygen, Dimension::ratio,
+           "Oxygen floor at the prepurge flow, " + n.words,
+           fmt::format("steady state of the network; {} brings {:.0f} % of it", c.prepurge_floor.dominant,
+                       100.0 * c.prepurge_floor.dominant_share),
+           {flow, supply, n.outlet}, opening_source);
+  list.add(n.prefix + ".prepurge.line_drop", c.line_drop.value(), Dimension::pressure,
+           "Pressure drop from regulator to the space, " + n.words, "hoses, passages and holes in series",
+           {flow, "gas.hose.inside_diameter"}, "Churchill 1977; White, Fluid Mechanics; Sampson 1891");
+  list.add(n.prefix + ".dead_volume_share", c.dead_volume_share, Dimension::ratio,
+           "Lines over the space they fill, " + n.words, "lines / volume", {n.lines, n.volume}, "definition");
+}
+
+void list_welding(const CircuitPlan &c, const Names &n, List &list) {
+  const std::string flow = n.prefix + ".welding.flow";
+  list.add(flow, c.welding.value(), Dimension::flow, "Welding and postflow flow, " + n.words, std::string(c.welding_reason),
+           {n.limit, "torch.gas_flow", n.outlet}, practice);
+  list.add(n.prefix + ".oxygen_floor", c.welding_floor.oxygen, Dimension::ratio,
+           "Oxygen floor at the welding flow, " + n.words,
+           fmt::format("steady state of the network; {} brings {:.0f} % of it", c.welding_floor.dominant,
+                       100.0 * c.welding_floor.dominant_share),
+           {flow, "gas.oxygen_in_supply", n.outlet, "shop.draught"}, opening_source);
+}
+
+void list_bench(const Purge &p, List &list) {
+  const std::string bore = "purge.bore.welding.flow";
+  list.add("purge.bore.pressure", p.pressure.welding.value(), Dimension::pressure,
+           "Bore pressure on the puddle while welding", "drop of the welding flow through the bore's outlet",
+           {bore, std::string(ids::area_vent)}, "orifice, Cd 0.60; Sampson 1891 at small flow");
+  list.add("purge.bore.pressure_prepurge", p.pressure.prepurge.value(), Dimension::pressure,
+           "Bore pressure in the prepurge", "drop of the prepurge flow through the bore's outlet",
+           {std::string(ids::bore_prepurge_flow), std::string(ids::area_vent)}, "orifice, Cd 0.60; Sampson 1891");
+  list.add("purge.bore.pressure_limit", p.pressure.limit.value(), Dimension::pressure, "Bore pressure allowed while welding",
+           "least of 50 Pa and (2 gamma / (2 wall) - weight of the pool) / 4", {"tube.wall"},
+           "Young-Laplace; gamma of liquid titanium: Paradis et al. 2002; safety factor 4 and 50 Pa: common practice");
+  list.add("purge.bore.trapped_rise", p.pressure.trapped.value(), Dimension::pressure,
+           "Pressure rise in the bore if its outlet were shut during the last run",
+           "p (1 / (1 - f + f T0/T1) - 1), a fifth of the gas heated to 400 degC", {}, "ideal gas law; shares common practice");
+  list.add("purge.shield_ratio", p.bench.shield_ratio, Dimension::ratio,
+           "Speed of the gas leaving the slot over the torch gas's", "((bore + chamber flow) / open slot) / torch speed",
+           {bore, "purge.chamber.welding.flow", std::string(ids::area_slot), "torch.gas_flow", "torch.cup_bore"}, practice);
+  list.add("purge.draught_lying", p.bench.draught_lying.value(), Dimension::velocity,
+           "Draught over the slot under which the argon lies still", "sqrt(g' H / 0.8)",
+           {"chamber.cavity_radius", "chamber.height"}, "Uehara et al. 2000, bulk Richardson number 0.8");
+  list.add("purge.draught_flushed", p.bench.draught_flushed.value(), Dimension::velocity,
+           "Draught over the slot above which the chamber is swept", "sqrt(g' H / 0.4)",
+           {"chamber.cavity_radius", "chamber.height"}, "Uehara et al. 2000, bulk Richardson number 0.4");
+  list.add("purge.start_of_day", p.bench.start_of_day.value(), Dimension::time,
+           "Time to flush lines and block that stood idle, both circuits open at prepurge flow",
+           "first time both lines' ends are under the stricter limit",
+           {std::string(ids::volume_lines_supply), std::string(ids::volume_lines_bore),
+            std::string(ids::volume_lines_chamber)}, network_source);
+}
+
+void list_use(const Purge &p, List &list) {
+  list.add("purge.postflow.time", p.use.hold.value(), Dimension::time, "Hold under gas after each run (estimate)",
+           "(q/v)^2 / (4 pi k rho c wall^2) x (1/(shielding - start)^2 - 1/(melting - start)^2)",
+           {"weld.current", "weld.voltage", "weld.arc_efficiency", "weld.travel_speed", "tube.wall"},
+           "Rosenthal 1946, thin plate; an estimate on the long side: gas and radiation shorten it");
+  list.add("weld.arc_time", p.use.welding.value(), Dimension::time, "Arc time of all tacks and runs",
+           "(pi diameter + overlaps + tacks x 3 mm) / travel speed",
+           {"tube.outside_diameter", "rotation.runs", "rotation.overlap", "rotation.tacks", "weld.travel_speed"}, practice);
+  list.add("cycle.time", p.use.cycle.value(), Dimension::time, "Time for one part",
+           "longer prepurge + arc time + runs x hold + 90 s handling",
+           {std::string(ids::bore_prepurge_time), std::string(ids::chamber_prepurge_time), "weld.arc_time",
+            "rotation.runs", "purge.postflow.time"}, practice);
+  list.add("gas.used.per_part", p.use.per_part.value(), Dimension::volume, "Gas for one part, torch included",
+           "prepurge flows x prepurge + (welding flows + torch) x (arc time + holds)",
+           {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow), "purge.bore.welding.flow",
+            "purge.chamber.welding.flow", "torch.gas_flow", "cycle.time"}, "sum over the cycle");
+  list.add("gas.cost.per_part", p.use.cost, Dimension::cost, "Gas cost of one part", "gas per part x price",
+           {"gas.used.per_part", "shop.argon_price"}, "shop.argon_price");
+  list.add("gas.parts_per_bottle", p.use.parts_per_bottle, Dimension::ratio, "Parts one bottle serves",
+           "bottle content from full to the pressure it is changed at / gas per part",
+           {"shop.bottle.water_volume", "shop.bottle.pressure", "gas.used.per_part"},
+           "real gas, Tegeler, Span & Wagner 1999; changed at 6895 kPa: AWS G2.4");
+  list.add("room.oxygen", p.use.room_oxygen, Dimension::ratio, "Oxygen in the room after a working day, well mixed",
+           "0.2095 (Q - R (1 - exp(-Q t / V))) / Q", {"shop.room.volume", "shop.room.air_changes_per_hour",
+           "gas.used.per_part", "cycle.time"}, "Fermilab ES&H, exhaust case; below 19.5 % leave: OSHA 29 CFR 1910.146");
 }
 
 } // namespace
 
-units::Figures figures(const Purge &purge) {
-  units::Figures list;
-  list_circuit(purge.bore,
-               {ids::bore_prepurge_flow, ids::bore_prepurge_time, ids::bore_prepurge_time_displaced,
-                ids::bore_prepurge_time_mixed, ids::bore_prepurge_volume_changes, ids::bore_inlet_velocity,
-                ids::volume_bore_gas, ids::area_bore_inlet, "gas.oxygen_limit.bore", "bore circuit"},
-               list);
-  list_circuit(purge.chamber,
-               {ids::chamber_prepurge_flow, ids::chamber_prepurge_time, ids::chamber_prepurge_time_displaced,
-                ids::chamber_prepurge_time_mixed, ids::chamber_prepurge_volume_changes, ids::chamber_inlet_velocity,
-                ids::volume_chamber_gas, ids::area_diffuser, "gas.oxygen_limit.chamber", "chamber circuit"},
-               list);
-  return list;
+units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &purge) {
+  List list;
+  const std::string outlet = job.tube.vent.count > 0 ? "tube.vent.diameter" : std::string(ids::area_vent);
+  const Names bore{"purge.bore", "bore circuit", std::string(ids::volume_bore_gas), std::string(ids::volume_lines_bore),
+                   std::string(ids::area_bore_inlet), "gas.oxygen_limit.bore", outlet};
+  const Names chamber{"purge.chamber", "chamber circuit", std::string(ids::volume_chamber_gas),
+                      std::string(ids::volume_lines_chamber), std::string(ids::area_diffuser),
+                      "gas.oxygen_limit.chamber", std::string(ids::area_slot)};
+  list_prepurge(bounds.bore, purge.bore, bore, list);
+  list_prepurge(bounds.chamber, purge.chamber, chamber, list);
+  list_welding(purge.bore, bore, list);
+  list_welding(purge.chamber, chamber, list);
+  list_bench(purge, list);
+  list_use(purge, list);
+  return list.take();
 }
 
 } // namespace purgewright::gas

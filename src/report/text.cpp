@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <vector>
 
@@ -38,18 +39,71 @@ std::string seconds(units::Time t) {
   return s < 9.95 ? fmt::format("{:.1f} s", s) : fmt::format("{:.0f} s", s);
 }
 
+// Seconds a welder can count: never less than the computed time.
+std::string bench_time(units::Time t) {
+  const double s = t.value();
+  const double step = s < 20.0 ? 1.0 : s < 120.0 ? 5.0 : 15.0;
+  return fmt::format("{:.0f} s", std::ceil(s / step) * step);
+}
+
+std::string oxygen(double fraction) {
+  constexpr double percent_from = 1e-2;
+  return fraction >= percent_from ? fmt::format("{:.1f} %", 100.0 * fraction)
+                                  : fmt::format("{} ppm", units::shop_text(fraction * 1e6, Dimension::ratio,
+                                                                           units::UnitSystem::metric, 2));
+}
+
 std::string gas_table(const Findings &f, TextStyle style) {
   const auto &purge = f.design.purge;
-  std::string text = heading("Prepurge", style);
-  text += fmt::format("  {:<9} {:>15}   {:>9} {:>9}   {}\n", "circuit", "L/min / ft3/h", "displaced", "mixed",
-                      "flow is set by");
-  const auto row = [&](std::string_view name, const gas::CircuitPurge &c) {
-    text += fmt::format("  {:<9} {:>15}   {:>9} {:>9}   {}\n", name, flow(c.flow), seconds(c.displaced),
-                        seconds(c.mixed), c.bound);
+  const auto &job = f.design.job;
+  std::string text = heading("Gas settings (L/min / ft3/h)", style);
+  text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", "circuit", "prepurge", "wait", "best (displ. .. mixed)",
+                      "weld, postflow", "oxygen then");
+  const auto row = [&](std::string_view name, const gas::CircuitPlan &c) {
+    text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", name, flow(c.prepurge),
+                        bench_time(std::max(c.time, c.mixed)),
+                        fmt::format("{} ({} .. {})", seconds(c.time), seconds(c.displaced), seconds(c.mixed)),
+                        flow(c.welding),
+                        oxygen(c.welding_floor.oxygen));
   };
   row("bore", purge.bore);
   row("chamber", purge.chamber);
-  text += "  Wait the mixed time at least: it holds even if the gas stirs instead of pushing the air out.\n";
+  text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15}\n", "torch", "", "", "", flow(job.torch.gas_flow));
+  const auto explain = [&](std::string_view name, const gas::CircuitPlan &c, double limit) {
+    text += fmt::format("  {}: {}; {}\n", name, c.regime, c.prepurge_reason);
+    text += fmt::format("    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",
+                        oxygen(c.after_thumb_rule), oxygen(c.after_thumb_rule_mixed), oxygen(limit),
+                        oxygen(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
+    if (c.dead_volume_share > 0.5) {
+      text += fmt::format("    the lines hold {:.1f} times the space itself: keep hoses short, do not let them stand open\n",
+                          c.dead_volume_share);
+    }
+  };
+  explain("bore", purge.bore, job.gas.oxygen_limit_bore);
+  explain("chamber", purge.chamber, job.gas.oxygen_limit_chamber);
+  text += fmt::format("  turn both down before the arc: the bore then presses {} on the puddle (limit {}), {} in the prepurge\n",
+                      shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
+                      shop(f, purge.pressure.limit.value(), Dimension::pressure, 2),
+                      shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2));
+  text += fmt::format("  after a night: both circuits at prepurge flow for 5 min (common practice: moisture clings to hose walls); the\n"
+                      "    air that stood in the lines is out after {}\n",
+                      bench_time(purge.bench.start_of_day));
+  if (purge.bench.draught_lying > units::Velocity{}) {
+    text += fmt::format("  draught: argon lies in the slot below {:.1f} m/s and is swept out above {:.1f} m/s\n",
+                        purge.bench.draught_lying.value(), purge.bench.draught_flushed.value());
+  }
+  return text;
+}
+
+std::string use_lines(const Findings &f, TextStyle style) {
+  const auto &use = f.design.purge.use;
+  std::string text = heading("Use", style);
+  text += fmt::format("  hold under gas after each run: about {} (closed-form estimate, on the long side)\n", bench_time(use.hold));
+  text += fmt::format("  one part: {:.0f} min, {:.0f} L of gas, {:.2f} {}; a bottle serves {:.0f} parts\n",
+                      std::ceil(use.cycle.value() / 60.0), use.per_part.value() * 1e3, use.cost,
+                      f.design.job.shop.currency, std::floor(use.parts_per_bottle));
+  text += fmt::format("  room after a working day: {:.1f} % oxygen if well mixed; a calculation is not a monitor\n",
+                      100.0 * use.room_oxygen);
   return text;
 }
 
@@ -162,7 +216,7 @@ std::string cautions_text() {
 std::string summary_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + sizes(f, style);
+    text += gas_table(f, style) + use_lines(f, style) + sizes(f, style);
   }
   return text + rule_lines(f, style, false);
 }
@@ -170,7 +224,7 @@ std::string summary_text(const Findings &f, TextStyle style) {
 std::string check_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + sizes(f, style);
+    text += gas_table(f, style) + use_lines(f, style) + sizes(f, style);
   }
   return text + rule_lines(f, style, true) + defaults(f, style) + heading("Cautions", style) + cautions_text();
 }

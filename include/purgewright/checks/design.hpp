@@ -15,11 +15,16 @@ struct Design {
   fixture::Layout layout;
   fixture::Volumes volumes;
   fixture::Areas areas;
+  gas::Bounds bounds;
   gas::Purge purge;
+  bool purge_known = false; // the full purge model has been solved
 };
 
-// Volumes and purge are zero when the layout has conflicts.
+// Everything. Volumes and purge are zero when the layout has conflicts.
 Design evaluate(job::Job);
+
+// All but the full purge model, in closed form: what sweeps use, thousands a second.
+Design evaluate_closed_form(job::Job);
 
 // Every figure of the design: job values, fixture, purge. Job values alone when the layout has conflicts.
 units::Figures figures(const Design &);

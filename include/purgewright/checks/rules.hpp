@@ -30,6 +30,8 @@ struct Rule {
   units::Dimension dimension;
   Verdict (*judge)(const Design &);
   std::string_view remedy; // said when the rule does not pass
+  bool needs_purge = false;                              // judged only when the full purge model is solved
+  std::string (*advice)(const Design &) = nullptr;       // more of the remedy, from the design's own numbers
 };
 
 struct RuleResult {
@@ -46,7 +48,7 @@ std::span<const Rule> rules();
 // Every rule's result; dimensions that clash come first, each as a failed rule whose value is the clash.
 std::vector<RuleResult> judge(const Design &);
 
-// Number of rules that fail, without making any text.
+// Number of rules that fail, without making any text; rules that need the purge model count when it is solved.
 int failures(const Design &);
 
 Status worst(const std::vector<RuleResult> &);

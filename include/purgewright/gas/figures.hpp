@@ -1,4 +1,4 @@
-// The purge plan's figures, with formulas and the ids they are made of.
+// The purge's figures, with formulas and the ids they are made of.
 #pragma once
 
 #include "purgewright/gas/purge.hpp"
@@ -6,6 +6,6 @@
 
 namespace purgewright::gas {
 
-units::Figures figures(const Purge &);
+units::Figures figures(const job::Job &, const Bounds &, const Purge &);
 
 } // namespace purgewright::gas

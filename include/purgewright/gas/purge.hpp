@@ -1,39 +1,80 @@
-// Purge plan of a design: flow of each circuit before welding and the time until the oxygen limit is reached.
+// The purge of a design, by the network of its zones: regulator and hose, block, plug, bore, vent; hose, block,
+// plenum, diffuser, cavity, slot and tube gap, room. Flows by stage, time until the oxygen at the joint is low
+// enough inside and outside, the floor it cannot go below and what keeps it there, pressure on the puddle, gas used,
+// oxygen in the room.
 //
-// The time lies between two bounds: a perfectly displaced space (one volume change) and a perfectly mixed one
-// (the logarithm); the mixed bound is what the welder is told. The flow is limited by the speed at which the
-// gas enters: laminar jets and a laminar tube in the bore, in the chamber a fountain too weak to stir the
-// cavity.
-//
-// Units: quantity types. Errors: none; the layout must be buildable.
-// Source: mixing laws and jet limits in gas/mixing.hpp and gas/jets.hpp; ceilings: common practice, no
-// source.
+// Units: quantity types; oxygen is a volume fraction. Errors: none; the layout must be buildable.
+// Guarantee: same design, same numbers; one design takes a few milliseconds.
+// Sources: the headers of gas/ that each step uses, named at the step; shares of judgement are constants below.
 #pragma once
 
-#include "purgewright/fixture/volumes.hpp"
+#include "purgewright/gas/bounds.hpp"
 
 #include <string_view>
 
 namespace purgewright::gas {
 
-struct CircuitPurge {
-  units::VolumeFlow flow{};
-  std::string_view bound; // what sets the flow, in plain words
-  units::Velocity inlet_velocity{};
-  units::Time displaced{}, mixed{}; // bounds of the time to the oxygen limit
-  units::Time time{};               // what the welder is told
-  double volume_changes = 0.0;
+// What keeps oxygen in: the floor at one place and its largest part.
+struct Floor {
+  double oxygen = 0.0;
+  std::string_view dominant; // "supply", "hose walls", "slot", "gap round the tube", "vent", ...
+  double dominant_share = 0.0; // of the floor
+};
+
+struct CircuitPlan {
+  units::VolumeFlow prepurge{}, welding{};   // postflow runs at the welding flow
+  std::string_view prepurge_reason, welding_reason;
+  bool flow_found = true;       // a welding flow satisfies every bound
+  bool reached = false;         // the limit is reached at the prepurge flow
+  units::Time time{};           // best value; to within a tenth of the floor when the limit is not reached
+  units::Time displaced{}, mixed{}; // bracket
+  double volume_changes = 0.0;  // of the space, in `time`
+  double after_thumb_rule = 0.0, after_thumb_rule_mixed = 0.0; // oxygen after `thumb_rule_changes`
+  Floor prepurge_floor, welding_floor;
+  units::Pressure line_drop{};  // regulator to space, prepurge
+  double tanks = 1.0;           // of the space: 1 mixed, many displaced
+  std::string_view regime;      // in plain words
+  double dead_volume_share = 0.0; // lines over space
+};
+
+struct Bench {
+  units::Time start_of_day{};    // to flush lines and block that stood idle, before the first part
+  units::Velocity draught_lying{}, draught_flushed{}; // over the slot: argon lies still below, is swept above
+  double shield_ratio = 0.0;     // slot outflow speed over the torch gas's, welding
+};
+
+struct BorePressure {
+  units::Pressure welding{}, prepurge{}; // above the room, at the joint's inside
+  units::Pressure limit{};       // at welding: what the puddle holds, and a plain limit
+  units::Pressure trapped{};     // rise if the outlet were shut during the last run
+};
+
+struct Use {
+  units::Time hold{};            // after a run, closed-form estimate
+  units::Time welding{};         // arc time of all tacks and runs
+  units::Time cycle{};
+  units::Volume per_part{};      // both circuits and torch, whole cycle
+  double cost = 0.0;             // in the job's currency
+  double parts_per_bottle = 0.0;
+  double room_oxygen = 0.0;      // at the end of a working day, well-mixed room
 };
 
 struct Purge {
-  CircuitPurge bore, chamber;
+  CircuitPlan bore, chamber;
+  Bench bench;
+  BorePressure pressure;
+  Use use;
 };
 
-// Ceilings of the flow beyond which gas is wasted: backing and chamber flows of hand welding, common
-// practice.
-inline constexpr units::VolumeFlow bore_flow_ceiling = units::litres_per_minute(10.0);
-inline constexpr units::VolumeFlow chamber_flow_ceiling = units::litres_per_minute(15.0);
+inline constexpr double thumb_rule_changes = 3.0;  // "two to three volume changes": common practice, no source
+inline constexpr double floor_margin = 0.5;        // welding flow aims at half the limit: common practice
+inline constexpr units::Pressure plain_bore_limit = units::pascals(50.0); // 5 mm of water: common practice
+inline constexpr double shield_ratio_most = 0.25;  // slot outflow over torch gas speed: common practice
+inline constexpr units::VolumeFlow least_readable_flow = units::litres_per_minute(1.0); // common flowmeters
+inline constexpr units::Time handling_time = units::seconds(90.0);       // load, tack position, unload: common practice
+inline constexpr units::Time working_day = units::seconds(8.0 * 3600.0);
 
-Purge plan_purge(const job::Job &, const fixture::Layout &, const fixture::Volumes &, const fixture::Areas &);
+Purge plan_purge(const job::Job &, const fixture::Layout &, const fixture::Volumes &, const fixture::Areas &,
+                 const Bounds &);
 
 } // namespace purgewright::gas

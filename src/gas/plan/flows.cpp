@@ -1,0 +1,96 @@
+#include "flows.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace purgewright::gas::plan {
+namespace {
+
+using units::VolumeFlow;
+
+constexpr double pool_per_wall = 2.0; // liquid width of a joint welded through, over the wall: common practice
+
+// Smallest flow in [low, high] at which floor(flow) <= wanted, the floor falling with flow; `high` when none.
+template <class FloorOf> VolumeFlow least_flow(VolumeFlow low, VolumeFlow high, double wanted, FloorOf floor_of) {
+  constexpr int halvings = 10; // a thousandth of the span in log: finer than any flowmeter
+  if (high <= low || floor_of(low) <= wanted) {
+    return low;
+  }
+  double good = std::log(high.value());
+  double bad = std::log(low.value());
+  for (int i = 0; i < halvings; ++i) {
+    const double middle = 0.5 * (good + bad);
+    (floor_of(units::cubic_metres_per_second(std::exp(middle))) <= wanted ? good : bad) = middle;
+  }
+  return units::cubic_metres_per_second(std::exp(good));
+}
+
+struct Choice {
+  VolumeFlow flow{};
+  std::string_view reason;
+  bool found = true;
+};
+
+// Holds half the limit if any flow does, else the limit itself, else gives the highest flow and says so.
+template <class FloorOf> Choice choose(VolumeFlow high, double limit, std::string_view high_reason, FloorOf floor_of) {
+  const VolumeFlow low = std::min(least_readable_flow, high);
+  const double best = floor_of(high);
+  if (best > limit) {
+    return {high, high_reason, false};
+  }
+  const VolumeFlow flow = least_flow(low, high, std::max(floor_margin * limit, best), floor_of);
+  return {flow, flow <= low ? "smallest flow a flowmeter shows; oxygen stays low enough"
+                            : "smallest flow that holds the oxygen low enough",
+          true};
+}
+
+} // namespace
+
+units::Pressure bore_limit(const job::Job &job) {
+  const auto &metal = *job.tube.material;
+  const auto liquid = std::max(metal.melting_start, units::kelvins(1943.0)); // fit's reference, pure titanium melts there
+  const double tension = metal.name == "titanium-6al-4v" ? titanium_alloy_surface_tension(liquid)
+                                                         : titanium_surface_tension(liquid);
+  const auto hold = bore_pressure_limit(tension, pool_per_wall * job.tube.wall, LiquidShape::long_gap, job.tube.wall);
+  return std::min(hold, plain_bore_limit);
+}
+
+void choose_welding_flows(const Subject &s, Purge &purge) {
+  const auto &job = s.job;
+  const VolumeFlow pressure_high = holes_flow(bore_outlet(job, s.layout), purge.pressure.limit, stream_of(job));
+  const VolumeFlow bore_high = std::min(purge.bore.prepurge, pressure_high);
+  // What leaves by the slot stays slow beside the torch's gas; both circuits and the vent share that room.
+  const VolumeFlow calm = shield_ratio_most * torch_speed(job) * open_slot(s, true);
+  const VolumeFlow chamber_high = std::min(purge.chamber.prepurge, calm);
+  const auto floors = [&](VolumeFlow bore, VolumeFlow chamber) {
+    return build_scene(s, {.bore = bore, .chamber = chamber, .torch = job.torch.gas_flow, .arc = true});
+  };
+  VolumeFlow chamber = 0.5 * chamber_high;
+  Choice bore_choice;
+  Choice chamber_choice;
+  constexpr int rounds = 2; // the circuits meet only in the supply hose and, weakly, at the vent
+  for (int round = 0; round < rounds; ++round) {
+    bore_choice = choose(bore_high, job.gas.oxygen_limit_bore, "the most the molten joint's pressure limit allows",
+                         [&](VolumeFlow q) {
+                           const Scene scene = floors(q, chamber);
+                           return floor_at(scene, scene.bore_joint).oxygen;
+                         });
+    chamber_choice = choose(chamber_high, job.gas.oxygen_limit_chamber, "the most that leaves the torch's gas undisturbed",
+                            [&](VolumeFlow q) {
+                              const Scene scene = floors(bore_choice.flow, q);
+                              return floor_at(scene, scene.chamber_joint).oxygen;
+                            });
+    chamber = chamber_choice.flow;
+  }
+  const Scene scene = floors(bore_choice.flow, chamber);
+  const auto settle = [&](CircuitPlan &plan, const Choice &choice, const Target &joint) {
+    plan.welding = choice.flow;
+    plan.welding_reason = choice.reason;
+    plan.flow_found = choice.found;
+    plan.welding_floor = floor_at(scene, joint);
+  };
+  settle(purge.bore, bore_choice, scene.bore_joint);
+  settle(purge.chamber, chamber_choice, scene.chamber_joint);
+}
+
+} // namespace purgewright::gas::plan

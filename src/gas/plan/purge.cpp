@@ -1,0 +1,159 @@
+#include "purgewright/gas/purge.hpp"
+
+#include "flows.hpp"
+#include "scene.hpp"
+#include "use.hpp"
+
+#include "purgewright/gas/mixing.hpp"
+#include "purgewright/gas/openings.hpp"
+#include "purgewright/gas/trapped.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace purgewright::gas {
+namespace {
+
+using plan::Scene;
+using plan::Stage;
+using plan::Subject;
+using units::Time;
+
+constexpr double near_floor = 1.1;     // "reached" when the limit lies under the floor: within a tenth of it
+constexpr double heated_share = 0.2;   // of the bore's gas, by the last run: common practice
+constexpr units::Temperature heated_gas = units::celsius(400.0);
+
+// Lines hold purge gas from the part before; spaces hold air.
+std::vector<double> between_parts(const Scene &scene) {
+  std::vector<double> state = uniform_state(scene.network, air_oxygen);
+  const TankMap map = tank_map(scene.network);
+  const double clean = scene.network.reservoirs.front();
+  for (const std::size_t zone : scene.line_zones) {
+    std::fill(state.begin() + static_cast<std::ptrdiff_t>(map.first[zone]),
+              state.begin() + static_cast<std::ptrdiff_t>(map.first[zone + 1]), clean);
+  }
+  return state;
+}
+
+// Oxygen at a target after `changes` volume changes of its circuit.
+double after_changes(const Scene &scene, const Target &target, Time duration) {
+  constexpr int intervals = 1;
+  const auto course = solve(scene.network, between_parts(scene), duration, intervals);
+  return course.state(intervals)[tank_at(course.map, target.zone, target.position)];
+}
+
+// First times both sides of the joint are under their limits (or near their floors).
+void find_times(const Scene &scene, std::vector<double> initial, Purge &purge) {
+  Target bore = scene.bore_joint;
+  Target chamber = scene.chamber_joint;
+  purge.bore.prepurge_floor = plan::floor_at(scene, bore);
+  purge.chamber.prepurge_floor = plan::floor_at(scene, chamber);
+  purge.bore.reached = purge.bore.prepurge_floor.oxygen < bore.limit;
+  purge.chamber.reached = purge.chamber.prepurge_floor.oxygen < chamber.limit;
+  bore.limit = std::max(bore.limit, near_floor * purge.bore.prepurge_floor.oxygen);
+  chamber.limit = std::max(chamber.limit, near_floor * purge.chamber.prepurge_floor.oxygen);
+  constexpr int intervals = 60;
+  Time duration = 2.0 * std::max(purge.bore.mixed, purge.chamber.mixed);
+  constexpr int doublings = 12; // up to four thousand mixed times
+  for (int i = 0; i < doublings; ++i) {
+    const std::array<Target, 2> targets{bore, chamber};
+    const auto course = solve(scene.network, initial, duration, intervals, targets);
+    if (course.reached[0] && course.reached[1]) {
+      purge.bore.time = *course.reached[0];
+      purge.chamber.time = *course.reached[1];
+      return;
+    }
+    duration = 2.0 * duration;
+  }
+  purge.bore.time = duration;
+  purge.chamber.time = duration;
+}
+
+void describe(const Subject &s, const Scene &scene, const Bounds &bounds, Purge &purge) {
+  const auto circuit = [&](CircuitPlan &plan, const CircuitBounds &bound, units::Volume space, units::Volume lines,
+                           const Target &joint, double tanks, std::string_view regime) {
+    plan.displaced = bound.displaced;
+    plan.mixed = bound.mixed;
+    plan.volume_changes = (bound.flow * plan.time / space).value();
+    plan.after_thumb_rule = after_changes(scene, joint, thumb_rule_changes * space / bound.flow);
+    plan.after_thumb_rule_mixed = air_oxygen * std::exp(-thumb_rule_changes);
+    plan.tanks = tanks;
+    plan.regime = regime;
+    plan.dead_volume_share = units::ratio(lines, space);
+  };
+  circuit(purge.bore, bounds.bore, s.volumes.bore_gas, s.volumes.lines_bore, scene.bore_joint, scene.bore_tanks,
+          scene.bore_regime);
+  circuit(purge.chamber, bounds.chamber, s.volumes.chamber_gas, s.volumes.lines_chamber, scene.chamber_joint,
+          scene.chamber_tanks, scene.chamber_regime);
+  purge.bore.line_drop = line_drop(bore_line(s.job, s.layout), bounds.bore.flow, stream_of(s.job));
+  purge.chamber.line_drop = line_drop(chamber_line(s.job, s.layout), bounds.chamber.flow, stream_of(s.job));
+}
+
+// Time until what the idle lines hold has been flushed out: block and hoses full of air, watched at their ends.
+Time start_of_day(const Scene &scene, const Purge &purge, double limit) {
+  constexpr std::size_t bore_lines = 1, chamber_lines = 2; // places in line_zones
+  const std::array<Target, 2> ends{Target{scene.line_zones[bore_lines], 1.0, limit},
+                                   Target{scene.line_zones[chamber_lines], 1.0, limit}};
+  const auto rest = steady_state(scene.network);
+  const TankMap map = tank_map(scene.network);
+  std::array<Target, 2> reachable = ends;
+  for (Target &end : reachable) {
+    end.limit = std::max(end.limit, near_floor * rest[tank_at(map, end.zone, end.position)]);
+  }
+  constexpr int intervals = 60;
+  Time duration = 4.0 * std::max(purge.bore.mixed, purge.chamber.mixed);
+  constexpr int doublings = 8;
+  for (int i = 0; i < doublings; ++i) {
+    const auto course =
+        solve(scene.network, uniform_state(scene.network, air_oxygen), duration, intervals, reachable);
+    if (course.reached[0] && course.reached[1]) {
+      return std::max(*course.reached[0], *course.reached[1]);
+    }
+    duration = 2.0 * duration;
+  }
+  return duration;
+}
+
+void describe_bench(const Subject &s, const Scene &scene, Purge &purge) {
+  const double gravity = plan::gas_gravity(s.job);
+  if (gravity > 0.0) {
+    const DraughtBand band = critical_draught(gravity, plan::space_height(s.layout.body));
+    purge.bench.draught_lying = band.lying;
+    purge.bench.draught_flushed = band.flushed;
+  }
+  purge.bench.start_of_day =
+      start_of_day(scene, purge, std::min(s.job.gas.oxygen_limit_bore, s.job.gas.oxygen_limit_chamber));
+  purge.bench.shield_ratio = units::ratio((purge.bore.welding + purge.chamber.welding) / plan::open_slot(s, true),
+                                          plan::torch_speed(s.job));
+}
+
+} // namespace
+
+Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
+                 const fixture::Areas &areas, const Bounds &bounds) {
+  const Subject subject{job, layout, volumes, areas};
+  Purge purge;
+  const auto start = [](CircuitPlan &plan, const CircuitBounds &bound) {
+    plan.prepurge = bound.flow;
+    plan.prepurge_reason = bound.reason;
+    plan.displaced = bound.displaced;
+    plan.mixed = bound.mixed;
+  };
+  start(purge.bore, bounds.bore);
+  start(purge.chamber, bounds.chamber);
+  const Scene prepurge = plan::build_scene(subject, {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow});
+  find_times(prepurge, between_parts(prepurge), purge);
+  describe(subject, prepurge, bounds, purge);
+
+  const Holes outlet = bore_outlet(job, layout);
+  purge.pressure.limit = plan::bore_limit(job);
+  purge.pressure.prepurge = holes_drop(outlet, bounds.bore.flow, stream_of(job));
+  purge.pressure.trapped = trapped_rise(heated_share, shop_temperature, heated_gas);
+  plan::choose_welding_flows(subject, purge);
+  purge.pressure.welding = holes_drop(outlet, purge.bore.welding, stream_of(job));
+  describe_bench(subject, prepurge, purge);
+  purge.use = plan::gas_use(subject, purge);
+  return purge;
+}
+
+} // namespace purgewright::gas

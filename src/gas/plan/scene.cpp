@@ -1,0 +1,314 @@
+#include "scene.hpp"
+
+#include "purgewright/gas/hose.hpp"
+#include "purgewright/gas/jets.hpp"
+#include "purgewright/gas/mixing.hpp"
+#include "purgewright/gas/openings.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace purgewright::gas::plan {
+namespace {
+
+using units::Area;
+using units::Length;
+using units::Volume;
+using units::VolumeFlow;
+
+constexpr double most_line_tanks = 10.0;   // more tanks change a line's breakthrough by less than a second
+constexpr double most_space_tanks = 12.0;
+constexpr double swept_pocket = 0.5;       // bore diameters beyond the vent that its stream sweeps: common practice
+constexpr Length least_pocket = units::millimetres(1.0);
+constexpr double pocket_tanks = 4.0;
+constexpr double plume_heat_share = 0.1;   // of the arc's power that heats gas at the joint: common practice
+constexpr double least_open_share = 0.2;   // of the slot, under a torch that covers it
+constexpr double argon_heat = 520.3;       // J/(kg K), 2.5 R/M, kinetic theory
+
+enum Reservoir : std::size_t { supply = 0, room = 1 };
+enum ZoneIndex : std::size_t { supply_line, bore_line_zone, bore_stirred, bore_swept, chamber_line_zone, plenum,
+                               cavity, pocket };
+
+units::Diffusivity diffusion(const job::Job &job) {
+  return diffusivity(species_of(job), Species::air, shop_temperature);
+}
+
+// Tanks of a round line: Taylor-Aris when laminar, Taylor's turbulent law beyond.
+double line_tanks(const job::Job &job, Length diameter, Length length, VolumeFlow flow, double most) {
+  const Area section = 0.25 * units::pi * units::square(diameter);
+  const units::Velocity speed = flow / section;
+  const double re = reynolds(speed, diameter, kinematic_viscosity(species_of(job), shop_temperature));
+  const units::Diffusivity axial = re > laminar_tube_reynolds
+                                       ? taylor_turbulent(speed, 0.5 * diameter, friction_factor(re))
+                                       : taylor_aris_tube(diffusion(job), speed, 0.5 * diameter);
+  return std::clamp(equivalent_tanks((speed * length / axial).value()), 1.0, most);
+}
+
+std::string_view bore_regime(const job::Job &job, VolumeFlow flow) {
+  const Length diameter = job.tube.inside_diameter;
+  const units::Velocity speed = flow / (0.25 * units::pi * units::square(diameter));
+  if (reynolds(speed, diameter, kinematic_viscosity(species_of(job), shop_temperature)) > laminar_tube_reynolds) {
+    return "turbulent along the bore";
+  }
+  return taylor_development(diffusion(job), speed, 0.5 * diameter, job.tube.length) > 1.0
+             ? "laminar, evened out by diffusion (Taylor-Aris)"
+             : "laminar and short: the middle runs ahead, the wall lags";
+}
+
+// Length of bore that the incoming jets stir.
+Length stirred_length(const Subject &s, VolumeFlow flow) {
+  const auto &plug = s.layout.plug;
+  const bool lance = s.layout.lance.present;
+  const Length jet = 2.0 * (lance ? s.layout.lance.inside_radius : plug.side_hole_radius);
+  const int count = lance ? 1 : plug.side_holes();
+  const units::Velocity speed = flow / s.areas.bore_inlet;
+  const double re = reynolds(speed, jet, kinematic_viscosity(species_of(s.job), shop_temperature));
+  const Length stirred = jet_stirred_length({s.job.tube.inside_diameter, jet, count, re});
+  const Length bore = s.job.tube.length - plug.spigot_length;
+  const Length nose = lance ? 0.5 * s.job.tube.inside_diameter : plug.nose_length;
+  return std::clamp(nose + stirred, 0.05 * bore, 0.9 * bore);
+}
+
+// Standing gas between the vent and the cap: what the vent's stream does not sweep.
+Length pocket_length(const job::Job &job) {
+  if (job.tube.vent.count == 0) {
+    return {};
+  }
+  Length depth = job.tube.vent.from_joint - swept_pocket * job.tube.inside_diameter;
+  if (job.cap.shape == job::CapShape::domed) {
+    depth += job.cap.dome_height - job.cap.thickness;
+  }
+  return depth > least_pocket ? depth : Length{};
+}
+
+struct Hoses {
+  VolumeFlow supply{}, bore{}, chamber{}; // oxygen through their walls
+};
+
+Hoses hose_oxygen(const job::Job &job) {
+  const auto &hose = job.gas.hose;
+  const auto *material = hose_material(hose.material);
+  const double permeability = material != nullptr ? material->permeability : 0.0;
+  const auto through = [&](Length length) {
+    const Hose wall{length, hose.inside_diameter, hose.inside_diameter + 2.0 * hose.wall};
+    return from_stp(hose_oxygen_at_stp(wall, permeability), shop_temperature);
+  };
+  return {through(hose.supply_length), through(hose.bore_length), through(hose.chamber_length)};
+}
+
+class Builder {
+ public:
+  Builder(const Subject &subject, const Stage &stage) : s_(subject), stage_(stage) {}
+
+  Scene build() {
+    scene_.network.reservoirs = {s_.job.gas.oxygen_in_supply, air_oxygen};
+    add_zones();
+    add_bore_edges();
+    add_chamber_edges();
+    const Hoses hoses = hose_oxygen(s_.job);
+    for (const auto &[zone, oxygen] : {std::pair{std::size_t{supply_line}, hoses.supply},
+                                       {std::size_t{bore_line_zone}, hoses.bore},
+                                       {std::size_t{chamber_line_zone}, hoses.chamber}}) {
+      scene_.network.ingress.push_back({zone, oxygen});
+      scene_.ingress_words.emplace_back("hose walls");
+    }
+    return std::move(scene_);
+  }
+
+ private:
+  bool vent_in_cavity() const {
+    return s_.job.tube.vent.count > 0 && -s_.job.tube.vent.from_joint > s_.layout.body.cavity_start;
+  }
+
+  void edge(Place from, Place to, VolumeFlow flow, VolumeFlow exchange, std::string_view words) {
+    scene_.network.edges.push_back({from, to, flow, exchange});
+    scene_.edge_words.push_back(words);
+  }
+
+  void add_zones() {
+    const auto &job = s_.job;
+    const auto &hose = job.gas.hose;
+    const Volume bore_gas = s_.volumes.bore_gas;
+    const Length bore = job.tube.length - s_.layout.plug.spigot_length;
+    const Length still = pocket_length(job);
+    const Area section = 0.25 * units::pi * units::square(job.tube.inside_diameter);
+    const Volume pocket_volume = still * section;
+    const Length stirred = std::min(stirred_length(s_, stage_.bore), 0.9 * (bore - still));
+    const Volume moving = bore_gas - pocket_volume;
+    const double stirred_share = units::ratio(stirred, bore - still);
+    const Length swept = bore - still - stirred;
+    auto &zones = scene_.network.zones;
+    const auto lines = [&](Length length, VolumeFlow flow) {
+      return line_tanks(job, hose.inside_diameter, length, flow, most_line_tanks);
+    };
+    const double swept_tanks = line_tanks(job, job.tube.inside_diameter, swept, stage_.bore, most_space_tanks);
+    zones.push_back({s_.volumes.lines_supply, lines(hose.supply_length, stage_.bore + stage_.chamber), {}});
+    zones.push_back({s_.volumes.lines_bore, lines(hose.bore_length, stage_.bore), {}});
+    zones.push_back({stirred_share * moving, 1.0, {}});
+    zones.push_back({(1.0 - stirred_share) * moving, swept_tanks, {}});
+    zones.push_back({s_.volumes.lines_chamber, lines(hose.chamber_length, stage_.chamber), {}});
+    add_chamber_zones();
+    // Residence-time variance of stirred and swept length together, as tanks.
+    const double variance = stirred_share * stirred_share +
+                            (1.0 - stirred_share) * (1.0 - stirred_share) / swept_tanks;
+    scene_.bore_tanks = 1.0 / variance;
+    scene_.bore_regime = bore_regime(job, stage_.bore);
+    scene_.line_zones = {supply_line, bore_line_zone, chamber_line_zone, plenum};
+    scene_.space_zones = {bore_stirred, bore_swept, cavity};
+    const bool lance = s_.layout.lance.present;
+    scene_.bore_joint = {lance ? std::size_t{bore_stirred} : std::size_t{bore_swept}, 1.0, job.gas.oxygen_limit_bore};
+    if (still > Length{}) {
+      const VolumeFlow between = diffusion(job) * section / (still / pocket_tanks);
+      zones.push_back({pocket_volume, pocket_tanks, between});
+      edge(in_zone(bore_swept), in_zone(pocket), {}, 2.0 * between, "standing gas between vent and cap");
+      scene_.bore_joint.zone = pocket;
+      scene_.space_zones.push_back(pocket);
+      scene_.bore_regime = "gas between vent and cap stands still and only diffuses";
+    }
+  }
+
+  void add_chamber_zones() {
+    const auto &body = s_.layout.body;
+    const auto &job = s_.job;
+    const Volume plenum_gas = fixture::cylinder(body.plenum.radius, body.x_max - body.plenum.x_end);
+    const Length height = space_height(body);
+    const Volume cavity_gas = s_.volumes.chamber_gas - plenum_gas;
+    const Inlet inlet{.speed = stage_.chamber / s_.areas.diffuser, .radius = body.diffuser.hole_radius,
+                      .space_height = height, .reduced_gravity = gas_gravity(job), .feed = Feed::low};
+    const double weight = stage_.arc ? 1.0 : stirring(inlet).weight; // the torch's own jet stirs
+    const units::Velocity rise = stage_.chamber * height / cavity_gas;
+    const double lying = equivalent_tanks((rise * height / diffusion(job)).value());
+    scene_.chamber_tanks = std::clamp(blended_tanks(weight, std::max(1.0, lying)), 1.0, most_space_tanks);
+    constexpr double lies = 0.3, stirs = 0.7;
+    scene_.chamber_regime = weight < lies    ? "argon lies and fills from below"
+                            : weight > stirs ? "inflow stirs the chamber: well mixed"
+                                             : "partly stirred";
+    scene_.network.zones.push_back({plenum_gas, 1.0, {}});
+    scene_.network.zones.push_back({cavity_gas, scene_.chamber_tanks, {}});
+    const double joint_height = units::ratio(0.5 * job.tube.outside_diameter + body.cavity_radius, height);
+    scene_.chamber_joint = {cavity, std::min(1.0, joint_height), job.gas.oxygen_limit_chamber};
+  }
+
+  void add_bore_edges() {
+    edge(in_reservoir(supply), in_zone(supply_line), stage_.bore + stage_.chamber, {}, "supply");
+    edge(in_zone(supply_line), in_zone(bore_line_zone), stage_.bore, {}, "supply");
+    edge(in_zone(bore_line_zone), in_zone(bore_stirred), stage_.bore, {}, "supply");
+    edge(in_zone(bore_stirred), in_zone(bore_swept), stage_.bore, {}, "supply");
+    const Holes outlet = bore_outlet(s_.job, s_.layout);
+    const VolumeFlow still = double(outlet.count) *
+                             diffusive_conductance(diffusion(s_.job),
+                                                   0.25 * units::pi * units::square(outlet.diameter),
+                                                   outlet.thickness, circle_shape_length(outlet.diameter));
+    const VolumeFlow exchange = opposed_conductance(still, stage_.bore);
+    edge(in_zone(bore_swept), vent_in_cavity() ? in_zone(cavity) : in_reservoir(room), stage_.bore, exchange, "vent");
+  }
+
+  void add_chamber_edges() {
+    edge(in_zone(supply_line), in_zone(chamber_line_zone), stage_.chamber, {}, "supply");
+    edge(in_zone(chamber_line_zone), in_zone(plenum), stage_.chamber, {}, "supply");
+    edge(in_zone(plenum), in_zone(cavity), stage_.chamber, {}, "supply");
+    VolumeFlow out = stage_.chamber + (vent_in_cavity() ? stage_.bore : VolumeFlow{});
+    if (stage_.torch > VolumeFlow{}) {
+      edge(in_reservoir(supply), in_zone(cavity), stage_.torch, {}, "torch gas");
+      out += stage_.torch;
+    }
+    edge(in_zone(cavity), in_reservoir(room), out, slot_exchange(out), "slot");
+    edge(in_reservoir(room), in_zone(cavity), {}, gap_exchange(), "gap round the tube");
+  }
+
+  // Diffusion against the outflow, the room's draught, and air that the hot plume draws in when the outflow does not
+  // feed it.
+  VolumeFlow slot_exchange(VolumeFlow out) const {
+    const auto &body = s_.layout.body;
+    const Area open = open_slot(s_, stage_.arc);
+    const double gravity = gas_gravity(s_.job);
+    const Length half = 0.5 * body.slot.width;
+    const Length depth = body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
+    const Length longer = std::max(body.slot.length(), body.slot.width);
+    const Length shorter = std::min(body.slot.length(), body.slot.width);
+    const VolumeFlow still =
+        diffusive_conductance(diffusion(s_.job), open, depth, slot_shape_length(longer, shorter)) +
+        draught_conductance({open, space_height(body), gravity}, s_.job.shop.draught);
+    VolumeFlow exchange = opposed_conductance(still, out);
+    if (gravity < 0.0) { // a gas lighter than air rises out through the open top as air falls in
+      exchange += horizontal_exchange(units::sqrt(open * (4.0 / units::pi)), depth, -gravity);
+    }
+    if (stage_.arc) {
+      const units::Power heat = plume_heat_share * (s_.job.weld.current * s_.job.weld.voltage);
+      const Length rise = body.z_max - 0.5 * s_.job.tube.outside_diameter;
+      const double flux = thermal_buoyancy_flux(heat, density(species_of(s_.job), shop_temperature), argon_heat,
+                                                shop_temperature);
+      exchange += std::max(VolumeFlow{}, plume_flow(flux, rise) - out);
+    }
+    return exchange;
+  }
+
+  // The gap's mean width at the smallest tube; argon standing in the chamber presses out through it.
+  VolumeFlow gap_exchange() const {
+    const auto &body = s_.layout.body;
+    const Length length = body.cavity_start - body.x_min;
+    const Length width = body.tube_bore_radius - 0.5 * s_.job.tube.outside_diameter_least();
+    const Length perimeter = 2.0 * units::pi * body.tube_bore_radius;
+    const double head = std::max(0.0, gas_gravity(s_.job)) * density(Species::air, shop_temperature).value() *
+                        body.z_max.value(); // Pa, at the axis
+    const auto stream = stream_of(s_.job);
+    const VolumeFlow one = units::litres_per_minute(1.0);
+    const units::Pressure drop = gap_laminar_drop(stream.viscosity, length, perimeter, width, one);
+    const VolumeFlow out = one * (head / drop.value());
+    const VolumeFlow still = diffusion(s_.job) * s_.areas.tube_gap_most / length;
+    return opposed_conductance(still, out);
+  }
+
+  const Subject &s_;
+  const Stage &stage_;
+  Scene scene_;
+};
+
+} // namespace
+
+Length space_height(const fixture::ChamberBody &body) { return body.z_max + body.cavity_radius; }
+
+double gas_gravity(const job::Job &job) {
+  const auto air = density(Species::air, shop_temperature);
+  return reduced_gravity(density(species_of(job), shop_temperature), air, air);
+}
+
+units::Velocity torch_speed(const job::Job &job) {
+  return job.torch.gas_flow / (0.25 * units::pi * units::square(job.torch.cup_bore));
+}
+
+Area open_slot(const Subject &s, bool arc) {
+  const Area cup = 0.25 * units::pi * units::square(s.job.torch.cup_outside_diameter);
+  return arc ? std::max(s.areas.slot - cup, least_open_share * s.areas.slot) : s.areas.slot;
+}
+
+Scene build_scene(const Subject &subject, const Stage &stage) { return Builder(subject, stage).build(); }
+
+Floor floor_at(const Scene &scene, const Target &target) {
+  const FloorParts parts = floor_parts(scene.network, target.zone, target.position);
+  Floor floor{.oxygen = parts.floor, .dominant = {}, .dominant_share = 0.0};
+  // Openings and hoses of one kind count together.
+  std::vector<std::pair<std::string_view, double>> sums;
+  const auto add = [&](std::string_view words, double part) {
+    const auto known = std::ranges::find(sums, words, &std::pair<std::string_view, double>::first);
+    if (known == sums.end()) {
+      sums.emplace_back(words, part);
+    } else {
+      known->second += part;
+    }
+  };
+  for (std::size_t i = 0; i < parts.edges.size(); ++i) {
+    add(scene.edge_words[i], parts.edges[i]);
+  }
+  for (std::size_t i = 0; i < parts.ingress.size(); ++i) {
+    add(scene.ingress_words[i], parts.ingress[i]);
+  }
+  const auto largest = std::ranges::max_element(sums, {}, &std::pair<std::string_view, double>::second);
+  if (largest != sums.end() && parts.floor > 0.0) {
+    floor.dominant = largest->first;
+    floor.dominant_share = largest->second / parts.floor;
+  }
+  return floor;
+}
+
+} // namespace purgewright::gas::plan

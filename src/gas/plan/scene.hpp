@@ -1,0 +1,51 @@
+// The zones of a design as a network, for given flows; private to the purge plan.
+#pragma once
+
+#include "purgewright/gas/network.hpp"
+#include "purgewright/gas/purge.hpp"
+
+#include <string_view>
+#include <vector>
+
+namespace purgewright::gas::plan {
+
+struct Subject {
+  const job::Job &job;
+  const fixture::Layout &layout;
+  const fixture::Volumes &volumes;
+  const fixture::Areas &areas;
+};
+
+// Flows of one stage; the torch stands over the slot while it welds.
+struct Stage {
+  units::VolumeFlow bore{}, chamber{}, torch{};
+  bool arc = false;
+};
+
+struct Scene {
+  Network network;
+  std::vector<std::string_view> edge_words, ingress_words; // by edge and ingress: what each stands for
+  Target bore_joint, chamber_joint;   // the joint's inside and outside; limits of the job
+  std::vector<std::size_t> line_zones, space_zones;
+  double bore_tanks = 1.0, chamber_tanks = 1.0;
+  std::string_view bore_regime, chamber_regime;
+};
+
+Scene build_scene(const Subject &, const Stage &);
+
+// Oxygen at rest at a joint's side and what dominates it.
+Floor floor_at(const Scene &, const Target &);
+
+// How fast a flow through the slot moves, and the torch's own gas at its cup.
+units::Velocity torch_speed(const job::Job &);
+
+// Slot left open while the torch stands over it.
+units::Area open_slot(const Subject &, bool arc);
+
+// Height of the gas under the slot's top face.
+units::Length space_height(const fixture::ChamberBody &);
+
+// g' of the purge gas in the room's air by the air's density, signed.
+double gas_gravity(const job::Job &);
+
+} // namespace purgewright::gas::plan
