@@ -21,14 +21,14 @@ struct Limits {
   Length upper{};
 };
 
-// ---- Limits and fits: ISO 286-1 tables 1, 4, 5 -----------------------------------------------------------
+// ---- Limits and fits: ISO 286-1 tables 1, 4, 5
 // Limit deviations from nominal for holes D E F G H and shafts d e f g h k, grades 5 to 13,
 // nominal over 3 up to 120 mm; nullopt outside.
 std::optional<Limits> hole_deviation(Length nominal, char letter, int grade);
 std::optional<Limits> shaft_deviation(Length nominal, char letter, int grade);
 std::string_view fits_source();
 
-// ---- O-rings: AS568 sizes, static radial gland (table a of the reference data) ---------------------------
+// ---- O-rings: AS568 sizes, static radial gland (table a of the reference data)
 struct ORing {
   std::string_view dash;                    // "-018"
   Length inside_diameter, inside_tolerance; // tolerance is plus-minus
@@ -61,7 +61,7 @@ struct SealRules {
 };
 const SealRules &seal_rules();
 
-// ---- Port threads ----------------------------------------------------------------------------------------
+// ---- Port threads
 struct PortThread {
   std::string_view name;    // as the job file spells it: "G1/8" "G1/4" "1/8 NPT" "1/4 NPT" "M5" "10-32 UNF"
   std::string_view callout; // as a drawing spells it: "G 1/8 ISO 228-1", "M5x0.8-6H" ...
@@ -78,7 +78,6 @@ std::span<const PortThread> port_threads();           // small to large
 const PortThread *port_thread(std::string_view name); // nullptr when unknown
 
 // ---- Socket head cap screws, ISO 4762 in ISO 273 medium holes
-// ----------------------------------------------
 struct Screw {
   std::string_view name; // "M4"
   Length major, pitch, tap_drill, clearance, head_diameter, head_height, counterbore_diameter,
@@ -88,8 +87,17 @@ struct Screw {
 std::span<const Screw> screws();           // M3 to M12
 const Screw *screw(std::string_view name); // nullptr when unknown
 
+// ---- Deep-groove ball bearings, ISO 15
+struct Bearing {
+  std::string_view number; // "626"
+  Length bore, outside_diameter, width;
+  Length shaft_shoulder; // least diameter that bears on the inner ring
+  std::string_view source;
+};
+std::span<const Bearing> bearings();             // small to large
+const Bearing *bearing(std::string_view number); // nullptr when unknown
+
 // ---- Metals
-// --------------------------------------------------------------------------------------------------
 struct Metal {
   std::string_view name; // "titanium-grade-2" "titanium-grade-9" "titanium-6al-4v" "aluminium-6082"
                          // "aluminium-6061" "stainless-304" "copper-c110"
@@ -107,7 +115,7 @@ std::span<const Metal> metals();
 const Metal *metal(std::string_view name); // nullptr when unknown
 
 // ---- Tube tolerances, ASTM B338
-// ---------------------------------------------------------------------------- Plus-minus tolerance on the
+// Plus-minus tolerance on the
 // outside diameter; nullopt unless over 0 and under 3.5 in. A diameter at the end of a row has the next row's
 // tolerance.
 std::optional<Length> tube_outside_tolerance(Length outside_diameter);
@@ -115,7 +123,6 @@ double tube_wall_tolerance(); // plus-minus, fraction of the wall
 std::string_view tube_source();
 
 // ---- Stock sizes
-// ---------------------------------------------------------------------------------------------
 enum class StockForm { flat_thickness, flat_width, round };
 enum class StockSystem { metric, inch };
 // Smallest listed size not under the need (by more than 0.01 um); nullopt when the list ends below it.
@@ -123,7 +130,6 @@ std::optional<Length> stock_size(StockForm, StockSystem, Length least);
 std::string_view stock_source();
 
 // ---- Machining practice
-// ---------------------------------------------------------------------------------------
 struct MachiningRules {
   double pocket_depth_per_corner_radius_max; // internal corner: depth / edge radius
   double drill_depth_per_diameter_best, drill_depth_per_diameter_max;
@@ -137,7 +143,6 @@ struct MachiningRules {
 const MachiningRules &machining_rules();
 
 // ---- Welding torch practice
-// -------------------------------------------------------------------------------------
 struct TorchCup {
   int number; // cup number n: bore n/16 in
   Length bore, outside_diameter;
