@@ -87,7 +87,7 @@ std::vector<std::size_t> first_of_part(Assembly const &assembly) {
 Handle(TDocStd_Document) document(Assembly const &assembly, DocumentOptions const &options) {
   require(!assembly.items.empty(), assembly.name + ": an assembly needs a part");
   std::vector<std::size_t> const first = first_of_part(assembly);
-  Handle(TDocStd_Document) const result = new TDocStd_Document("");
+  Handle(TDocStd_Document) result = new TDocStd_Document("");
   Handle(XCAFDoc_ShapeTool) const shapes = XCAFDoc_DocumentTool::ShapeTool(result->Main());
   Handle(XCAFDoc_ColorTool) const colours = XCAFDoc_DocumentTool::ColorTool(result->Main());
   TDF_Label const root = shapes->NewShape();

@@ -11,8 +11,8 @@
 #include <array>
 #include <bit>
 #include <cmath>
-#include <cstring>
 #include <map>
+#include <string_view>
 
 namespace purgewright::exchange {
 
@@ -23,7 +23,7 @@ namespace {
 static_assert(std::endian::native == std::endian::little, "the format is little-endian");
 
 constexpr std::size_t header_size = 80;
-constexpr char header_text[] = "binary STL, millimetres"; // must not begin with "solid"
+constexpr std::string_view header_text = "binary STL, millimetres"; // must not begin with "solid"
 
 using FloatPoint = std::array<float, 3>;
 
@@ -56,8 +56,8 @@ std::array<double, 3> normal(kernel::Mesh const &mesh, std::array<std::uint32_t,
   auto const &a = mesh.vertices_mm[t[0]];
   auto const &b = mesh.vertices_mm[t[1]];
   auto const &c = mesh.vertices_mm[t[2]];
-  double const u[3] = {b[0] - a[0], b[1] - a[1], b[2] - a[2]};
-  double const v[3] = {c[0] - a[0], c[1] - a[1], c[2] - a[2]};
+  std::array<double, 3> const u{b[0] - a[0], b[1] - a[1], b[2] - a[2]};
+  std::array<double, 3> const v{c[0] - a[0], c[1] - a[1], c[2] - a[2]};
   std::array<double, 3> n{u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]};
   double const length = std::hypot(n[0], n[1], n[2]);
   for (double &component : n)
@@ -66,9 +66,8 @@ std::array<double, 3> normal(kernel::Mesh const &mesh, std::array<std::uint32_t,
 }
 
 template <class Value> void append(std::string &bytes, Value value) {
-  char raw[sizeof(Value)];
-  std::memcpy(raw, &value, sizeof(Value));
-  bytes.append(raw, sizeof(Value));
+  auto const raw = std::bit_cast<std::array<char, sizeof(Value)>>(value);
+  bytes.append(raw.data(), raw.size());
 }
 
 void append_point(std::string &bytes, std::array<double, 3> const &p) {

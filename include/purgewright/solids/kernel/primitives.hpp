@@ -68,8 +68,8 @@ Solid rounded_rectangle_ring_prism(Frame const &frame, RoundedRectangle const &o
 Solid stadium_ring_prism(Frame const &frame, units::Length length, units::Length width, units::Length band,
                          units::Length height);
 
-// Cap of a sphere: flat base at the frame's origin, apex at `height` along the axis, height at most twice
-// the radius (which gives the sphere but for nothing: use sphere()).
+// Cap of a sphere: flat base at the frame's origin, apex at `height` along the axis; the height stays below
+// twice the radius by smallest_size at least.
 Solid sphere_segment(Frame const &frame, units::Length radius, units::Length height);
 
 Solid sphere(Frame const &frame, units::Length radius);
