@@ -1,0 +1,3 @@
+// The one main() of every Catch2 test program.
+#define CATCH_CONFIG_MAIN
+#include <catch2/catch.hpp>
