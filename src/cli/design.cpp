@@ -4,7 +4,9 @@
 #include "purgewright/exchange/step.hpp"
 #include "purgewright/exchange/stl.hpp"
 #include "purgewright/report/manifest.hpp"
+#include "purgewright/report/parts_list.hpp"
 #include "purgewright/report/text.hpp"
+#include "purgewright/solids/agreement.hpp"
 #include "purgewright/solids/parts.hpp"
 
 #include <fmt/chrono.h>
@@ -50,6 +52,9 @@ void write_solids(const report::Findings &findings, const OutputFolder &folder, 
   const auto &design = findings.design;
   progress.say("building solids");
   const solids::Assembly assembly = solids::build_assembly(design.job, design.layout);
+  progress.say("measuring gas spaces");
+  solids::require_agreement(design.job, design.volumes, assembly,
+                            solids::measure_gas(design.job, design.layout, assembly));
   const exchange::StepHeader header{.time_stamp = time_stamp(),
                                     .author = design.job.identity.prepared_by,
                                     .originating_system = fmt::format("purgewright {}", tool_version)};
@@ -60,6 +65,9 @@ void write_solids(const report::Findings &findings, const OutputFolder &folder, 
       progress.say(fmt::format("writing {}", part.name));
       folder.write(fmt::format("parts/{}.step", part.name), exchange::step_text(file, header));
       folder.write(fmt::format("parts/{}.stl", part.name), exchange::stl_file(part.solid).bytes);
+    }
+    for (const auto &place : part.more_places) {
+      whole.items.push_back({file, colour_of(part), place});
     }
     whole.items.push_back({std::move(file), colour_of(part), part.place});
   }
@@ -95,6 +103,7 @@ ExitCode run_design(const DesignOptions &options) {
     OutputFolder folder(target);
     write_solids(*findings, folder, progress);
     folder.write("results.json", report::results_json(*findings));
+    folder.write("parts-list.csv", report::parts_list_csv(findings->design));
     folder.write("manifest.json", report::manifest_json(folder.staging(), file_bytes(options.job), tool_version));
     folder.commit();
   }

@@ -1,6 +1,9 @@
 #include "purgewright/report/compare.hpp"
 
+#include "csv.hpp"
+
 #include "purgewright/fixture/figures.hpp"
+#include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -17,16 +20,16 @@ using units::Dimension;
 
 double total_mass(const Design &d) {
   double sum = 0.0;
-  for (const auto &part : fixture::part_metals(d.job, d.volumes)) {
-    sum += part.mass().value();
+  for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
+    sum += part.count * part.mass().value();
   }
   return sum;
 }
 
 double total_removed(const Design &d) {
   double sum = 0.0;
-  for (const auto &part : fixture::part_metals(d.job, d.volumes)) {
-    sum += part.removed().value();
+  for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
+    sum += part.name == ids::purge_lance ? 0.0 : part.count * part.removed().value();
   }
   return sum;
 }
@@ -104,17 +107,6 @@ std::string line_by_line(const Comparison &c) {
     text += '\n';
   }
   return text;
-}
-
-std::string csv_cell(const std::string &cell) {
-  if (cell.find_first_of(",\"\r\n") == std::string::npos) {
-    return cell;
-  }
-  std::string quoted = "\"";
-  for (const char c : cell) {
-    quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-  }
-  return quoted + '"';
 }
 
 } // namespace

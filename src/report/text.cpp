@@ -126,9 +126,10 @@ std::string sizes(const Findings &f, TextStyle style) {
                       length(block.height), block.outlets, d.job.gas.port_thread->callout);
   text += fmt::format("  gas volume     chamber {}, bore {}\n", shop(f, d.volumes.chamber_gas.value(), Dimension::volume),
                       shop(f, d.volumes.bore_gas.value(), Dimension::volume));
-  for (const auto &part : fixture::part_metals(d.job, d.volumes)) {
+  for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
     if (part.volume > units::Volume{}) {
-      text += fmt::format("  {:<18} {} of {}, {} of chips\n", part.name,
+      text += fmt::format("  {:<18} {}{} of {}, {} of chips\n", part.name,
+                          part.count > 1 ? fmt::format("{} x ", part.count) : std::string(),
                           shop(f, part.mass().value(), Dimension::mass, 3), part.metal->title,
                           shop(f, part.removed().value(), Dimension::volume, 3));
     }

@@ -6,7 +6,7 @@
 #include "purgewright/solids/kernel/boolean.hpp"
 #include "purgewright/solids/kernel/chamfer.hpp"
 #include "purgewright/solids/kernel/cutters.hpp"
-#include "purgewright/solids/kernel/measure.hpp"
+#include "purgewright/units/ids.hpp"
 
 namespace purgewright::solids {
 namespace {
@@ -40,6 +40,15 @@ std::vector<Solid> body_holes(const fixture::ChamberBody &body) {
   return tools;
 }
 
+Solid break_slot_edge(const fixture::ChamberBody &body, const Solid &bored) {
+  const auto &slot = body.slot;
+  const Length slack = kernel::selection_slack;
+  return kernel::chamfer_edges(bored,
+                               {{slot.x_min - slack, -0.5 * slot.width - slack, body.z_max},
+                                {slot.x_max + slack, 0.5 * slot.width + slack, body.z_max}},
+                               slot.edge_break);
+}
+
 Solid strip(const fixture::BackingPin &pin, bool upright) {
   const Length reach = pin.contact_outer_radius + kernel::cutter_overshoot;
   const Length half = 0.5 * pin.groove_width;
@@ -50,31 +59,24 @@ Solid strip(const fixture::BackingPin &pin, bool upright) {
 
 } // namespace
 
-ChamberBuild build_chamber_body(const fixture::Layout &layout) {
+Solid build_chamber_body(const fixture::Layout &layout) {
   const auto &body = layout.body;
-  return kernel::in_part("chamber-body", [&]() -> ChamberBuild {
-    const Length half = 0.5 * body.width;
-    const Solid stock = kernel::box({body.x_min, -half, body.z_min}, {body.x_max, half, body.z_max});
-    std::vector<Solid> tools =
-        chamber_spaces(body, body.z_max + kernel::cutter_overshoot, kernel::cutter_overshoot);
+  return kernel::in_part(std::string(ids::chamber_body), [&] {
+    std::vector<Solid> tools = chamber_spaces(body);
     tools.push_back(tube_bore(body));
     for (auto &hole : body_holes(body)) {
       tools.push_back(std::move(hole));
     }
-    const Solid sharp = kernel::cut(stock, tools);
-    const Length slack = kernel::selection_slack;
-    const auto &slot = body.slot;
-    const Solid broken = kernel::chamfer_edges(sharp,
-                                               {{slot.x_min - slack, -0.5 * slot.width - slack, body.z_max},
-                                                {slot.x_max + slack, 0.5 * slot.width + slack, body.z_max}},
-                                               slot.edge_break);
-    return {broken, kernel::volume(sharp) - kernel::volume(broken)};
+    // The diffuser comes last: the kernel is quicker with a field of holes when they alone remain, and the
+    // slot's edge is then chosen and broken on a plain shape.
+    const Solid bored = kernel::cut(chamber_stock(body), tools);
+    return kernel::cut(break_slot_edge(body, bored), diffuser_holes(body));
   });
 }
 
 Solid build_end_plate(const fixture::Layout &layout) {
   const auto &plate = layout.end_plate;
-  return kernel::in_part("chamber-end-plate", [&] {
+  return kernel::in_part(std::string(ids::chamber_end_plate), [&] {
     const Length half = 0.5 * plate.width;
     const Length over = kernel::cutter_overshoot;
     std::vector<Solid> tools;
@@ -107,7 +109,7 @@ Solid build_end_plate(const fixture::Layout &layout) {
 
 Solid build_backing_pin(const fixture::Layout &layout) {
   const auto &pin = layout.pin;
-  return kernel::in_part("backing-pin", [&] {
+  return kernel::in_part(std::string(ids::backing_pin), [&] {
     std::vector<ProfilePoint> profile{{pin.relief_depth, Length{}},
                                       {pin.relief_depth, pin.contact_inner_radius},
                                       {Length{}, pin.contact_inner_radius},

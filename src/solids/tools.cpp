@@ -29,15 +29,20 @@ std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Le
   return profile;
 }
 
-std::vector<Solid> chamber_spaces(const fixture::ChamberBody &body, Length slot_top, Length overshoot) {
+Solid chamber_stock(const fixture::ChamberBody &body) {
+  const Length half = 0.5 * body.width;
+  return kernel::box({body.x_min, -half, body.z_min}, {body.x_max, half, body.z_max});
+}
+
+std::vector<Solid> chamber_spaces(const fixture::ChamberBody &body) {
   std::vector<Solid> spaces;
-  const Length face = body.x_max + overshoot;
+  const Length face = body.x_max + kernel::cutter_overshoot;
   spaces.push_back(kernel::cylinder({{body.cavity_start, {}, {}}, kernel::along_x}, body.cavity_radius,
                                     face - body.cavity_start));
   const auto &slot = body.slot;
   spaces.push_back(kernel::rounded_rectangle_prism(
       {{0.5 * (slot.x_min + slot.x_max), {}, {}}, kernel::along_z, kernel::along_x},
-      {slot.length(), slot.width, slot.corner_radius}, slot_top));
+      {slot.length(), slot.width, slot.corner_radius}, body.z_max + kernel::cutter_overshoot));
   const auto &plenum = body.plenum;
   const Length point = step_length(plenum.radius, Length{});
   spaces.push_back(kernel::revolve({{face, {}, plenum.axis_z}, kernel::against_x},
@@ -45,15 +50,21 @@ std::vector<Solid> chamber_spaces(const fixture::ChamberBody &body, Length slot_
                                     {Length{}, plenum.radius},
                                     {face - plenum.x_end, plenum.radius},
                                     {face - plenum.x_end + point, Length{}}}));
+  return spaces;
+}
+
+std::vector<Solid> diffuser_holes(const fixture::ChamberBody &body) {
+  std::vector<Solid> holes;
   const auto &field = body.diffuser;
   for (int row = 0; row < field.rows; ++row) {
     for (int column = 0; column < field.columns; ++column) {
-      // From the plenum's axis to half way up the cavity's lower half: both ends lie in open space.
-      spaces.push_back(kernel::cylinder({{field.x_of(column), field.y_of(row), plenum.axis_z}, kernel::along_z},
-                                        field.hole_radius, -plenum.axis_z - 0.5 * body.cavity_radius));
+      // From the plenum's axis to half way up the cavity's lower half.
+      holes.push_back(
+          kernel::cylinder({{field.x_of(column), field.y_of(row), body.plenum.axis_z}, kernel::along_z},
+                           field.hole_radius, -body.plenum.axis_z - 0.5 * body.cavity_radius));
     }
   }
-  return spaces;
+  return holes;
 }
 
 } // namespace purgewright::solids

@@ -21,8 +21,17 @@ Length step_length(Length large, Length small);
 std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Length port_radius, Length port_depth,
                                        Length passage_radius, Length end);
 
-// Cavity, slot (unbroken edge, up to `slot_top`), plenum and diffuser of the chamber as separate tools. The plenum
-// and cavity end `overshoot` beyond the +X face: nothing for the gas space, the cutter's overshoot for the metal.
-std::vector<Solid> chamber_spaces(const fixture::ChamberBody &, Length slot_top, Length overshoot);
+// The block the chamber is milled from; also the envelope of its gas space.
+Solid chamber_stock(const fixture::ChamberBody &);
+
+// Cavity, slot (edge unbroken) and plenum of the chamber as separate tools that overshoot the outer faces.
+std::vector<Solid> chamber_spaces(const fixture::ChamberBody &);
+
+// The diffuser's holes as tools; none touches another, and both ends of each lie in open space.
+std::vector<Solid> diffuser_holes(const fixture::ChamberBody &);
+
+// Rim of a domed cap's outer or inner sphere in the plane of the joint, with the arc that leads to the apex.
+ProfilePoint dome_outside(const job::Cap &);
+ProfilePoint dome_inside(const job::Cap &);
 
 } // namespace purgewright::solids

@@ -21,18 +21,25 @@ ProfilePoint arc_to_apex(Length centre, Length radius) {
 }
 
 Solid dome(const job::Cap &cap) {
-  const Length outer = fixture::dome_sphere(cap);
-  const Length inner = outer - cap.thickness;
-  const Length centre = cap.dome_height - outer;
-  const ProfilePoint inside = arc_to_apex(centre, inner);
+  const ProfilePoint inside = dome_inside(cap);
   // Outer rim to apex, along the axis to the inner apex, back to the inner rim, closed by the rim's flat.
-  return kernel::revolve({{}, kernel::along_x}, {arc_to_apex(centre, outer),
+  return kernel::revolve({{}, kernel::along_x}, {dome_outside(cap),
                                                 {cap.dome_height, Length{}},
                                                 {cap.dome_height - cap.thickness, Length{}, inside.via},
                                                 {Length{}, inside.radial}});
 }
 
 } // namespace
+
+ProfilePoint dome_outside(const job::Cap &cap) {
+  const Length sphere = fixture::dome_sphere(cap);
+  return arc_to_apex(cap.dome_height - sphere, sphere);
+}
+
+ProfilePoint dome_inside(const job::Cap &cap) {
+  const Length sphere = fixture::dome_sphere(cap);
+  return arc_to_apex(cap.dome_height - sphere, sphere - cap.thickness);
+}
 
 Solid build_tube(const job::Job &job) {
   return kernel::in_part("tube", [&] {

@@ -11,6 +11,7 @@
 #include "purgewright/solids/kernel/placed.hpp"
 #include "purgewright/solids/kernel/solid.hpp"
 
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,34 +22,37 @@ struct Part {
   std::string name;               // "chamber-body"; also the file's name
   std::string title;              // for people: "Chamber body"
   kernel::Solid solid;            // own frame
+  units::Volume volume;           // measured on the solid
   kernel::Placement place;        // to the joint's frame
   std::vector<std::string> notes; // threads and fits, as a drawing spells them
   bool made = true;               // false: shown for reference (tube, cap)
+  std::vector<kernel::Placement> more_places{}; // of further pieces of the same part
 };
 
-// What the chamber's broken slot edge took off, measured on the solids before and after.
-struct ChamberBuild {
-  kernel::Solid body;
-  units::Volume edge_break;
-};
-
-ChamberBuild build_chamber_body(const fixture::Layout &);
+kernel::Solid build_chamber_body(const fixture::Layout &);
 kernel::Solid build_end_plate(const fixture::Layout &);
 kernel::Solid build_backing_pin(const fixture::Layout &);
 kernel::Solid build_end_plug(const fixture::Layout &);
 kernel::Solid build_lance(const fixture::Layout &);
 kernel::Solid build_port_block(const fixture::Layout &);
+kernel::Solid build_cradle_stand(const fixture::Layout &);
+kernel::Solid build_base_plate(const fixture::Layout &);
+kernel::Solid build_slot_cover(const fixture::Layout &);
 kernel::Solid build_tube(const job::Job &); // joint's frame
 kernel::Solid build_cap(const job::Job &);  // joint's frame
 
 // All parts, made ones first, tube and cap last.
 struct Assembly {
   std::vector<Part> parts;
-  units::Volume edge_break; // of the chamber's slot, see ChamberBuild
 };
-Assembly build_assembly(const job::Job &, const fixture::Layout &);
 
-// Gas spaces measured on solids: the swept space less what stands in it.
+// Told the name of each part before it is built.
+using OnPart = std::function<void(std::string_view)>;
+
+Assembly build_assembly(const job::Job &, const fixture::Layout &, const OnPart & = {});
+
+// Gas spaces measured on solids: what the finished chamber leaves of its envelope and what the tube holds, less
+// what stands in them. volumes.hpp says where each space ends.
 struct GasSpaces {
   units::Volume chamber{}, bore{};
 };

@@ -13,6 +13,7 @@ inline constexpr Id volume_lines_supply = "volume.lines.supply";
 inline constexpr Id volume_lines_bore = "volume.lines.bore";
 inline constexpr Id volume_lines_chamber = "volume.lines.chamber";
 inline constexpr Id area_slot = "area.slot";
+inline constexpr Id area_slot_covered = "area.slot_covered";
 inline constexpr Id area_tube_gap = "area.tube_gap";
 inline constexpr Id area_vent = "area.vent";
 inline constexpr Id area_bore_inlet = "area.bore_inlet";
@@ -38,5 +39,8 @@ inline constexpr Id backing_pin = "backing-pin";
 inline constexpr Id end_plug = "end-plug";
 inline constexpr Id purge_lance = "purge-lance";
 inline constexpr Id gas_port_block = "gas-port-block";
+inline constexpr Id cradle_stand = "cradle-stand";
+inline constexpr Id base_plate = "base-plate";
+inline constexpr Id slot_cover = "slot-cover";
 
 } // namespace purgewright::ids

@@ -80,14 +80,14 @@ auto with_inputs(std::string const &operation, std::vector<Solid> const &argumen
 double sum_of_volumes(std::vector<Solid> const &solids) {
   double sum = 0.0;
   for (Solid const &s : solids)
-    sum += rough_volume(occt(s));
+    sum += rough_volume(s);
   return sum;
 }
 
 double largest_volume(std::vector<Solid> const &solids) {
   double largest = 0.0;
   for (Solid const &s : solids)
-    largest = std::max(largest, rough_volume(occt(s)));
+    largest = std::max(largest, rough_volume(s));
   return largest;
 }
 
@@ -105,12 +105,12 @@ Solid cut(Solid const &base, std::vector<Solid> const &tools, int expected_solid
   return with_inputs("cut", {base}, tools, [&](Task const &task) {
     BRepAlgoAPI_Cut operation;
     TopoDS_Shape const shape = built(task, operation, {base}, tools);
-    double const whole = rough_volume(occt(base));
+    double const whole = rough_volume(base);
     double const least = whole * (1.0 - rough_slack) - sum_of_volumes(tools) * (1.0 + rough_slack);
-    Solid const result = checked(task, shape,
-                                 {.solids = expected_solids,
-                                  .least_volume = std::max(0.0, least),
-                                  .greatest_volume = whole * (1.0 + rough_slack)});
+    Solid result = checked(task, shape,
+                           {.solids = expected_solids,
+                            .least_volume = std::max(0.0, least),
+                            .greatest_volume = whole * (1.0 + rough_slack)});
     require_removed(task, base, result);
     return result;
   });
@@ -140,7 +140,7 @@ std::optional<Solid> common(Solid const &a, Solid const &b) {
     int const solids = shape.IsNull() ? 0 : count_solids(shape);
     if (solids == 0)
       return std::nullopt;
-    double const smaller = std::min(rough_volume(occt(a)), rough_volume(occt(b)));
+    double const smaller = std::min(rough_volume(a), rough_volume(b));
     return checked(task, shape, {.solids = solids, .greatest_volume = smaller * (1.0 + rough_slack)});
   });
 }

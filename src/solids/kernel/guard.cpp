@@ -51,6 +51,11 @@ double rough_volume(TopoDS_Shape const &shape) {
   return properties.Mass();
 }
 
+double rough_volume(Solid const &solid) {
+  std::optional<double> const known = solid.checked_volume_mm3();
+  return known ? *known : rough_volume(solid.shape());
+}
+
 int count_solids(TopoDS_Shape const &shape) {
   int count = 0;
   for (TopExp_Explorer at(shape, TopAbs_SOLID); at.More(); at.Next())
@@ -73,11 +78,7 @@ TopoDS_Shape unwrapped(TopoDS_Shape const &shape) {
   return at.Current();
 }
 
-} // namespace
-
-Solid checked(Task const &task, TopoDS_Shape const &shape, Expected const &expected) {
-  if (shape.IsNull())
-    fail(task, "the kernel gives no shape");
+Solid checked_all(Task const &task, TopoDS_Shape const &shape, double volume, Expected const &expected) {
   int const solids = count_solids(shape);
   if (solids != expected.solids)
     fail(task, fmt::format("{} solids come out where {} are expected", solids, expected.solids));
@@ -85,20 +86,33 @@ Solid checked(Task const &task, TopoDS_Shape const &shape, Expected const &expec
     fail(task, "a shell is open");
   if (!BRepCheck_Analyzer(shape).IsValid())
     fail(task, "the boundary is not valid");
-  double const volume = rough_volume(shape);
   if (!(volume > expected.least_volume))
     fail(task, fmt::format("the volume is {} mm3, not above {} mm3", volume, expected.least_volume));
   if (expected.greatest_volume > 0.0 && !(volume <= expected.greatest_volume))
     fail(task, fmt::format("the volume is {} mm3, above {} mm3", volume, expected.greatest_volume));
-  return Solid(solids == 1 ? unwrapped(shape) : shape);
+  return {solids == 1 ? unwrapped(shape) : shape, volume};
+}
+
+void require_shape(Task const &task, TopoDS_Shape const &shape) {
+  if (shape.IsNull())
+    fail(task, "the kernel gives no shape");
+}
+
+} // namespace
+
+Solid checked(Task const &task, TopoDS_Shape const &shape, Expected const &expected) {
+  require_shape(task, shape);
+  return checked_all(task, shape, rough_volume(shape), expected);
 }
 
 Solid checked_primitive(Task const &task, TopoDS_Shape const &shape, double volume_mm3) {
   constexpr double closed_form_slack = 1e-6;
-  bool const inside_out = !shape.IsNull() && rough_volume(shape) < 0.0;
-  return checked(task, inside_out ? shape.Reversed() : shape,
-                 {.least_volume = volume_mm3 * (1.0 - closed_form_slack),
-                  .greatest_volume = volume_mm3 * (1.0 + closed_form_slack)});
+  require_shape(task, shape);
+  double const volume = rough_volume(shape);
+  bool const inside_out = volume < 0.0;
+  return checked_all(task, inside_out ? shape.Reversed() : shape, std::abs(volume),
+                     {.least_volume = volume_mm3 * (1.0 - closed_form_slack),
+                      .greatest_volume = volume_mm3 * (1.0 + closed_form_slack)});
 }
 
 } // namespace purgewright::solids::kernel

@@ -56,6 +56,7 @@ Solid checked_primitive(Task const &task, TopoDS_Shape const &shape, double volu
 
 // Quick volume for bounds: good to about 1e-4 relative, much cheaper than measure.hpp's.
 double rough_volume(TopoDS_Shape const &shape);
+double rough_volume(Solid const &solid); // the one of its check, if there was one
 
 int count_solids(TopoDS_Shape const &shape);
 bool shells_are_closed(TopoDS_Shape const &shape);

@@ -13,7 +13,11 @@ Solid placed(Solid const &solid, Placement const &placement) {
   Task const task{"place",
                   fmt::format("offset {}, angle {} rad", text(placement.offset), rad(placement.angle))};
   require_finite(task, placement.offset);
-  return guarded(task, [&] { return Solid(occt(solid).Moved(TopLoc_Location(occt(placement)))); });
+  return guarded(task, [&] {
+    TopoDS_Shape const moved = occt(solid).Moved(TopLoc_Location(occt(placement)));
+    std::optional<double> const volume = solid.checked_volume_mm3(); // a move keeps it
+    return volume ? Solid(moved, *volume) : Solid(moved);
+  });
 }
 
 } // namespace purgewright::solids::kernel

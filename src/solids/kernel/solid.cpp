@@ -6,6 +6,9 @@ namespace purgewright::solids::kernel {
 
 Solid::Solid(TopoDS_Shape const &shape) : shape_(std::make_shared<TopoDS_Shape const>(shape)) {}
 
+Solid::Solid(TopoDS_Shape const &shape, double checked_volume_mm3)
+    : shape_(std::make_shared<TopoDS_Shape const>(shape)), checked_volume_mm3_(checked_volume_mm3) {}
+
 namespace {
 
 std::string sentence(std::string const &part, std::string const &operation, std::string const &inputs_mm,

@@ -11,6 +11,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <utility>
@@ -22,10 +23,15 @@ namespace purgewright::solids::kernel {
 class Solid {
  public:
   explicit Solid(TopoDS_Shape const &shape);
+  Solid(TopoDS_Shape const &shape, double checked_volume_mm3);
   TopoDS_Shape const &shape() const { return *shape_; }
+
+  // What the check after its making found, good to 1e-4; kept so that no later check measures it again.
+  std::optional<double> checked_volume_mm3() const { return checked_volume_mm3_; }
 
  private:
   std::shared_ptr<TopoDS_Shape const> shape_;
+  std::optional<double> checked_volume_mm3_;
 };
 
 struct SolidError : std::runtime_error {

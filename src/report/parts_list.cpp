@@ -1,0 +1,129 @@
+#include "purgewright/report/parts_list.hpp"
+
+#include "csv.hpp"
+
+#include "purgewright/fixture/figures.hpp"
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace purgewright::report {
+namespace {
+
+using checks::Design;
+using units::Dimension;
+using units::Length;
+
+std::string length(const Design &d, Length l) {
+  return units::shop_text(l.value(), Dimension::length, d.job.shop.unit_system);
+}
+
+std::string stock_text(const Design &d, const fixture::PartMetal &part) {
+  const auto &stock = part.stock;
+  const std::string sawn = length(d, stock.length);
+  if (part.name == ids::purge_lance) {
+    return fmt::format("tube {} x {} wall, {} long", length(d, 2.0 * d.layout.lance.outside_radius),
+                       length(d, d.layout.lance.outside_radius - d.layout.lance.inside_radius), sawn);
+  }
+  if (stock.shape == fixture::StockShape::round) {
+    return fmt::format("round {}, {} long{}", length(d, stock.thickness), sawn, stock.listed ? "" : " (order to size)");
+  }
+  return fmt::format("flat {} x {}, {} long{}", length(d, stock.thickness), length(d, stock.width), sawn,
+                     stock.listed ? "" : " (order to size)");
+}
+
+// Which tubes a made part serves, so that a new tube size costs the fewest new parts.
+std::string serves(std::string_view name) {
+  if (name == ids::gas_port_block || name == ids::base_plate) {
+    return "any tube";
+  }
+  if (name == ids::cradle_stand) {
+    return "this tube's diameter";
+  }
+  return "this tube and cap";
+}
+
+class List {
+ public:
+  void buy(std::string name, int quantity, std::string size, std::string purpose) {
+    parts_.push_back({std::move(name), "bought", quantity, "", std::move(size), 0.0, std::move(purpose)});
+  }
+  void make(ListedPart part) { parts_.push_back(std::move(part)); }
+  std::vector<ListedPart> take() { return std::move(parts_); }
+
+ private:
+  std::vector<ListedPart> parts_;
+};
+
+void bought_fasteners(const Design &d, List &list) {
+  const auto &l = d.layout;
+  // Least thread engagement in aluminium; tapped holes are deep enough for the next listed length.
+  const double engagement = standards::machining_rules().thread_engagement_per_diameter;
+  constexpr std::array<double, 14> lengths{6, 8, 10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60}; // mm, ISO 4762
+  const auto screw = [&](std::string_view name, const standards::Screw &size, int quantity, Length grip, std::string_view what) {
+    const double least = units::to_millimetres(grip + engagement * size.major);
+    const auto found = std::ranges::lower_bound(lengths, least);
+    const double listed = found == lengths.end() ? lengths.back() : *found;
+    list.buy(std::string(name), quantity, fmt::format("ISO 4762 {} x {:.0f}", size.name, listed), std::string(what));
+  };
+  screw("socket screw", *l.body.end_screw, static_cast<int>(l.end_plate.screws.size()),
+        l.end_plate.thickness - l.end_plate.counterbore_depth, "end plate to chamber body");
+  screw("socket screw", *l.body.base_screw, static_cast<int>(l.body.base_screws.size()), l.base.thickness,
+        "chamber body to base plate, from below");
+  screw("socket screw", *l.block.mount_screw, static_cast<int>(l.block.mounts.size()),
+        l.block.height - l.block.mount_counterbore_depth, "gas-port block to base plate");
+  screw("socket screw", *l.stand.foot_screw, static_cast<int>(l.base.stand_screws.size()), l.base.thickness,
+        "cradle stands to base plate, from below, with washers");
+  screw("socket screw", *l.stand.axle_screw, 4, l.stand.washer + l.stand.bearing->width, "roller axles");
+  list.buy("set screw", 1, fmt::format("ISO 4026 {} x 10", l.end_plate.clamp_screw->name), "clamps the backing pin");
+  list.buy("washer", 4, fmt::format("{:.0f} mm bore, {:.0f} mm thick", units::to_millimetres(l.stand.bearing->bore),
+                                    units::to_millimetres(l.stand.washer)),
+           "spaces the rollers off the stands");
+}
+
+void bought_gas_parts(const Design &d, List &list) {
+  const auto &l = d.layout;
+  const auto &thread = d.job.gas.port_thread->name;
+  list.buy("ball bearing", 4, fmt::format("ISO 15, {}", l.stand.bearing->number), "rollers under the tube");
+  list.buy("O-ring", 1, fmt::format("AS568 {}", l.plug.seal.ring->dash), "end plug; FKM for warm tubes");
+  list.buy("O-ring", 1, fmt::format("AS568 {}", l.end_plate.groove.ring->dash), "face seal of the end plate; FKM");
+  list.buy("fine-adjust needle valve", l.block.outlets, fmt::format("{} male", thread), "one each outlet of the block");
+  list.buy("hose fitting", l.plug.has_exhaust ? 4 : 3, fmt::format("{} male", thread),
+           "block inlet, chamber inlet, plug" + std::string(l.plug.has_exhaust ? " inlet and exhaust" : ""));
+  list.buy("threaded plug", 1, fmt::format("{}", thread), "closes the drilling end of the gallery");
+  list.buy("flowmeter", 2, "argon, 1 to 15 L/min (2 to 30 ft3/h)", "bore and chamber circuit");
+  list.buy("foot", 4, fmt::format("{} stud, 25 mm high at least", l.base.foot_screw->name),
+           "under the base plate: room for screw heads and the chamber's fitting");
+}
+
+} // namespace
+
+std::vector<ListedPart> list_parts(const checks::Design &d) {
+  List list;
+  for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
+    if (part.volume > units::Volume{}) {
+      list.make({std::string(part.name), "made", part.count, std::string(part.metal->title), stock_text(d, part),
+                 part.mass().value(), serves(part.name)});
+    }
+  }
+  bought_fasteners(d, list);
+  bought_gas_parts(d, list);
+  return list.take();
+}
+
+std::string parts_list_csv(const checks::Design &d) {
+  std::string text = "item,name,kind,quantity,material,stock or size,mass a piece [kg],serves\r\n";
+  int item = 0;
+  for (const ListedPart &part : list_parts(d)) {
+    text += fmt::format("{},{},{},{},{},{},{},{}\r\n", ++item, csv_cell(part.name), part.kind, part.quantity,
+                        csv_cell(part.material), csv_cell(part.size), part.mass > 0.0 ? fmt::format("{:.3f}", part.mass) : "",
+                        csv_cell(part.serves));
+  }
+  return text;
+}
+
+} // namespace purgewright::report

@@ -1,0 +1,85 @@
+// cradle-stand, base-plate and slot-cover.
+#include "purgewright/solids/parts.hpp"
+
+#include "tools.hpp"
+
+#include "purgewright/solids/kernel/boolean.hpp"
+#include "purgewright/solids/kernel/cutters.hpp"
+
+namespace purgewright::solids {
+
+using kernel::Frame;
+
+Solid build_cradle_stand(const fixture::Layout &layout) {
+  const auto &stand = layout.stand;
+  return kernel::in_part("cradle-stand", [&] {
+    const Length half = 0.5 * stand.width;
+    const Length over = kernel::cutter_overshoot;
+    std::vector<Solid> tools;
+    if (-stand.z_max < stand.notch_radius) {
+      tools.push_back(kernel::cylinder({{-stand.thickness - over, {}, {}}, kernel::along_x}, stand.notch_radius,
+                                       stand.thickness + 2.0 * over));
+    }
+    for (const double side : {-1.0, 1.0}) {
+      tools.push_back(kernel::through_cutter({{Length{}, side * stand.roller_y, stand.roller_z}, kernel::against_x},
+                                             2.0 * stand.axle_radius, stand.thickness));
+      tools.push_back(kernel::drill_cutter(
+          {{-0.5 * stand.thickness, side * stand.foot_y, stand.z_min}, kernel::along_z}, 2.0 * stand.foot_tapping.radius,
+          stand.foot_tapping.depth, standards::machining_rules().drill_point));
+    }
+    return kernel::cut(kernel::box({-stand.thickness, -half, stand.z_min}, {Length{}, half, stand.z_max}), tools);
+  });
+}
+
+Solid build_base_plate(const fixture::Layout &layout) {
+  const auto &base = layout.base;
+  return kernel::in_part("base-plate", [&] {
+    const auto through = [&](const fixture::Position &at, Length radius) {
+      return kernel::through_cutter({{at.x, at.y, {}}, kernel::against_z}, 2.0 * radius, base.thickness);
+    };
+    std::vector<Solid> tools{through({base.inlet_x, {}, {}}, base.inlet_radius)};
+    for (const auto &at : base.chamber_screws) {
+      tools.push_back(through(at, base.chamber_screw_radius));
+    }
+    for (const auto &at : base.block_screws) {
+      tools.push_back(through(at, base.block_tap_radius));
+    }
+    for (const auto &at : base.feet) {
+      tools.push_back(through(at, base.foot_tap_radius));
+    }
+    const Length over = kernel::cutter_overshoot;
+    for (std::size_t i = 0; i < base.stand_screws.size(); ++i) {
+      const auto &at = base.stand_screws[i];
+      const bool rear = i < base.stand_screws.size() / 2;
+      if (rear) {
+        tools.push_back(kernel::rounded_rectangle_prism(
+            {{at.x, at.y, -base.thickness - over}, kernel::along_z, kernel::along_x},
+            kernel::stadium(base.rear_travel + 2.0 * base.stand_slot_radius, 2.0 * base.stand_slot_radius),
+            base.thickness + 2.0 * over));
+      } else {
+        tools.push_back(through(at, base.stand_slot_radius));
+      }
+    }
+    return kernel::cut(kernel::box({base.x_min, base.y_min, -base.thickness}, {base.x_max, base.y_max, Length{}}),
+                       tools);
+  });
+}
+
+Solid build_slot_cover(const fixture::Layout &layout) {
+  const auto &cover = layout.cover;
+  return kernel::in_part("slot-cover", [&] {
+    const Length x = 0.5 * cover.length;
+    const Length y = 0.5 * cover.width;
+    const Length channel = 0.5 * cover.channel_width;
+    std::vector<Solid> tools{kernel::box_cutter({-x, -channel, -cover.lip}, {x, channel, Length{}},
+                                                {.least_x = true, .greatest_x = true, .least_z = true})};
+    for (int i = 0; i < cover.exits; ++i) {
+      const Length at = (double(i) - 0.5 * (cover.exits - 1)) * cover.exit_pitch;
+      tools.push_back(kernel::through_cutter({{at, {}, cover.thickness}, kernel::against_z}, 2.0 * cover.exit_radius,
+                                             cover.thickness));
+    }
+    return kernel::cut(kernel::box({-x, -y, -cover.lip}, {x, y, cover.thickness}), tools);
+  });
+}
+
+} // namespace purgewright::solids

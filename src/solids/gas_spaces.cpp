@@ -1,0 +1,106 @@
+// The gas spaces, measured on the finished parts.
+#include "purgewright/solids/parts.hpp"
+
+#include "tools.hpp"
+
+#include "purgewright/solids/kernel/boolean.hpp"
+#include "purgewright/solids/kernel/cutters.hpp"
+#include "purgewright/solids/kernel/measure.hpp"
+#include "purgewright/solids/kernel/pieces.hpp"
+#include "purgewright/units/ids.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace purgewright::solids {
+namespace {
+
+const Part &part(const Assembly &assembly, std::string_view name) {
+  for (const Part &candidate : assembly.parts) {
+    if (candidate.name == name) {
+      return candidate;
+    }
+  }
+  throw kernel::SolidError(std::string(name), "find part", "", "no such part in the assembly");
+}
+
+Solid in_place(const Assembly &assembly, std::string_view name) {
+  const Part &found = part(assembly, name);
+  return kernel::placed(found.solid, found.place);
+}
+
+// All that the chamber's metal leaves of its envelope and that gas can reach: tapped holes are pieces of their own.
+Solid open_space(const fixture::ChamberBody &body, const Solid &metal) {
+  const int tapped = static_cast<int>(body.end_screws.size() + body.base_screws.size());
+  return kernel::largest_piece(kernel::cut(chamber_stock(body), {metal}, 1 + tapped));
+}
+
+// What stands in the cavity round the axis, as one turned tool: everything before the cavity's start (the gap round
+// the tube is no chamber gas), the tube with its bore (that gas belongs to the other circuit), the cap's outside.
+Solid standing_core(const job::Job &job, const fixture::ChamberBody &body) {
+  const Length tube = 0.5 * job.tube.outside_diameter;
+  const Length start = body.x_min - kernel::cutter_overshoot;
+  // Wider than cavity and lead-in, and half way to the plenum at most.
+  const Length to_plenum = -body.plenum.axis_z - body.plenum.radius - body.cavity_radius;
+  const Length guide = std::max(body.cavity_radius, body.tube_bore_radius + body.lead_in) + 0.5 * to_plenum;
+  std::vector<ProfilePoint> profile{
+      {start, Length{}}, {start, guide}, {body.cavity_start, guide}, {body.cavity_start, tube}, {Length{}, tube}};
+  const Length cap = 0.5 * job.cap.diameter;
+  if (std::abs(units::ratio(cap - tube, kernel::smallest_size)) >= 1.0) { // a lower step is no step to the kernel
+    profile.push_back({Length{}, cap});
+  }
+  if (job.cap.shape == job::CapShape::domed) {
+    profile.back() = {Length{}, cap, dome_outside(job.cap).via};
+    profile.push_back({job.cap.dome_height, Length{}});
+  } else {
+    profile.push_back({job.cap.thickness, cap});
+    profile.push_back({job.cap.thickness, Length{}});
+  }
+  return kernel::revolve({{}, kernel::along_x}, profile);
+}
+
+// The inlet below the plenum counts as a line. Measured on plain cylinders, it takes no cut along the plenum's wall.
+units::Volume inlet_port(const fixture::ChamberBody &body) {
+  const Length reach = 2.0 * body.inlet_radius;
+  const Solid inlet = kernel::cylinder({{body.inlet_x, {}, body.z_min}, kernel::along_z}, body.inlet_radius,
+                                       body.plenum.axis_z - body.z_min);
+  const Solid plenum = kernel::cylinder({{body.inlet_x - reach, {}, body.plenum.axis_z}, kernel::along_x},
+                                        body.plenum.radius, 2.0 * reach);
+  return kernel::volume(kernel::cut(inlet, {plenum}));
+}
+
+units::Volume chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+  const Solid open = open_space(layout.body, part(assembly, ids::chamber_body).solid);
+  const Solid gas = kernel::cut(open, {standing_core(job, layout.body), in_place(assembly, ids::backing_pin)});
+  return kernel::volume(gas) - inlet_port(layout.body);
+}
+
+units::Volume dome_hollow(const job::Cap &cap) {
+  if (cap.shape != job::CapShape::domed) {
+    return {};
+  }
+  return kernel::volume(kernel::sphere_segment({{}, kernel::along_x}, fixture::dome_sphere(cap) - cap.thickness,
+                                               cap.dome_height - cap.thickness));
+}
+
+// From the plane of the plug's spigot face to the cap.
+units::Volume bore_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+  const Length start = layout.plug.spigot_length - job.tube.length;
+  const Solid bore = kernel::cylinder({{start, {}, {}}, kernel::along_x}, 0.5 * job.tube.inside_diameter, -start);
+  std::vector<Solid> standing{in_place(assembly, layout.lance.present ? ids::purge_lance : ids::end_plug)};
+  if (job.cap.shape == job::CapShape::spigot) {
+    standing.push_back(part(assembly, "cap").solid);
+  }
+  return kernel::volume(kernel::cut(bore, standing)) + dome_hollow(job.cap);
+}
+
+} // namespace
+
+GasSpaces measure_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+  return {
+      kernel::in_part("chamber gas", [&] { return chamber_gas(job, layout, assembly); }),
+      kernel::in_part("bore gas", [&] { return bore_gas(job, layout, assembly); }),
+  };
+}
+
+} // namespace purgewright::solids
