@@ -48,22 +48,36 @@ Circuit circuit_of(const Balance &balance, std::vector<std::size_t> tanks) {
 }
 
 // Propagators over an interval, its half, its quarter ... ; the last is an exponential, the others its
+// squares. They share one block of memory: taken and given back piece by piece, it costs more than the
 // squares.
-std::vector<MatrixXd> ladder(const MatrixXd &motion, double interval, int depth) {
-  std::vector<MatrixXd> steps(static_cast<std::size_t>(depth) + 1);
-  steps.back() = (motion * std::ldexp(interval, -depth)).exp();
-  for (std::size_t k = steps.size() - 1; k > 0; --k)
-    steps[k - 1].noalias() = steps[k] * steps[k];
-  return steps;
-}
+class Ladder {
+ public:
+  Ladder(const MatrixXd &motion, double interval, int depth)
+      : size_(motion.rows()), depth_(depth), block_(size_, size_ * (depth + 1)) {
+    step(depth) = (motion * std::ldexp(interval, -depth)).exp();
+    for (int k = depth; k > 0; --k)
+      step(k - 1).noalias() = step(k) * step(k);
+  }
+  int depth() const { return depth_; }
+  Eigen::Block<const MatrixXd, Eigen::Dynamic, Eigen::Dynamic, true> step(int k) const {
+    return block_.middleCols(size_ * k, size_);
+  }
+
+ private:
+  Eigen::Block<MatrixXd, Eigen::Dynamic, Eigen::Dynamic, true> step(int k) {
+    return block_.middleCols(size_ * k, size_);
+  }
+  Index size_;
+  int depth_;
+  MatrixXd block_;
+};
 
 // First time after `before` (which is above the limit) at or under it, within one interval.
-double close_in(const std::vector<MatrixXd> &steps, VectorXd before, Index tank, double limit,
-                double interval) {
+double close_in(const Ladder &ladder, VectorXd before, Index tank, double limit, double interval) {
   double time = 0.0, half = interval;
-  for (std::size_t k = 1; k < steps.size(); ++k) {
+  for (int k = 1; k <= ladder.depth(); ++k) {
     half *= 0.5;
-    VectorXd next = steps[k] * before;
+    VectorXd next = ladder.step(k) * before;
     if (next(tank) > limit) {
       before = std::move(next);
       time += half;
@@ -93,7 +107,7 @@ void follow(const Circuit &circuit, std::span<const double> initial, std::span<c
   const std::size_t count = course.times.size(), width = course.map.size();
   const double interval = course.times[1].value();
   std::vector<Watch> watches = watches_of(circuit, course.map, targets);
-  const auto steps = ladder(circuit.motion, interval, watches.empty() ? 0 : refinements);
+  const Ladder ladder(circuit.motion, interval, watches.empty() ? 0 : refinements);
   const Index n = at(circuit.tanks.size());
   VectorXd y = VectorXd::Zero(n + 2), before;
   for (Index i = 0; i < n; ++i)
@@ -102,7 +116,7 @@ void follow(const Circuit &circuit, std::span<const double> initial, std::span<c
   for (std::size_t step = 0; step < count; ++step) {
     if (step > 0) {
       before = y;
-      y.noalias() = steps.front() * before;
+      y.noalias() = ladder.step(0) * before;
     }
     for (Index i = 0; i < n; ++i)
       course.states[step * width + circuit.tanks[static_cast<std::size_t>(i)]] = y(i);
@@ -110,7 +124,7 @@ void follow(const Circuit &circuit, std::span<const double> initial, std::span<c
       if (y(watch.tank) > watch.limit)
         return false;
       const double offset =
-          step == 0 ? 0.0 : close_in(steps, before, watch.tank, watch.limit, interval) - interval;
+          step == 0 ? 0.0 : close_in(ladder, before, watch.tank, watch.limit, interval) - interval;
       course.reached[watch.target] = course.times[step] + units::seconds(offset);
       return true;
     });
