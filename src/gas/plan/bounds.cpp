@@ -46,13 +46,15 @@ Bounds bound_prepurge(const job::Job &job, const fixture::Layout &layout, const 
                       const fixture::Areas &areas) {
   const auto viscosity = kinematic_viscosity(species_of(job), shop_temperature);
   const bool lance = layout.lance.present;
+  Line bore_way = bore_line(job, layout);
+  bore_way.plates.push_back(bore_outlet(job, layout)); // what goes in must also come out
   const Length jet = 2.0 * (lance ? layout.lance.inside_radius : layout.plug.side_hole_radius);
   const Limit bore =
       smallest({{flow_at_reynolds(laminar_jet_reynolds, jet, lance ? 1 : layout.plug.side_holes(), viscosity),
                  "jets into the bore stay laminar"},
                 {flow_at_reynolds(laminar_tube_reynolds, job.tube.inside_diameter, 1, viscosity),
                  "flow along the bore stays laminar"},
-                supply_limit(job, bore_line(job, layout)),
+                supply_limit(job, bore_way),
                 {bore_flow_ceiling, "usual ceiling of a bore purge"}});
   const auto &diffuser = layout.body.diffuser;
   const Limit chamber =

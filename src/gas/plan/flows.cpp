@@ -8,6 +8,7 @@ namespace {
 
 using units::VolumeFlow;
 
+constexpr double floor_slack = 0.1;   // of the way from best to limit, where the limit lies near the floor
 constexpr double pool_per_wall = 2.0; // liquid width of a joint welded through, over the wall: common practice
 
 // Smallest flow in [low, high] at which floor(flow) <= wanted, the floor falling with flow; `high` when none.
@@ -31,17 +32,48 @@ struct Choice {
   bool found = true;
 };
 
-// Holds half the limit if any flow does, else the limit itself, else gives the highest flow and says so.
+// Holds half the limit if any flow does, else lies a tenth of the way from the best there is to the limit,
+// else gives the highest flow and says so.
 template <class FloorOf> Choice choose(VolumeFlow high, double limit, std::string_view high_reason, FloorOf floor_of) {
-  const VolumeFlow low = std::min(least_readable_flow, high);
   const double best = floor_of(high);
   if (best > limit) {
     return {high, high_reason, false};
   }
-  const VolumeFlow flow = least_flow(low, high, std::max(floor_margin * limit, best), floor_of);
-  return {flow, flow <= low ? "smallest flow a flowmeter shows; oxygen stays low enough"
-                            : "smallest flow that holds the oxygen low enough",
+  if (high <= least_readable_flow) {
+    return {high, high_reason, true};
+  }
+  const double wanted = std::max(floor_margin * limit, best + floor_slack * (limit - best));
+  const VolumeFlow flow = least_flow(least_readable_flow, high, wanted, floor_of);
+  return {flow,
+          flow <= least_readable_flow ? "smallest flow a flowmeter shows; oxygen stays low enough"
+                                      : "smallest flow that holds the oxygen low enough",
           true};
+}
+
+// Highest welding flows. What leaves by the slot stays slow beside the torch's gas; a vent in the chamber
+// shares that room, half at most.
+struct Ceilings {
+  VolumeFlow bore{}, chamber{}, slot{};
+  std::string_view bore_reason;
+  bool shared = false;
+};
+
+Ceilings ceilings(const Subject &s, const Purge &purge) {
+  const VolumeFlow slot = shield_ratio_most * torch_speed(s.job) * open_slot(s, true);
+  const VolumeFlow pressure =
+      holes_flow(bore_outlet(s.job, s.layout), purge.pressure.limit, stream_of(s.job));
+  Ceilings most{.bore = std::min(purge.bore.prepurge, pressure),
+                .chamber = std::min(purge.chamber.prepurge, slot),
+                .slot = slot,
+                .bore_reason = pressure < purge.bore.prepurge
+                                   ? "the most the molten joint's pressure limit allows"
+                                   : "the prepurge flow",
+                .shared = vent_in_cavity(s)};
+  if (most.shared && 0.5 * slot < most.bore) {
+    most.bore = 0.5 * slot;
+    most.bore_reason = "the most that leaves the torch's gas undisturbed";
+  }
+  return most;
 }
 
 } // namespace
@@ -57,24 +89,21 @@ units::Pressure bore_limit(const job::Job &job) {
 
 void choose_welding_flows(const Subject &s, Purge &purge) {
   const auto &job = s.job;
-  const VolumeFlow pressure_high = holes_flow(bore_outlet(job, s.layout), purge.pressure.limit, stream_of(job));
-  const VolumeFlow bore_high = std::min(purge.bore.prepurge, pressure_high);
-  // What leaves by the slot stays slow beside the torch's gas; both circuits and the vent share that room.
-  const VolumeFlow calm = shield_ratio_most * torch_speed(job) * open_slot(s, true);
-  const VolumeFlow chamber_high = std::min(purge.chamber.prepurge, calm);
+  const Ceilings most = ceilings(s, purge);
   const auto floors = [&](VolumeFlow bore, VolumeFlow chamber) {
     return build_scene(s, {.bore = bore, .chamber = chamber, .torch = job.torch.gas_flow, .arc = true});
   };
-  VolumeFlow chamber = 0.5 * chamber_high;
+  VolumeFlow chamber = 0.5 * most.chamber;
   Choice bore_choice;
   Choice chamber_choice;
   constexpr int rounds = 2; // the circuits meet only in the supply hose and, weakly, at the vent
   for (int round = 0; round < rounds; ++round) {
-    bore_choice = choose(bore_high, job.gas.oxygen_limit_bore, "the most the molten joint's pressure limit allows",
-                         [&](VolumeFlow q) {
-                           const Scene scene = floors(q, chamber);
-                           return floor_at(scene, scene.bore_joint).oxygen;
-                         });
+    bore_choice = choose(most.bore, job.gas.oxygen_limit_bore, most.bore_reason, [&](VolumeFlow q) {
+      const Scene scene = floors(q, chamber);
+      return floor_at(scene, scene.bore_joint).oxygen;
+    });
+    const VolumeFlow chamber_high =
+        std::min(most.chamber, most.slot - (most.shared ? bore_choice.flow : VolumeFlow{}));
     chamber_choice = choose(chamber_high, job.gas.oxygen_limit_chamber, "the most that leaves the torch's gas undisturbed",
                             [&](VolumeFlow q) {
                               const Scene scene = floors(bore_choice.flow, q);

@@ -50,12 +50,16 @@ void find_times(const Scene &scene, std::vector<double> initial, Purge &purge) {
   purge.chamber.prepurge_floor = plan::floor_at(scene, chamber);
   purge.bore.reached = purge.bore.prepurge_floor.oxygen < bore.limit;
   purge.chamber.reached = purge.chamber.prepurge_floor.oxygen < chamber.limit;
-  bore.limit = std::max(bore.limit, near_floor * purge.bore.prepurge_floor.oxygen);
-  chamber.limit = std::max(chamber.limit, near_floor * purge.chamber.prepurge_floor.oxygen);
+  if (!purge.bore.reached) {
+    bore.limit = near_floor * purge.bore.prepurge_floor.oxygen;
+  }
+  if (!purge.chamber.reached) {
+    chamber.limit = near_floor * purge.chamber.prepurge_floor.oxygen;
+  }
   constexpr int intervals = 60;
   Time duration = 2.0 * std::max(purge.bore.mixed, purge.chamber.mixed);
-  constexpr int doublings = 12; // up to four thousand mixed times
-  for (int i = 0; i < doublings; ++i) {
+  constexpr int attempts = 6; // up to eight thousand mixed times
+  for (int i = 0; i < attempts; ++i) {
     const std::array<Target, 2> targets{bore, chamber};
     const auto course = solve(scene.network, initial, duration, intervals, targets);
     if (course.reached[0] && course.reached[1]) {
@@ -63,7 +67,7 @@ void find_times(const Scene &scene, std::vector<double> initial, Purge &purge) {
       purge.chamber.time = *course.reached[1];
       return;
     }
-    duration = 2.0 * duration;
+    duration = 4.0 * duration;
   }
   purge.bore.time = duration;
   purge.chamber.time = duration;
@@ -123,8 +127,9 @@ void describe_bench(const Subject &s, const Scene &scene, Purge &purge) {
   }
   purge.bench.start_of_day =
       start_of_day(scene, purge, std::min(s.job.gas.oxygen_limit_bore, s.job.gas.oxygen_limit_chamber));
-  purge.bench.shield_ratio = units::ratio((purge.bore.welding + purge.chamber.welding) / plan::open_slot(s, true),
-                                          plan::torch_speed(s.job));
+  const units::VolumeFlow out =
+      purge.chamber.welding + (plan::vent_in_cavity(s) ? purge.bore.welding : units::VolumeFlow{});
+  purge.bench.shield_ratio = units::ratio(out / plan::open_slot(s, true), plan::torch_speed(s.job));
 }
 
 } // namespace

@@ -116,10 +116,6 @@ class Builder {
   }
 
  private:
-  bool vent_in_cavity() const {
-    return s_.job.tube.vent.count > 0 && -s_.job.tube.vent.from_joint > s_.layout.body.cavity_start;
-  }
-
   void edge(Place from, Place to, VolumeFlow flow, VolumeFlow exchange, std::string_view words) {
     scene_.network.edges.push_back({from, to, flow, exchange});
     scene_.edge_words.push_back(words);
@@ -167,15 +163,41 @@ class Builder {
     }
   }
 
+  // Share of stirring in the cavity: its diffuser's jets, the bore's jet from a vent inside it, a draught
+  // that reaches in, and the torch's own jet each may stir alone.
+  double chamber_stirring() const {
+    if (stage_.arc) {
+      return 1.0;
+    }
+    const auto &body = s_.layout.body;
+    const Length height = space_height(body);
+    const double gravity = gas_gravity(s_.job);
+    double still = 1.0 - stirring({.speed = stage_.chamber / s_.areas.diffuser,
+                                   .radius = body.diffuser.hole_radius,
+                                   .space_height = height,
+                                   .reduced_gravity = gravity,
+                                   .feed = Feed::low})
+                             .weight;
+    if (vent_in_cavity(s_)) { // at any angle round the tube: judged by its momentum
+      still *= 1.0 - stirring({.speed = stage_.bore / s_.areas.vent,
+                               .radius = 0.5 * s_.job.tube.vent.diameter,
+                               .space_height = height,
+                               .reduced_gravity = gravity,
+                               .feed = Feed::low,
+                               .along_gravity_axis = false})
+                         .weight;
+    }
+    still *= 1.0 - flushed_share(gravity, height, s_.job.shop.draught);
+    return 1.0 - still;
+  }
+
   void add_chamber_zones() {
     const auto &body = s_.layout.body;
     const auto &job = s_.job;
     const Volume plenum_gas = fixture::cylinder(body.plenum.radius, body.x_max - body.plenum.x_end);
     const Length height = space_height(body);
     const Volume cavity_gas = s_.volumes.chamber_gas - plenum_gas;
-    const Inlet inlet{.speed = stage_.chamber / s_.areas.diffuser, .radius = body.diffuser.hole_radius,
-                      .space_height = height, .reduced_gravity = gas_gravity(job), .feed = Feed::low};
-    const double weight = stage_.arc ? 1.0 : stirring(inlet).weight; // the torch's own jet stirs
+    const double weight = chamber_stirring();
     const units::Velocity rise = stage_.chamber * height / cavity_gas;
     const double lying = equivalent_tanks((rise * height / diffusion(job)).value());
     scene_.chamber_tanks = std::clamp(blended_tanks(weight, std::max(1.0, lying)), 1.0, most_space_tanks);
@@ -200,14 +222,15 @@ class Builder {
                                                    0.25 * units::pi * units::square(outlet.diameter),
                                                    outlet.thickness, circle_shape_length(outlet.diameter));
     const VolumeFlow exchange = opposed_conductance(still, stage_.bore);
-    edge(in_zone(bore_swept), vent_in_cavity() ? in_zone(cavity) : in_reservoir(room), stage_.bore, exchange, "vent");
+    edge(in_zone(bore_swept), vent_in_cavity(s_) ? in_zone(cavity) : in_reservoir(room), stage_.bore,
+         exchange, "vent");
   }
 
   void add_chamber_edges() {
     edge(in_zone(supply_line), in_zone(chamber_line_zone), stage_.chamber, {}, "supply");
     edge(in_zone(chamber_line_zone), in_zone(plenum), stage_.chamber, {}, "supply");
     edge(in_zone(plenum), in_zone(cavity), stage_.chamber, {}, "supply");
-    VolumeFlow out = stage_.chamber + (vent_in_cavity() ? stage_.bore : VolumeFlow{});
+    VolumeFlow out = stage_.chamber + (vent_in_cavity(s_) ? stage_.bore : VolumeFlow{});
     if (stage_.torch > VolumeFlow{}) {
       edge(in_reservoir(supply), in_zone(cavity), stage_.torch, {}, "torch gas");
       out += stage_.torch;
@@ -265,6 +288,10 @@ class Builder {
 };
 
 } // namespace
+
+bool vent_in_cavity(const Subject &s) {
+  return s.job.tube.vent.count > 0 && -s.job.tube.vent.from_joint > s.layout.body.cavity_start;
+}
 
 Length space_height(const fixture::ChamberBody &body) { return body.z_max + body.cavity_radius; }
 

@@ -42,6 +42,9 @@ units::Velocity torch_speed(const job::Job &);
 // Slot left open while the torch stands over it.
 units::Area open_slot(const Subject &, bool arc);
 
+// Whether the vent lies in the chamber, so that the bore's gas leaves by the slot.
+bool vent_in_cavity(const Subject &);
+
 // Height of the gas under the slot's top face.
 units::Length space_height(const fixture::ChamberBody &);
 
