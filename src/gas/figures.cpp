@@ -34,7 +34,14 @@ class List {
 // What differs between the circuits.
 struct Names {
   std::string prefix, words, volume, lines, inlet, limit, outlet;
+  std::vector<std::string> openings; // what lets oxygen in: hoses and holes
 };
+
+std::vector<std::string> floor_inputs(std::string flow, const Names &n) {
+  std::vector<std::string> inputs{std::move(flow), "gas.oxygen_in_supply"};
+  inputs.insert(inputs.end(), n.openings.begin(), n.openings.end());
+  return inputs;
+}
 
 void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n, List &list) {
   const std::string flow = n.prefix + ".prepurge.flow";
@@ -70,7 +77,7 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
            "Oxygen floor at the prepurge flow, " + n.words,
            fmt::format("steady state of the network; {} brings {:.0f} % of it", c.prepurge_floor.dominant,
                        100.0 * c.prepurge_floor.dominant_share),
-           {flow, supply, n.outlet}, opening_source);
+           floor_inputs(flow, n), opening_source);
   list.add(n.prefix + ".prepurge.line_drop", c.line_drop.value(), Dimension::pressure,
            "Pressure drop from regulator to the space, " + n.words, "hoses, passages and holes in series",
            {flow, "gas.hose.inside_diameter"}, "Churchill 1977; White, Fluid Mechanics; Sampson 1891");
@@ -86,7 +93,7 @@ void list_welding(const CircuitPlan &c, const Names &n, List &list) {
            "Oxygen floor at the welding flow, " + n.words,
            fmt::format("steady state of the network; {} brings {:.0f} % of it", c.welding_floor.dominant,
                        100.0 * c.welding_floor.dominant_share),
-           {flow, "gas.oxygen_in_supply", n.outlet, "shop.draught"}, opening_source);
+           floor_inputs(flow, n), opening_source);
 }
 
 void list_bench(const Purge &p, List &list) {
@@ -103,9 +110,12 @@ void list_bench(const Purge &p, List &list) {
   list.add("purge.bore.trapped_rise", p.pressure.trapped.value(), Dimension::pressure,
            "Pressure rise in the bore if its outlet were shut during the last run",
            "p (1 / (1 - f + f T0/T1) - 1), a fifth of the gas heated to 400 degC", {}, "ideal gas law; shares common practice");
-  list.add("purge.shield_ratio", p.bench.shield_ratio, Dimension::ratio,
-           "Speed of the gas leaving the slot over the torch gas's", "((bore + chamber flow) / open slot) / torch speed",
-           {bore, "purge.chamber.welding.flow", std::string(ids::area_slot), "torch.gas_flow", "torch.cup_bore"}, practice);
+  list.add(
+      "purge.shield_ratio", p.bench.shield_ratio, Dimension::ratio,
+      "Speed of the gas leaving the slot over the torch gas's",
+      "((chamber flow + bore flow when its vent lies in the chamber) / open slot) / torch speed",
+      {bore, "purge.chamber.welding.flow", std::string(ids::area_slot), "torch.gas_flow", "torch.cup_bore"},
+      practice);
   list.add("purge.draught_lying", p.bench.draught_lying.value(), Dimension::velocity,
            "Draught over the slot under which the argon lies still", "sqrt(g' H / 0.8)",
            {"chamber.cavity_radius", "chamber.height"}, "Uehara et al. 2000, bulk Richardson number 0.8");
@@ -151,11 +161,25 @@ void list_use(const Purge &p, List &list) {
 units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &purge) {
   List list;
   const std::string outlet = job.tube.vent.count > 0 ? "tube.vent.diameter" : std::string(ids::area_vent);
-  const Names bore{"purge.bore", "bore circuit", std::string(ids::volume_bore_gas), std::string(ids::volume_lines_bore),
-                   std::string(ids::area_bore_inlet), "gas.oxygen_limit.bore", outlet};
-  const Names chamber{"purge.chamber", "chamber circuit", std::string(ids::volume_chamber_gas),
-                      std::string(ids::volume_lines_chamber), std::string(ids::area_diffuser),
-                      "gas.oxygen_limit.chamber", std::string(ids::area_slot)};
+  const Names bore{"purge.bore",
+                   "bore circuit",
+                   std::string(ids::volume_bore_gas),
+                   std::string(ids::volume_lines_bore),
+                   std::string(ids::area_bore_inlet),
+                   "gas.oxygen_limit.bore",
+                   outlet,
+                   {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length",
+                    "gas.hose.bore_length", outlet}};
+  const Names chamber{"purge.chamber",
+                      "chamber circuit",
+                      std::string(ids::volume_chamber_gas),
+                      std::string(ids::volume_lines_chamber),
+                      std::string(ids::area_diffuser),
+                      "gas.oxygen_limit.chamber",
+                      std::string(ids::area_slot),
+                      {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length",
+                       "gas.hose.chamber_length", std::string(ids::area_slot),
+                       std::string(ids::area_tube_gap), "shop.draught"}};
   list_prepurge(bounds.bore, purge.bore, bore, list);
   list_prepurge(bounds.chamber, purge.chamber, chamber, list);
   list_welding(purge.bore, bore, list);
