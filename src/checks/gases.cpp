@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace purgewright::checks {
 namespace {
@@ -93,7 +94,7 @@ std::string bore_welding_advice(const Design &d) { return floor_advice(d.purge.b
 std::string chamber_welding_advice(const Design &d) { return floor_advice(d.purge.chamber.welding_floor); }
 std::string draught_advice(const Design &d) {
   return fmt::format(": close doors and fans until the air over the bench moves slower than {:.1f} m/s",
-                     d.purge.bench.draught_lying.value());
+                     std::floor(10.0 * d.purge.bench.draught_lying.value()) / 10.0); // never above what holds
 }
 
 constexpr std::string_view practice = "common practice, no source";
