@@ -1,0 +1,179 @@
+// What the solids of any buildable design must satisfy, judged with the geometry kernel's own tools rather
+// than by the wrapper that built them. Header only: nothing but tests of solids links the kernel.
+#pragma once
+
+#include "purgewright/fixture/volumes.hpp"
+#include "purgewright/solids/kernel/boolean.hpp"
+#include "purgewright/solids/kernel/measure.hpp"
+#include "purgewright/solids/kernel/placed.hpp"
+#include "purgewright/solids/kernel/solid_occt.hpp"
+#include "purgewright/solids/parts.hpp"
+
+#include <BRepCheck_Analyzer.hxx>
+#include <BRepGProp.hxx>
+#include <BRep_Tool.hxx>
+#include <GProp_GProps.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Shell.hxx>
+#include <fmt/format.h>
+
+#include <cmath>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace purgewright::test {
+
+// Gas and metal: what the project promises between closed forms and solids.
+inline constexpr double promised_agreement = 1e-6; // relative
+// Touching faces may share a skin as thick as the kernel's confusion distance, 1e-7 mm, over at most 100 cm2.
+inline constexpr double touching = 1e-3; // mm3
+// A symmetric part's centroid strays from its plane by no more than the kernel's confusion distance times a
+// hundred.
+inline constexpr double symmetric = 1e-5; // mm
+
+// Volume by integration over faces, adaptive to this relative error.
+inline double kernel_volume_mm3(const TopoDS_Shape &shape) {
+  constexpr double integration_error = 1e-10;
+  GProp_GProps properties;
+  BRepGProp::VolumeProperties(shape, properties, integration_error);
+  return properties.Mass();
+}
+
+inline int count(const TopoDS_Shape &shape, TopAbs_ShapeEnum kind) {
+  int number = 0;
+  for (TopExp_Explorer at(shape, kind); at.More(); at.Next()) {
+    ++number;
+  }
+  return number;
+}
+
+inline std::string solid_fault(const solids::Part &part) {
+  const TopoDS_Shape &shape = part.solid.shape();
+  if (!BRepCheck_Analyzer(shape).IsValid()) {
+    return part.name + ": the boundary is not valid";
+  }
+  if (count(shape, TopAbs_SOLID) != 1 || count(shape, TopAbs_SHELL) != 1) {
+    return fmt::format("{}: {} solids, {} shells", part.name, count(shape, TopAbs_SOLID),
+                       count(shape, TopAbs_SHELL));
+  }
+  if (!BRep_Tool::IsClosed(TopoDS::Shell(TopExp_Explorer(shape, TopAbs_SHELL).Current()))) {
+    return part.name + ": the shell is open";
+  }
+  return kernel_volume_mm3(shape) > 0.0 ? "" : part.name + ": turned inside out";
+}
+
+// Volume of tube and cap by formulas, of made parts from the layout's closed form, mm3.
+inline std::map<std::string, double> expected_volumes(const job::Job &job, const fixture::Layout &layout) {
+  const auto v = fixture::volumes(job, layout);
+  const auto &tube = job.tube;
+  const auto outer = 0.5 * tube.outside_diameter, inner = 0.5 * tube.inside_diameter;
+  const auto vent = 0.5 * tube.vent.diameter;
+  // Half of the crossing with the outside less half of that with the bore.
+  const auto hole =
+      tube.vent.count == 0
+          ? units::Volume{}
+          : 0.5 * (fixture::crossing_cylinders(vent, outer) - fixture::crossing_cylinders(vent, inner));
+  const auto metal = fixture::cylinder(outer, tube.length) - fixture::cylinder(inner, tube.length) -
+                     double(tube.vent.count) * hole;
+  std::map<std::string, double> expected;
+  const auto put = [&](const char *name, units::Volume volume) { expected[name] = volume.value() * 1e9; };
+  put("chamber-body", v.chamber_body);
+  put("chamber-end-plate", v.end_plate);
+  put("backing-pin", v.backing_pin);
+  put("end-plug", v.end_plug);
+  put("gas-port-block", v.port_block);
+  put("tube", metal);
+  put("cap", fixture::cap_metal(job.cap));
+  if (layout.lance.present) {
+    put("purge-lance", v.lance);
+  }
+  return expected;
+}
+
+inline void judge_parts(const job::Job &job, const fixture::Layout &layout, const solids::Assembly &assembly,
+                        std::vector<std::string> &faults) {
+  const auto expected = expected_volumes(job, layout);
+  if (expected.size() != assembly.parts.size()) {
+    faults.push_back(fmt::format("{} parts instead of {}", assembly.parts.size(), expected.size()));
+  }
+  for (const auto &part : assembly.parts) {
+    if (auto fault = solid_fault(part); !fault.empty()) {
+      faults.push_back(std::move(fault));
+    }
+    const auto at = expected.find(part.name);
+    if (at == expected.end()) {
+      faults.push_back(part.name + ": no such part is expected");
+      continue;
+    }
+    const double volume = kernel_volume_mm3(part.solid.shape());
+    if (!(std::abs(volume - at->second) <= promised_agreement * at->second)) {
+      faults.push_back(
+          fmt::format("{}: solid {:.9g} mm3, closed form {:.9g} mm3", part.name, volume, at->second));
+    }
+    const bool drilled_round = part.name == "tube"; // vents are wherever they are
+    if (const double y = units::to_millimetres(solids::kernel::centroid(part.solid).y);
+        !drilled_round && !(std::abs(y) <= symmetric)) {
+      faults.push_back(fmt::format("{}: centroid {:.3g} mm off the plane of symmetry", part.name, y));
+    }
+  }
+}
+
+inline void judge_gas(const job::Job &job, const fixture::Layout &layout, const solids::Assembly &assembly,
+                      std::vector<std::string> &faults) {
+  const auto closed = fixture::volumes(job, layout);
+  const auto solid = solids::measure_gas(job, layout, assembly);
+  const auto compare = [&](const char *name, units::Volume a, units::Volume b) {
+    if (!(std::abs((a - b).value()) <= promised_agreement * b.value())) {
+      faults.push_back(
+          fmt::format("{} gas: solids {:.9g} m3, closed form {:.9g} m3", name, a.value(), b.value()));
+    }
+  };
+  compare("chamber", solid.chamber, closed.chamber_gas);
+  compare("bore", solid.bore, closed.bore_gas);
+}
+
+inline bool apart(const solids::kernel::Bounds &a, const solids::kernel::Bounds &b) {
+  const auto clear = [](units::Length low, units::Length high) { return low > high; };
+  return clear(a.least.x, b.greatest.x) || clear(b.least.x, a.greatest.x) || clear(a.least.y, b.greatest.y) ||
+         clear(b.least.y, a.greatest.y) || clear(a.least.z, b.greatest.z) || clear(b.least.z, a.greatest.z);
+}
+
+// No two parts share metal where they stand.
+inline void judge_interference(const solids::Assembly &assembly, std::vector<std::string> &faults) {
+  std::vector<solids::kernel::Solid> placed;
+  std::vector<solids::kernel::Bounds> boxes;
+  for (const auto &part : assembly.parts) {
+    placed.push_back(solids::kernel::placed(part.solid, part.place));
+    boxes.push_back(solids::kernel::bounding_box(placed.back()));
+  }
+  for (std::size_t i = 0; i < placed.size(); ++i) {
+    for (std::size_t k = i + 1; k < placed.size(); ++k) {
+      if (apart(boxes[i], boxes[k])) {
+        continue;
+      }
+      const double shared = solids::kernel::common_volume(placed[i], placed[k]).value() * 1e9;
+      if (!(shared <= touching)) {
+        faults.push_back(fmt::format("{} and {} share {:.6g} mm3", assembly.parts[i].name,
+                                     assembly.parts[k].name, shared));
+      }
+    }
+  }
+}
+
+// All of the above; a kernel fault counts as one.
+inline std::vector<std::string> assembly_faults(const job::Job &job, const fixture::Layout &layout) {
+  std::vector<std::string> faults;
+  try {
+    const auto assembly = solids::build_assembly(job, layout);
+    judge_parts(job, layout, assembly, faults);
+    judge_gas(job, layout, assembly, faults);
+    judge_interference(assembly, faults);
+  } catch (const solids::kernel::SolidError &error) {
+    faults.push_back(std::string("kernel: ") + error.what());
+  }
+  return faults;
+}
+
+} // namespace purgewright::test

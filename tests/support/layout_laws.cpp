@@ -1,0 +1,388 @@
+#include "support/layout_laws.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace purgewright::test {
+namespace {
+
+using fixture::Layout;
+using job::Job;
+using units::Length;
+
+// Rounding of a sum of ten sizes of 100 mm is below 1e-13 m; a thousand times that is no metal.
+constexpr double rounding = 1e-7; // mm
+// Metal thinner than this tears out when drilled or bored: half of the layout's own least web.
+constexpr double web = 0.75; // mm
+
+double mm(Length length) {
+  return units::to_millimetres(length);
+}
+double root(double a, double b) {
+  return std::sqrt(a * a - b * b);
+} // chord of circle a at distance b
+
+struct Laws {
+  std::vector<std::string> broken{};
+  void more(double value, double limit, std::string_view what) {
+    if (!(value >= limit - rounding)) {
+      broken.push_back(fmt::format("{}: {:.6f}, least {:.6f}", what, value, limit));
+    }
+  }
+};
+
+double point(double radius) {
+  return radius / std::tan(59.0 * units::pi / 180.0);
+} // 118 degree drill
+
+void slot_laws(const Job &job, const fixture::ChamberBody &b, Laws &laws) {
+  const double half = 0.5 * mm(b.slot.width);
+  const double broken = mm(b.slot.edge_break);
+  laws.more(mm(b.slot.x_min - b.cavity_start), 0.0, "slot starts within the cavity");
+  laws.more(mm(b.x_max - b.slot.x_max) - broken, web, "metal between slot and +X face");
+  laws.more(0.5 * mm(b.width) - half - broken, web, "metal beside the slot");
+  laws.more(mm(b.cavity_radius) - half, rounding, "slot's walls end in the cavity, not at its tangent");
+  laws.more(half - mm(b.slot.corner_radius), 0.0, "corner radius within the width");
+  laws.more(0.5 * mm(b.slot.length()) - mm(b.slot.corner_radius), 0.0, "corner radius within the length");
+  laws.more(mm(b.z_max - b.cavity_radius), mm(job.fixture.wall), "metal over the cavity");
+}
+
+void cavity_laws(const Job &job, const fixture::ChamberBody &b, Laws &laws) {
+  const double wall = mm(job.fixture.wall);
+  const double half = 0.5 * mm(b.width);
+  const double cavity = mm(b.cavity_radius), plenum = mm(b.plenum.radius), below = -mm(b.plenum.axis_z);
+  laws.more(half - cavity, wall, "metal beside the cavity");
+  laws.more(below - cavity - plenum, wall, "metal between cavity and plenum");
+  laws.more(half - plenum, wall, "metal beside the plenum");
+  laws.more(-mm(b.z_min) - below - plenum, mm(job.gas.port_thread->full_thread),
+            "metal that holds the inlet's thread");
+  laws.more(mm(b.plenum.x_end - b.x_min) - point(plenum), web, "metal behind the plenum's drill point");
+  laws.more(cavity - mm(b.tube_bore_radius), web, "shoulder between cavity and tube bore");
+  laws.more(2.0 * mm(b.tube_bore_radius) - mm(job.tube.outside_diameter_most()), 0.01, "largest tube turns");
+  laws.more(mm(b.cavity_start - b.x_min) - mm(b.lead_in), 10.0, "bore guides the tube");
+  const double widest = 0.5 * std::max(mm(job.tube.outside_diameter_most()), mm(job.cap.diameter));
+  laws.more(cavity - widest, mm(job.fixture.radial_clearance), "gas round tube and cap");
+  laws.more(mm(b.x_max - job.cap.reach()), mm(job.fixture.end_clearance), "gas before the end plate");
+}
+
+// A slot the user has made too small fails rules of its own; what hangs on its size is then not judged here.
+bool slot_suffices(const fixture::ChamberBody &b) {
+  return b.slot.width >= b.slot_needs.width && b.slot.x_min <= b.slot_needs.x_min &&
+         b.slot.x_max >= b.slot_needs.x_max;
+}
+
+void diffuser_laws(const fixture::ChamberBody &b, Laws &laws) {
+  const auto &d = b.diffuser;
+  const double r = mm(d.hole_radius);
+  const double y = std::abs(mm(d.y_of(d.rows - 1)));
+  const double first = mm(d.x_first), last = mm(d.x_of(d.columns - 1));
+  laws.more(mm(b.plenum.radius) - y - r, rounding, "diffuser holes meet the plenum");
+  laws.more(mm(b.cavity_radius) - y - r, rounding, "diffuser holes meet the cavity");
+  laws.more(first - r - mm(b.plenum.x_end), 0.0, "first diffuser hole over the plenum's full bore");
+  laws.more(mm(b.x_max) - last - r, web, "last diffuser hole inside the block");
+  if (d.columns > 1) {
+    laws.more(mm(d.x_pitch) - 2.0 * r, web, "web between diffuser columns");
+  }
+  if (d.rows > 1) {
+    laws.more(mm(d.y_pitch) - 2.0 * r, web, "web between diffuser rows");
+  }
+  if (!slot_suffices(b)) {
+    return;
+  }
+  laws.more(mm(-b.slot.x_min), rounding, "joint under the slot, behind");
+  laws.more(mm(b.slot.x_max), rounding, "joint under the slot, ahead");
+  // Drilled from above: the hole is seen whole through the slot, rounded corners included.
+  laws.more(0.5 * mm(b.slot.width) - y - r, 0.0, "diffuser holes within the slot's width");
+  laws.more(first - r - mm(b.slot.x_min), 0.0, "diffuser holes within the slot's length, behind");
+  laws.more(mm(b.slot.x_max) - last - r, 0.0, "diffuser holes within the slot's length, ahead");
+  const double corner = mm(b.slot.corner_radius);
+  const double in_x = std::max(0.0, corner - (first - mm(b.slot.x_min)));
+  const double in_y = std::max(0.0, corner - (0.5 * mm(b.slot.width) - y));
+  if (in_x > 0.0 && in_y > 0.0) {
+    laws.more(corner - std::hypot(in_x, in_y) - r, 0.0, "diffuser holes clear of the slot's corners");
+  }
+}
+
+// Distance between a vertical hole at (x, y) and the inlet's, edge to edge.
+double from_inlet(const fixture::ChamberBody &b, const fixture::Position &at, double radius) {
+  return std::hypot(mm(at.x - b.inlet_x), mm(at.y)) - radius - mm(b.inlet_radius);
+}
+
+void inlet_laws(const Job &job, const fixture::ChamberBody &b, Laws &laws) {
+  const double r = mm(b.inlet_radius);
+  laws.more(mm(b.plenum.radius) - r, rounding, "inlet narrower than the plenum");
+  laws.more(mm(b.inlet_x - b.plenum.x_end) - r, 0.0, "inlet under the plenum's full bore");
+  laws.more(mm(b.x_max - b.inlet_x) - r, web, "inlet inside the block");
+  const double fitting = 0.5 * mm(job.gas.port_thread->fitting_width);
+  laws.more(0.5 * mm(b.width), fitting, "inlet's fitting within the block's width");
+  if (!slot_suffices(b)) {
+    return;
+  }
+  laws.more(mm(b.x_max - b.inlet_x), fitting, "inlet's fitting within the block, ahead");
+  laws.more(mm(b.inlet_x - b.x_min), fitting, "inlet's fitting within the block, behind");
+}
+
+// Holes of the end plate's screws, along X from the +X face.
+void end_screw_laws(const fixture::ChamberBody &b, Laws &laws) {
+  const double r = mm(b.end_tapping.radius), major = 0.5 * mm(b.end_screw->major);
+  const double deep = mm(b.end_tapping.depth) + point(r);
+  laws.more(mm(b.length()) - deep, web, "end screw holes end inside the block");
+  for (const auto &at : b.end_screws) {
+    const double y = std::abs(mm(at.y)), z = mm(at.z);
+    laws.more(0.5 * mm(b.width) - y - major, web, "metal beside an end screw");
+    laws.more(mm(b.z_max) - z - major, web, "metal over an end screw");
+    laws.more(z - mm(b.z_min) - major, web, "metal under an end screw");
+    laws.more(std::hypot(y, z) - mm(b.cavity_radius) - major, web, "metal between end screw and cavity");
+    laws.more(std::hypot(y, z - mm(b.plenum.axis_z)) - mm(b.plenum.radius) - major, web,
+              "metal between end screw and plenum");
+    if (z > 0.0 && mm(b.slot.x_max) > mm(b.x_max) - deep) {
+      laws.more(y - 0.5 * mm(b.slot.width) - major, web, "metal between end screw and slot");
+    }
+    if (z < 0.0 && mm(b.inlet_x) + mm(b.inlet_radius) > mm(b.x_max) - deep) {
+      laws.more(y - mm(b.inlet_radius) - major, web, "metal between end screw and inlet");
+    }
+  }
+}
+
+// Holes of the base's screws, upwards from the bottom face.
+void base_screw_laws(const fixture::ChamberBody &b, Laws &laws) {
+  const double r = mm(b.base_tapping.radius), major = 0.5 * mm(b.base_screw->major);
+  const double top = mm(b.z_min) + mm(b.base_tapping.depth) + point(r);
+  for (const auto &at : b.base_screws) {
+    const double y = std::abs(mm(at.y));
+    laws.more(0.5 * mm(b.width) - y - major, web, "metal beside a base screw");
+    laws.more(mm(at.x - b.x_min) - major, web, "metal behind a base screw");
+    laws.more(mm(b.x_max - at.x) - major, web, "metal ahead of a base screw");
+    laws.more(from_inlet(b, at, major), web, "metal between base screw and inlet");
+    if (mm(at.x) + major > mm(b.plenum.x_end) - point(mm(b.plenum.radius))) {
+      laws.more(y - mm(b.plenum.radius) - major, web, "metal between base screw and plenum");
+    }
+    // The hole's inner edge under the cavity's wall.
+    const double inner = std::max(0.0, y - major);
+    if (inner < mm(b.cavity_radius) && mm(at.x) + major > mm(b.cavity_start)) {
+      laws.more(-root(mm(b.cavity_radius), inner) - top, web, "metal between base screw and cavity");
+    }
+    for (const auto &end : b.end_screws) {
+      const bool same_x =
+          mm(at.x) + major > mm(b.x_max) - mm(b.end_tapping.depth) - point(mm(b.end_tapping.radius));
+      if (same_x && mm(end.z) < top + major) {
+        laws.more(std::abs(y - std::abs(mm(end.y))) - major - 0.5 * mm(b.end_screw->major), web,
+                  "metal between base screw and end screw");
+      }
+    }
+  }
+}
+
+void end_plate_laws(const Layout &l, Laws &laws) {
+  const auto &p = l.end_plate;
+  const auto &g = p.groove;
+  const auto &b = l.body;
+  const double inner = mm(g.inner_radius), outer = mm(g.outer_radius()), lower = mm(g.lower_centre_z);
+  laws.more(inner - mm(b.cavity_radius), web, "face groove round the cavity");
+  // The plenum's centre lies below the lower half ring's by this much, or beside the straights.
+  const double under = std::max(0.0, lower - mm(b.plenum.axis_z));
+  laws.more(inner - under - mm(b.plenum.radius), web, "face groove round the plenum");
+  laws.more(0.5 * mm(p.width) - outer, web, "face groove inside the plate's width");
+  laws.more(mm(p.z_max) - outer, web, "face groove inside the plate's top");
+  laws.more(lower - outer - mm(p.z_min), web, "face groove inside the plate's bottom");
+  laws.more(mm(p.thickness - g.depth), web, "metal behind the face groove");
+  const double perimeter = 2.0 * units::pi * inner + 2.0 * mm(g.straight());
+  const double stretch = perimeter / (units::pi * mm(g.ring->inside_diameter)) - 1.0;
+  laws.more(stretch, 0.0, "share of stretch of the face ring");
+  laws.more(0.05 - stretch, 0.0, "share that the face ring could stretch further, of 5 %");
+  laws.more(mm(g.ring->section - g.depth), 0.0, "face ring is squeezed");
+  laws.more(mm(p.thickness - p.counterbore_depth), 2.0, "metal under the end screws' heads");
+  for (const auto &at : p.screws) {
+    const double y = std::abs(mm(at.y)), z = mm(at.z);
+    const double from_groove = z > 0.0 ? std::hypot(y, z) : z < lower ? std::hypot(y, z - lower) : y;
+    laws.more(from_groove - outer - mm(p.screw_clearance_radius), web,
+              "metal between screw hole and face groove");
+    laws.more(0.5 * mm(p.width) - y - mm(p.counterbore_radius), web, "metal beside a counterbore");
+    laws.more(mm(p.z_max) - z - mm(p.counterbore_radius), web, "metal over a counterbore");
+    laws.more(z - mm(p.z_min) - mm(p.counterbore_radius), web, "metal under a counterbore");
+    laws.more(y - mm(p.clamp_clearance_radius) - mm(p.counterbore_radius), web,
+              "metal between clamp and counterbore");
+  }
+  laws.more(mm(p.clamp_x) - mm(p.clamp_clearance_radius) - mm(g.depth), web,
+            "metal between clamp and face groove");
+  laws.more(mm(p.thickness - p.clamp_x) - mm(p.clamp_clearance_radius), web, "metal behind the clamp");
+  laws.more(mm(p.z_max - p.clamp_tap_top_z), 0.0, "clamp's thread ends below the plate's top");
+  laws.more(mm(p.clamp_tap_top_z - p.pin_bore_radius), 4.0, "clamp's thread above the pin");
+}
+
+void pin_laws(const Job &job, const Layout &l, Laws &laws) {
+  const auto &pin = l.pin;
+  const double outer = mm(pin.contact_outer_radius), inner = mm(pin.contact_inner_radius);
+  laws.more(0.5 * mm(job.tube.inside_diameter) - outer, 0.3, "pin's ring inside the tube's bore");
+  laws.more(outer - inner, 0.2, "pin's ring has a width");
+  laws.more(inner, 0.3, "pin's face is relieved inside the ring");
+  laws.more(inner - 0.5 * mm(pin.groove_width), 0.0, "pin's grooves cross the ring whole");
+  laws.more(mm(l.end_plate.pin_bore_radius - pin.shank_radius), 0.0, "pin enters the end plate");
+  const double x = mm(pin.placement.x);
+  laws.more(x + mm(pin.length) - mm(l.body.x_max) - mm(l.end_plate.thickness), 5.0,
+            "pin can be held behind the plate");
+  laws.more(mm(l.body.x_max) - x - mm(pin.head_length), 0.0, "pin's head inside the cavity");
+  if (job.cap.shape == job::CapShape::domed) {
+    const double rim = 0.5 * mm(job.cap.diameter), height = mm(job.cap.dome_height);
+    const double sphere = (rim * rim + height * height) / (2.0 * height);
+    const double touch = std::hypot(x - (height - sphere), inner);
+    laws.more(-std::abs(touch - sphere), 0.0, "pin's inner edge on the dome");
+    laws.more(x + mm(pin.relief_depth) - height, 0.1, "dome's apex clear of the pin's relief");
+    laws.more(rim - inner, 0.0, "pin's ring on the dome");
+    return;
+  }
+  laws.more(-std::abs(x - mm(job.cap.thickness)), 0.0, "pin's ring on the cap's face");
+  laws.more(0.5 * mm(job.cap.diameter) - outer, 0.0, "pin's ring on the cap");
+}
+
+void passage_laws(const fixture::EndPlug &p, const fixture::PlugPassage &way, Laws &laws) {
+  const double off = std::abs(mm(way.z)), port = mm(way.port_radius);
+  laws.more(mm(p.shoulder_radius) - off - port, web, "metal beside the plug's port");
+  laws.more(port - mm(way.radius), rounding, "port drill seats on the passage");
+  const double port_end = mm(p.rear_x() + way.port_depth), cone = point(port) - point(mm(way.radius));
+  laws.more(mm(p.spigot_length + p.nose_length) - port_end - cone, web, "passage beyond the port");
+  if (p.seal.stretch < 0.0) { // no listed ring fits this bore: a rule of its own fails
+    return;
+  }
+  laws.more(mm(p.seal.groove_radius) - off - mm(way.radius), web, "metal between passage and groove");
+  const double groove_start = mm(p.seal.groove_start);
+  const bool under_groove = port_end + cone > groove_start;
+  laws.more((under_groove ? mm(p.seal.groove_radius) : mm(p.spigot_radius)) - off - port, web,
+            "metal between port drill and spigot or groove");
+  laws.more(mm(p.spigot_radius) - off - mm(way.seat_radius), web, "metal beside the lance's seat");
+}
+
+void plug_laws(const Job &job, const Layout &l, Laws &laws) {
+  const auto &p = l.plug;
+  const auto &s = p.seal;
+  laws.more(0.5 * mm(job.tube.inside_diameter_least()) - mm(p.spigot_radius), 0.005,
+            "plug enters the smallest bore");
+  laws.more(mm(p.shoulder_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 0.5,
+            "shoulder stops on the tube's end");
+  laws.more(mm(p.spigot_radius - s.groove_radius), s.stretch < 0.0 ? rounding : 0.5, "groove in the spigot");
+  laws.more(mm(s.groove_start), 1.0, "land behind the groove");
+  laws.more(mm(p.spigot_length - s.groove_start - s.groove_width - p.edge_break), 1.0,
+            "land ahead of the groove");
+  laws.more(mm(s.groove_width - s.ring->section), 0.0, "ring fits its groove's width");
+  passage_laws(p, p.inlet, laws);
+  if (p.has_exhaust) {
+    passage_laws(p, p.exhaust, laws);
+    laws.more(mm(p.inlet.z - p.exhaust.z) - 2.0 * mm(p.inlet.port_radius), web,
+              "metal between the two ports");
+    laws.more(mm(p.inlet.z - p.exhaust.z), mm(job.gas.port_thread->fitting_width),
+              "two fittings beside each other");
+  } else {
+    laws.more(mm(p.spigot_radius - p.nose_radius), 0.3, "nose narrower than the spigot");
+    laws.more(mm(p.nose_radius - p.inlet.radius), web, "nose's wall");
+    laws.more(mm(p.side_first_x - p.side_hole_radius - p.spigot_length), 0.0, "side holes beyond the spigot");
+    const double last = mm(p.side_first_x) + (p.side_rows - 1) * mm(p.side_pitch) + mm(p.side_hole_radius);
+    laws.more(mm(p.inlet.end_x) - last, 0.0, "side holes meet the passage's full bore");
+    laws.more(mm(p.side_pitch) - 2.0 * mm(p.side_hole_radius), 0.3, "web between rows of side holes");
+    const double arc = 2.0 * mm(p.inlet.radius) * std::sin(units::pi / p.side_holes_per_row);
+    laws.more(arc - 2.0 * mm(p.side_hole_radius), 0.3, "web between side holes round the passage");
+    const double tip = mm(p.spigot_length + p.nose_length - p.inlet.end_x) - point(mm(p.inlet.radius));
+    laws.more(tip, web, "metal ahead of the blind passage");
+  }
+  const double free = mm(job.tube.length) - mm(p.spigot_length + p.nose_length) + mm(l.body.x_min);
+  laws.more(free, 10.0, "a hand's width between chamber and plug's nose");
+  if (job.tube.vent.count > 0) {
+    const double vent_end = mm(job.tube.vent.from_joint) + 0.5 * mm(job.tube.vent.diameter);
+    laws.more(mm(job.tube.length) - mm(p.spigot_length) - vent_end, 0.0, "vent clear of the plug's spigot");
+  }
+}
+
+void lance_laws(const Job &job, const Layout &l, Laws &laws) {
+  if (!l.lance.present) {
+    return;
+  }
+  const double end = mm(l.lance.placement.x + l.lance.length);
+  laws.more(-mm(job.cap.spigot_length) - end, 1.0, "lance ends before the cap");
+  laws.more(mm(l.lance.outside_radius - l.lance.inside_radius), 0.2, "lance's wall");
+  laws.more(0.5 * mm(job.tube.inside_diameter_least()) - std::abs(mm(l.lance.placement.z)) -
+                mm(l.lance.outside_radius),
+            0.0, "lance inside the tube");
+  laws.more(mm(l.lance.placement.z) - mm(l.lance.outside_radius) - mm(l.plug.exhaust.z) -
+                mm(l.plug.exhaust.radius),
+            0.0, "lance clear of the exhaust");
+}
+
+void mount_laws(const fixture::PortBlock &b, Laws &laws) {
+  for (const auto &at : b.mounts) {
+    const double x = mm(at.x), y = std::abs(mm(at.y));
+    const double bore = mm(b.mount_radius), sunk = mm(b.mount_counterbore_radius);
+    laws.more(y - bore - mm(b.gallery_radius), web, "metal between mounting hole and gallery");
+    laws.more(0.5 * mm(b.width) - y - sunk, web, "metal beside a mounting counterbore");
+    laws.more(x - mm(b.port.depth) - point(mm(b.port.radius)) > bore || y > mm(b.port.radius) + bore ? 1.0
+                                                                                                     : -1.0,
+              0.0, "mounting hole clear of the end ports");
+    for (int i = 0; i < b.outlets; ++i) {
+      const double apart = std::hypot(x - mm(b.outlet_x[static_cast<std::size_t>(i)]), y);
+      laws.more(apart - mm(b.port.radius) - sunk, web, "metal between mounting counterbore and outlet");
+      laws.more(apart - mm(b.spot_radius) - sunk, 0.0, "mounting counterbore clear of a spot face");
+    }
+  }
+}
+
+void block_laws(const Job &job, const Layout &l, Laws &laws) {
+  const auto &b = l.block;
+  const double wall = mm(job.fixture.wall), port = mm(b.port.radius);
+  const double spot = mm(b.spot_depth), port_end = spot + mm(b.port.depth);
+  laws.more(mm(b.gallery_z) - port, wall, "metal under the gallery's ports");
+  laws.more(mm(b.height) - port_end - point(port) - mm(b.gallery_z) - mm(b.gallery_radius), wall,
+            "metal between outlet port and gallery");
+  laws.more(0.5 * mm(b.width) - port, wall, "metal beside the ports");
+  laws.more(mm(b.gallery_z) - mm(b.spot_radius), 0.0, "inlet's spot face above the bottom");
+  laws.more(mm(b.height) - mm(b.gallery_z) - mm(b.spot_radius), 0.0, "inlet's spot face below the top");
+  laws.more(0.5 * mm(b.width) - mm(b.spot_radius), 0.0, "spot faces within the width");
+  laws.more(mm(b.gallery_radius - b.passage_radius), rounding, "outlet passage narrower than the gallery");
+  for (int i = 0; i < b.outlets; ++i) {
+    const double x = mm(b.outlet_x[static_cast<std::size_t>(i)]);
+    for (const double from_end : {x, mm(b.length) - x}) {
+      laws.more(from_end - mm(b.passage_radius) - port_end - point(port) + point(mm(b.gallery_radius)), 0.0,
+                "outlet passage meets the gallery's plain bore");
+      laws.more(from_end - port, wall, "metal between outlet port and end face");
+      // The outlet's drill point hangs over the inlet's port.
+      laws.more(from_end - port_end > port ||
+                        mm(b.height) - port_end - point(port) - mm(b.gallery_z) - port > 0.0
+                    ? 1.0
+                    : -1.0,
+                0.0, "outlet port clear of the end ports");
+    }
+    if (i > 0) {
+      laws.more(x - mm(b.outlet_x[static_cast<std::size_t>(i) - 1]), mm(job.gas.port_thread->fitting_width),
+                "two fittings beside each other on the block");
+    }
+  }
+  mount_laws(b, laws);
+}
+
+} // namespace
+
+std::vector<std::string> broken_laws(const Job &job, const Layout &layout) {
+  Laws laws;
+  slot_laws(job, layout.body, laws);
+  cavity_laws(job, layout.body, laws);
+  diffuser_laws(layout.body, laws);
+  inlet_laws(job, layout.body, laws);
+  end_screw_laws(layout.body, laws);
+  base_screw_laws(layout.body, laws);
+  end_plate_laws(layout, laws);
+  pin_laws(job, layout, laws);
+  plug_laws(job, layout, laws);
+  lance_laws(job, layout, laws);
+  block_laws(job, layout, laws);
+  return laws.broken;
+}
+
+std::string lines(const std::vector<std::string> &sentences) {
+  std::string text;
+  for (const auto &sentence : sentences) {
+    text += sentence + "\n";
+  }
+  return text;
+}
+
+} // namespace purgewright::test

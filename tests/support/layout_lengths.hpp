@@ -1,0 +1,110 @@
+// Visits every length of a layout, so that a test can list, compare or scale them all.
+//
+// Guarantee: a length added to a struct of lengths alone does not slip by: its size is asserted here.
+#pragma once
+
+#include "purgewright/fixture/layout.hpp"
+
+#include <type_traits>
+#include <vector>
+
+namespace purgewright::test {
+
+namespace lengths_of {
+
+using namespace fixture;
+template <class T> constexpr std::size_t count = sizeof(T) / sizeof(Length);
+
+template <class P, class F> void position(P &p, F &f) {
+  static_assert(count<Position> == 3);
+  f(p.x), f(p.y), f(p.z);
+}
+template <class D, class F> void drilling(D &d, F &f) {
+  static_assert(count<Drilling> == 2);
+  f(d.radius), f(d.depth);
+}
+template <class B, class F> void chamber_spaces(B &b, F &f) {
+  static_assert(count<Slot> == 5 && count<SlotNeeds> == 3 && count<Plenum> == 3);
+  f(b.slot.x_min), f(b.slot.x_max), f(b.slot.width), f(b.slot.corner_radius), f(b.slot.edge_break);
+  f(b.slot_needs.x_min), f(b.slot_needs.x_max), f(b.slot_needs.width);
+  f(b.plenum.radius), f(b.plenum.axis_z), f(b.plenum.x_end);
+  f(b.diffuser.hole_radius), f(b.diffuser.x_first), f(b.diffuser.x_pitch), f(b.diffuser.y_pitch);
+}
+template <class B, class F> void body(B &b, F &f) {
+  f(b.x_min), f(b.x_max), f(b.width), f(b.z_min), f(b.z_max);
+  f(b.cavity_radius), f(b.cavity_start), f(b.tube_bore_radius), f(b.lead_in), f(b.inlet_x), f(b.inlet_radius);
+  chamber_spaces(b, f);
+  drilling(b.end_tapping, f), drilling(b.base_tapping, f);
+  for (auto &p : b.end_screws) {
+    position(p, f);
+  }
+  for (auto &p : b.base_screws) {
+    position(p, f);
+  }
+}
+template <class E, class F> void end_plate(E &e, F &f) {
+  position(e.placement, f);
+  f(e.thickness), f(e.width), f(e.z_min), f(e.z_max), f(e.pin_bore_radius);
+  f(e.groove.inner_radius), f(e.groove.width), f(e.groove.depth), f(e.groove.lower_centre_z);
+  for (auto &p : e.screws) {
+    position(p, f);
+  }
+  f(e.screw_clearance_radius), f(e.counterbore_radius), f(e.counterbore_depth);
+  f(e.clamp_x), f(e.clamp_clearance_radius), f(e.clamp_tap_radius), f(e.clamp_tap_top_z);
+}
+template <class P, class F> void pin(P &p, F &f) {
+  static_assert(count<BackingPin> == 10);
+  position(p.placement, f);
+  f(p.contact_outer_radius), f(p.contact_inner_radius), f(p.relief_depth), f(p.groove_width);
+  f(p.head_length), f(p.shank_radius), f(p.length);
+}
+template <class P, class F> void passage(P &p, F &f) {
+  f(p.z), f(p.port_radius), f(p.port_depth), f(p.radius), f(p.end_x), f(p.seat_radius), f(p.seat_depth);
+}
+template <class P, class F> void plug(P &p, F &f) {
+  position(p.placement, f);
+  f(p.shoulder_radius), f(p.shoulder_length), f(p.spigot_radius), f(p.spigot_length), f(p.edge_break);
+  f(p.seal.groove_radius), f(p.seal.groove_start), f(p.seal.groove_width);
+  passage(p.inlet, f), passage(p.exhaust, f);
+  f(p.nose_radius), f(p.nose_length), f(p.side_hole_radius), f(p.side_first_x), f(p.side_pitch);
+}
+template <class B, class F> void block(B &b, F &f) {
+  position(b.placement, f);
+  f(b.length), f(b.width), f(b.height), f(b.gallery_z), f(b.gallery_radius);
+  drilling(b.port, f);
+  f(b.spot_radius), f(b.spot_depth), f(b.passage_radius);
+  for (auto &x : b.outlet_x) {
+    f(x);
+  }
+  for (auto &p : b.mounts) {
+    position(p, f);
+  }
+  f(b.mount_radius), f(b.mount_counterbore_radius), f(b.mount_counterbore_depth);
+}
+
+} // namespace lengths_of
+
+// Calls f with every length, in one order; L is Layout or const Layout.
+template <class L, class F> void for_each_length(L &layout, F f) {
+  static_assert(std::is_same_v<std::remove_const_t<L>, fixture::Layout>);
+  lengths_of::body(layout.body, f);
+  lengths_of::end_plate(layout.end_plate, f);
+  lengths_of::pin(layout.pin, f);
+  lengths_of::plug(layout.plug, f);
+  lengths_of::position(layout.lance.placement, f);
+  f(layout.lance.outside_radius), f(layout.lance.inside_radius), f(layout.lance.length);
+  lengths_of::block(layout.block, f);
+}
+
+// Every length in metres, and every count.
+inline std::vector<double> numbers(const fixture::Layout &layout) {
+  std::vector<double> all;
+  for_each_length(layout, [&](const units::Length &length) { all.push_back(length.value()); });
+  for (const int count : {layout.body.diffuser.columns, layout.body.diffuser.rows,
+                          layout.plug.side_holes_per_row, layout.plug.side_rows, layout.block.outlets}) {
+    all.push_back(count);
+  }
+  return all;
+}
+
+} // namespace purgewright::test
