@@ -1,10 +1,9 @@
 #include "purgewright/cli/app.hpp"
 
 #include "commands.hpp"
+#include "kernel_process.hpp"
 
 #include "purgewright/exchange/file_error.hpp"
-#include "purgewright/exchange/silence.hpp"
-#include "purgewright/solids/kernel/solid.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -63,10 +62,9 @@ ExitCode guarded(const std::function<ExitCode()> &command) {
   } catch (const exchange::FileError &error) {
     complain(fmt::format("error: {}: {}", error.path.string(), error.reason));
     return ExitCode::cannot_write;
-  } catch (const solids::kernel::SolidError &error) {
-    complain(fmt::format("internal fault: {}: {} ({}): {}", error.part, error.operation, error.inputs_mm,
-                         error.kernel_text));
-    return ExitCode::internal_fault;
+  } catch (const KernelFault &error) {
+    complain(error.what());
+    return error.code;
   } catch (const std::exception &error) {
     complain(fmt::format("internal fault: {}", error.what()));
     return ExitCode::internal_fault;
@@ -76,7 +74,6 @@ ExitCode guarded(const std::function<ExitCode()> &command) {
 } // namespace
 
 ExitCode run(int argc, const char *const *argv) {
-  exchange::silence_kernel();
   CLI::App app{"Designs weld-purge fixtures for tubes of reactive metal closed by small welded caps", "purgewright"};
   Options options;
   std::function<ExitCode()> command;

@@ -44,6 +44,9 @@ std::optional<report::Findings> load(const std::string &path);
 
 ExitCode outcome(const report::Findings &);
 
+// The job file as it stands, for its hash; empty when it cannot be read.
+std::string file_bytes(const std::string &path);
+
 // ---- terminal
 void print(std::string_view text);          // stdout
 void complain(std::string_view text);       // stderr, with a new line

@@ -2,6 +2,7 @@
 #include "output_folder.hpp"
 
 #include "purgewright/report/compare.hpp"
+#include "purgewright/report/manifest.hpp"
 #include "purgewright/units/parse.hpp"
 
 #include <fmt/format.h>
@@ -168,6 +169,14 @@ std::optional<report::Comparison> compare_jobs(const CompareOptions &options) {
   return all_read ? std::optional(std::move(comparison)) : std::nullopt;
 }
 
+std::string all_job_bytes(const CompareOptions &options) {
+  std::string bytes;
+  for (const auto &path : options.jobs) {
+    bytes += file_bytes(path);
+  }
+  return bytes;
+}
+
 } // namespace
 
 ExitCode run_compare(const CompareOptions &options) {
@@ -180,7 +189,7 @@ ExitCode run_compare(const CompareOptions &options) {
   OutputFolder folder(target);
   folder.write("comparison.csv", report::comparison_csv(*comparison));
   folder.write("comparison.json", json);
-  folder.write("manifest.json", "{}\n");
+  folder.write("manifest.json", report::manifest_json(folder.staging(), all_job_bytes(options), tool_version));
   folder.commit();
   print(options.json ? json
                      : report::comparison_text(*comparison) + fmt::format("\nFiles are in {}\n", target.string()));

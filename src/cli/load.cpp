@@ -1,6 +1,8 @@
 #include "commands.hpp"
 
-#include <algorithm>
+#include <fstream>
+#include <iterator>
+#include <utility>
 
 namespace purgewright::cli {
 
@@ -17,6 +19,11 @@ std::optional<report::Findings> load(const std::string &path) {
 
 ExitCode outcome(const report::Findings &findings) {
   return checks::worst(findings.rules) == checks::Status::fail ? ExitCode::rule_fails : ExitCode::done;
+}
+
+std::string file_bytes(const std::string &path) {
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
 }
 
 } // namespace purgewright::cli

@@ -1,7 +1,7 @@
 #include "commands.hpp"
 #include "output_folder.hpp"
 
-#include "purgewright/exchange/file_error.hpp"
+#include "purgewright/job/schema.hpp"
 
 #include <fmt/format.h>
 
@@ -9,6 +9,19 @@
 #include <filesystem>
 
 namespace purgewright::cli {
+namespace {
+
+// Templates name the schema that stands beside them; with it, editors complete the job and check it as one types.
+// A schema that stands there already may serve other jobs and stays.
+void write_schema_beside(const std::filesystem::path &job) {
+  const std::filesystem::path schema = job.parent_path() / "job.schema.json";
+  if (!std::filesystem::exists(schema)) {
+    write_file(schema, job::job_schema_json());
+    complain(fmt::format("{} stands beside it, so that editors complete and check the job", schema.string()));
+  }
+}
+
+} // namespace
 
 ExitCode run_new(const NewOptions &options) {
   const auto &all = templates();
@@ -28,6 +41,7 @@ ExitCode run_new(const NewOptions &options) {
   }
   write_file(path, found->text);
   print(fmt::format("{}\n", path));
+  write_schema_beside(path);
   return ExitCode::done;
 }
 

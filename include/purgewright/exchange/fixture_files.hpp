@@ -1,0 +1,25 @@
+// The files of a fixture: every made part as STEP and STL, and the assembly with tube and cap shown.
+//
+// Units: millimetres in STEP and STL, metres in glb. Frame: parts in their own frames, the assembly in the joint's.
+// Range and errors: the layout must be buildable; kernel::SolidError, also when a volume measured on the solids
+// disagrees with the closed form; FileError when a file cannot be written.
+// Guarantee: same job and header, same bytes.
+#pragma once
+
+#include "purgewright/exchange/step.hpp"
+#include "purgewright/fixture/volumes.hpp"
+
+#include <filesystem>
+#include <functional>
+#include <string_view>
+
+namespace purgewright::exchange {
+
+// Told in a few words what is about to be done.
+using OnStep = std::function<void(std::string_view)>;
+
+// Writes parts/NAME.step, parts/NAME.stl, assembly.step and assembly.glb below the folder.
+void write_fixture_files(const std::filesystem::path &folder, const job::Job &, const fixture::Layout &,
+                         const fixture::Volumes &, const StepHeader &, const OnStep &);
+
+} // namespace purgewright::exchange

@@ -1,0 +1,26 @@
+// Runs purgewright-solids, the program that builds the solids; it stands beside this one, or in the libexec folder of
+// an installation.
+//
+// Errors: KernelFault with the exit status to end with; the other program has then said on stderr what is wrong, or
+// crashed, and the message says at which step.
+#pragma once
+
+#include "purgewright/cli/exit_code.hpp"
+
+#include <filesystem>
+#include <functional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace purgewright::cli {
+
+struct KernelFault : std::runtime_error {
+  KernelFault(ExitCode with, const std::string &message) : std::runtime_error(message), code(with) {}
+  ExitCode code;
+};
+
+void build_solids(const std::string &job, const std::filesystem::path &folder,
+                  const std::function<void(std::string_view)> &on_step);
+
+} // namespace purgewright::cli

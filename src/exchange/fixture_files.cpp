@@ -1,0 +1,78 @@
+#include "purgewright/exchange/fixture_files.hpp"
+
+#include "purgewright/exchange/file_error.hpp"
+#include "purgewright/exchange/glb.hpp"
+#include "purgewright/exchange/stl.hpp"
+#include "purgewright/solids/agreement.hpp"
+#include "purgewright/solids/parts.hpp"
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+#include <system_error>
+#include <utility>
+
+namespace purgewright::exchange {
+namespace {
+
+Colour colour_of(const solids::Part &part) {
+  constexpr Colour metal{0.72, 0.75, 0.78}, plug{0.80, 0.62, 0.30}, steel{0.45, 0.47, 0.50},
+      bench{0.35, 0.42, 0.50}, titanium{0.60, 0.56, 0.66};
+  if (!part.made) {
+    return titanium;
+  }
+  if (part.name == ids::end_plug) {
+    return plug;
+  }
+  if (part.name == ids::backing_pin || part.name == ids::purge_lance) {
+    return steel;
+  }
+  return part.name == ids::base_plate || part.name == ids::cradle_stand ? bench : metal;
+}
+
+Part as_file_part(const solids::Part &part) {
+  Part file{.name = part.name, .description = part.title, .properties = {}, .solid = part.solid};
+  for (const auto &note : part.notes) {
+    file.properties.push_back({fmt::format("note {}", file.properties.size() + 1), note});
+  }
+  return file;
+}
+
+void write_part(const std::filesystem::path &folder, const solids::Part &part, const Part &file,
+                const StepHeader &header) {
+  write_step(folder / fmt::format("{}.step", part.name), file, header);
+  write_stl(folder / fmt::format("{}.stl", part.name), part.solid, StlOptions{.exact_volume = part.volume});
+}
+
+} // namespace
+
+void write_fixture_files(const std::filesystem::path &folder, const job::Job &job, const fixture::Layout &layout,
+                         const fixture::Volumes &volumes, const StepHeader &header, const OnStep &on_step) {
+  const solids::Assembly assembly = solids::build_assembly(
+      job, layout, [&](std::string_view name) { on_step(fmt::format("building {}", name)); });
+  on_step("measuring gas spaces");
+  solids::require_agreement(job, volumes, assembly, solids::measure_gas(job, layout, assembly));
+  const std::filesystem::path parts = folder / "parts";
+  std::error_code error;
+  std::filesystem::create_directories(parts, error);
+  if (error) {
+    throw FileError(parts, error.message());
+  }
+  Assembly whole{.name = job.identity.name, .description = job.identity.title, .items = {}};
+  for (const auto &part : assembly.parts) {
+    on_step(fmt::format("writing {}", part.name));
+    Part file = as_file_part(part);
+    if (part.made) {
+      write_part(parts, part, file, header);
+    }
+    for (const auto &place : part.more_places) {
+      whole.items.push_back({file, colour_of(part), place});
+    }
+    whole.items.push_back({std::move(file), colour_of(part), part.place});
+  }
+  on_step("writing assembly");
+  write_step(folder / "assembly.step", whole, header);
+  write_glb(folder / "assembly.glb", whole);
+}
+
+} // namespace purgewright::exchange
