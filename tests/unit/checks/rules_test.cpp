@@ -1,0 +1,306 @@
+#include "purgewright/checks/rules.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cctype>
+#include <map>
+#include <set>
+#include <string>
+#include <vector>
+
+using namespace purgewright;
+using namespace purgewright::checks;
+using job::Key;
+
+namespace {
+
+using Edits = std::vector<std::pair<Key, double>>; // SI; index of a choice
+using Found = std::map<std::string, Status>;       // rules that do not pass
+
+constexpr double mm = 1e-3, ppm = 1e-6;
+
+job::Job edited(const Edits &edits) {
+  auto reading = job::read_draft(PURGEWRIGHT_SOURCE_DIR "/examples/logger-25.yaml");
+  REQUIRE(reading.problems.empty());
+  for (const auto &[key, number] : edits) {
+    auto &entry = reading.draft[key];
+    entry.stated = true;
+    entry.is_share = false;
+    entry.number = number;
+  }
+  auto resolution = job::resolve(reading.draft);
+  for (const auto &problem : resolution.problems) {
+    INFO(job::to_text(problem));
+  }
+  REQUIRE(resolution.job);
+  return std::move(*resolution.job);
+}
+
+Found not_passed(const Design &design) {
+  Found found;
+  for (const auto &result : judge(design)) {
+    if (result.status != Status::pass) {
+      found[result.id] = result.status;
+      CHECK_FALSE(result.remedy.empty());
+    }
+  }
+  return found;
+}
+
+Found not_passed(const Edits &edits) {
+  return not_passed(evaluate(edited(edits)));
+}
+
+std::string names(const Found &found) {
+  std::string text;
+  for (const auto &[id, status] : found) {
+    text += id + ":" + std::string(to_text(status)) + " ";
+  }
+  return text;
+}
+
+// A large thin tube that passes every rule.
+Edits large(Edits more) {
+  Edits all{{Key::tube_outside_diameter, 86 * mm},
+            {Key::cap_diameter, 86 * mm},
+            {Key::tube_wall, 1 * mm},
+            {Key::tube_length, 280 * mm},
+            {Key::tube_vent_from_joint, 200 * mm},
+            {Key::weld_current, 40},
+            {Key::tube_outside_diameter_tolerance, 0.015 * mm}};
+  all.insert(all.end(), more.begin(), more.end());
+  return all;
+}
+
+struct Bad {
+  std::string rule;
+  Status status;
+  Edits edits;
+};
+
+// Jobs that break one rule and no other.
+const std::vector<Bad> &bad_alone() {
+  static const std::vector<Bad> jobs{
+      {"access.slot_width", Status::fail, {{Key::fixture_slot_width, 27 * mm}}},
+      {"access.slot_ahead", Status::fail, {{Key::fixture_slot_length, 20.1 * mm}}},
+      {"access.slot_behind",
+       Status::fail,
+       {{Key::torch_cup_outside_diameter, 16.1 * mm}, {Key::fixture_slot_length, 19.8 * mm}}},
+      {"access.swing_clear", Status::caution, {{Key::rotation_swing_radius, 14 * mm}}},
+      {"seal.plug_squeeze_least", Status::caution, {{Key::tube_wall_tolerance, 0.04 * mm}}},
+      {"seal.plug_squeeze_most",
+       Status::caution,
+       {{Key::tube_outside_diameter, 23.8 * mm},
+        {Key::tube_wall, 2 * mm},
+        {Key::cap_diameter, 23.8 * mm},
+        {Key::tube_outside_diameter_tolerance, 0.03 * mm},
+        {Key::tube_wall_tolerance, 0.03 * mm}}},
+      {"machining.diffuser_drill", Status::caution, large({{Key::fixture_wall, 7.5 * mm}})},
+      {"machining.gallery_drill", Status::caution, {{Key::fixture_circuits, 3}}},
+      {"machining.slot_corner", Status::caution, large({{Key::fixture_slot_width, 100 * mm}})},
+      {"machining.thinnest_wall", Status::caution, {{Key::fixture_diffuser_hole, 1.2 * mm}}},
+      {"machining.thinnest_wall", Status::fail, {{Key::fixture_diffuser_hole, 1 * mm}}},
+      {"gas.bore_welding_floor", Status::fail, {{Key::gas_oxygen_limit_bore, 2.05 * ppm}}},
+      {"gas.torch_undisturbed", Status::fail, {{Key::torch_gas_flow, 4e-5}}},
+      {"gas.draught", Status::caution, {{Key::shop_draught, 0.48}}},
+      {"gas.draught", Status::fail, {{Key::shop_draught, 2}}},
+      {"gas.room_oxygen",
+       Status::fail,
+       {{Key::shop_room_volume, 5}, {Key::shop_room_air_changes_per_hour, 0}}},
+  };
+  return jobs;
+}
+
+// Jobs that break a rule which does not break alone.
+const std::vector<Bad> &bad_with_others() {
+  static const std::vector<Bad> jobs{
+      {"fit.tube_gap", Status::caution, {{Key::tube_outside_diameter_tolerance, 0.28 * mm}}},
+      {"seal.plug_squeeze_least", Status::fail, {{Key::tube_outside_diameter_tolerance, 0.28 * mm}}},
+      {"seal.plug_squeeze_most", Status::fail, {{Key::tube_outside_diameter_tolerance, 0.28 * mm}}},
+      {"seal.plug_stretch",
+       Status::fail,
+       {{Key::tube_outside_diameter, 17.9 * mm}, {Key::cap_diameter, 17.9 * mm}, {Key::gas_port_thread, 0}}},
+      {"machining.plenum_drill",
+       Status::caution,
+       {{Key::fixture_end_clearance, 60 * mm},
+        {Key::fixture_slot_length, 150 * mm},
+        {Key::tube_length, 500 * mm},
+        {Key::tube_outside_diameter, 12 * mm},
+        {Key::tube_wall, 0.7 * mm},
+        {Key::cap_diameter, 12 * mm},
+        {Key::tube_vent_diameter, 1 * mm},
+        {Key::fixture_radial_clearance, 2 * mm},
+        {Key::torch_cup_bore, 6 * mm}}},
+      {"gas.stays_in_chamber", Status::fail, {{Key::gas_species, 1}}},
+      {"gas.bore_limit", Status::fail, {{Key::gas_oxygen_limit_bore, 2.01 * ppm}}},
+      {"gas.chamber_limit", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
+      {"gas.chamber_welding_floor", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
+  };
+  return jobs;
+}
+
+struct Altered {
+  std::string rule;
+  Status status;
+  void (*alter)(Design &);
+};
+
+// Rules that guard the program's own choices: no job breaks them, so a sound design is altered by hand.
+const std::vector<Altered> &altered() {
+  static const std::vector<Altered> designs{
+      {"access.pin_away_from_weld", Status::fail,
+       [](Design &d) { d.layout.pin.contact_outer_radius = 0.4 * d.job.tube.inside_diameter; }},
+      {"fit.tube_turns", Status::fail,
+       [](Design &d) { d.layout.body.tube_bore_radius = 0.5 * d.job.tube.outside_diameter_most(); }},
+      {"fit.plug_enters", Status::fail,
+       [](Design &d) { d.layout.plug.spigot_radius = 0.501 * d.job.tube.inside_diameter_least(); }},
+      {"seal.plug_stretch", Status::fail, [](Design &d) { d.layout.plug.seal.stretch = 0.051; }},
+      {"seal.plug_fill", Status::fail, [](Design &d) { d.layout.plug.seal.fill_most = 0.86; }},
+      {"seal.plug_squeeze_most", Status::fail, [](Design &d) { d.layout.plug.seal.squeeze_most = 0.4; }},
+      {"machining.plenum_drill", Status::caution,
+       [](Design &d) {
+         d.layout.body.plenum.x_end = d.layout.body.x_max - 20.5 * d.layout.body.plenum.radius;
+       }},
+      {"gas.bore_limit", Status::fail, [](Design &d) { d.purge.bore.prepurge_floor.oxygen = 60 * ppm; }},
+      {"gas.chamber_limit", Status::fail,
+       [](Design &d) { d.purge.chamber.prepurge_floor.oxygen = 60 * ppm; }},
+      {"gas.chamber_welding_floor", Status::fail,
+       [](Design &d) { d.purge.chamber.welding_floor.oxygen = 60 * ppm; }},
+      {"gas.bore_pressure", Status::fail,
+       [](Design &d) { d.purge.pressure.welding = 2.0 * d.purge.pressure.limit; }},
+      {"gas.bore_stays_open", Status::fail, [](Design &d) { d.areas.vent = {}; }},
+      {"gas.supply_pressure", Status::fail,
+       [](Design &d) { d.job.gas.supply_pressure = units::pascals(100.0); }},
+  };
+  return designs;
+}
+
+} // namespace
+
+TEST_CASE("every rule has an id of its own, a title, a source and a remedy") {
+  std::set<std::string_view> ids, titles;
+  for (const auto &rule : rules()) {
+    INFO(rule.id);
+    CHECK(ids.insert(rule.id).second);
+    CHECK(titles.insert(rule.title).second);
+    CHECK_FALSE(rule.source.empty());
+    CHECK_FALSE(rule.remedy.empty());
+    CHECK(rule.judge != nullptr);
+    CHECK(std::ranges::all_of(rule.id,
+                              [](unsigned char c) { return std::islower(c) || c == '.' || c == '_'; }));
+    CHECK(std::ranges::count(rule.id, '.') == 1);
+    CHECK_FALSE(rule.title.ends_with('.'));
+  }
+  CHECK(ids.size() > 20);
+}
+
+TEST_CASE("the examples fail no rule, and the small one passes them all") {
+  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+    const auto resolution = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+    REQUIRE(resolution.job);
+    const Design design = evaluate(*resolution.job);
+    const auto results = judge(design);
+    INFO(name << ": " << names(not_passed(design)));
+    CHECK(results.size() == rules().size());
+    CHECK(worst(results) != Status::fail);
+    CHECK(failures(design) == 0);
+  }
+  CHECK(not_passed(Edits{}).empty());
+  CHECK(not_passed(large({})).empty());
+}
+
+TEST_CASE("a bad job breaks the rule it should and no other") {
+  for (const auto &bad : bad_alone()) {
+    const Found found = not_passed(bad.edits);
+    INFO(bad.rule << ", found: " << names(found));
+    CHECK(found == Found{{bad.rule, bad.status}});
+  }
+}
+
+TEST_CASE("a bad job breaks the rule it should among others") {
+  for (const auto &bad : bad_with_others()) {
+    const Found found = not_passed(bad.edits);
+    INFO(bad.rule << ", found: " << names(found));
+    const auto at = found.find(bad.rule);
+    REQUIRE(at != found.end());
+    CHECK(at->second == bad.status);
+  }
+}
+
+TEST_CASE("a design altered by hand breaks the rule it should and no other") {
+  for (const auto &bad : altered()) {
+    Design design = evaluate(edited({}));
+    bad.alter(design);
+    const Found found = not_passed(design);
+    INFO(bad.rule << ", found: " << names(found));
+    CHECK(found == Found{{bad.rule, bad.status}});
+    CHECK(failures(design) == (bad.status == Status::fail ? 1 : 0));
+  }
+}
+
+TEST_CASE("every rule is broken by some job or altered design of these tests") {
+  std::set<std::string_view> broken;
+  for (const auto &bad : bad_alone()) {
+    broken.insert(bad.rule);
+  }
+  for (const auto &bad : bad_with_others()) {
+    broken.insert(bad.rule);
+  }
+  for (const auto &bad : altered()) {
+    broken.insert(bad.rule);
+  }
+  for (const auto &rule : rules()) {
+    INFO(rule.id);
+    CHECK(broken.contains(rule.id));
+  }
+}
+
+TEST_CASE("a rule's limit is its edge") {
+  // The slot's need, exactly met, passes; a micrometre less does not.
+  const Design sound = evaluate(edited({}));
+  const double need = sound.layout.body.slot_needs.width.value();
+  CHECK(not_passed({{Key::fixture_slot_width, need}}).empty());
+  CHECK(not_passed({{Key::fixture_slot_width, need - 1e-6}}) == Found{{"access.slot_width", Status::fail}});
+}
+
+TEST_CASE("dimensions that clash come as failed rules and nothing else is judged") {
+  const Design design = evaluate(edited({{Key::tube_length, 60 * mm}}));
+  REQUIRE_FALSE(design.layout.buildable());
+  const auto results = judge(design);
+  REQUIRE(results.size() == design.layout.conflicts.size());
+  CHECK(results[0].id == "layout.tube_length");
+  CHECK(results[0].status == Status::fail);
+  CHECK(results[0].value == design.layout.conflicts[0].by.value());
+  CHECK_FALSE(results[0].title.empty());
+  CHECK_FALSE(results[0].remedy.empty());
+  CHECK(failures(design) == static_cast<int>(results.size()));
+  CHECK(worst(results) == Status::fail);
+}
+
+TEST_CASE("the closed form judges what does not need the purge model, with the same verdicts") {
+  for (const auto &bad : bad_alone()) {
+    const Design full = evaluate(edited(bad.edits)), quick = evaluate_closed_form(edited(bad.edits));
+    const auto all = judge(full), some = judge(quick);
+    std::size_t compared = 0;
+    for (const auto &result : some) {
+      const auto same = std::ranges::find(all, result.id, &RuleResult::id);
+      REQUIRE(same != all.end());
+      INFO(result.id);
+      CHECK(same->status == result.status);
+      CHECK(same->value == result.value);
+      ++compared;
+    }
+    CHECK(compared >= 15);
+    CHECK(compared < all.size());
+  }
+}
+
+TEST_CASE("no rules, nothing wrong; the worst of several is the worst") {
+  CHECK(worst({}) == Status::pass);
+  RuleResult pass, caution, fail;
+  caution.status = Status::caution;
+  fail.status = Status::fail;
+  CHECK(worst({pass, caution}) == Status::caution);
+  CHECK(worst({caution, fail, pass}) == Status::fail);
+}
