@@ -26,6 +26,7 @@ Design evaluate(job::Job job) {
   if (design.layout.buildable()) {
     design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas, design.bounds);
     design.purge_known = true;
+    design.log = gas::fit_job_log(design.job, design.layout, design.volumes, design.areas, design.bounds);
   }
   return design;
 }
@@ -36,6 +37,7 @@ units::Figures figures(const Design &design) {
     std::ranges::move(fixture::figures(design.job, design.layout, design.volumes, design.areas),
                       std::back_inserter(all));
     std::ranges::move(gas::figures(design.job, design.bounds, design.purge), std::back_inserter(all));
+    std::ranges::move(gas::log_figures(design.log), std::back_inserter(all));
   }
   return all;
 }

@@ -4,6 +4,7 @@
 
 #include "purgewright/fixture/layout.hpp"
 #include "purgewright/fixture/volumes.hpp"
+#include "purgewright/gas/measured_log.hpp"
 #include "purgewright/gas/purge.hpp"
 #include "purgewright/job/job.hpp"
 #include "purgewright/units/figure.hpp"
@@ -18,6 +19,7 @@ struct Design {
   gas::Bounds bounds;
   gas::Purge purge;
   bool purge_known = false; // the full purge model has been solved
+  gas::LogFits log;         // the measured log that the job names, and what is wrong with it
 };
 
 // Everything. Volumes and purge are zero when the layout has conflicts.

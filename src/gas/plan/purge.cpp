@@ -23,22 +23,10 @@ constexpr double near_floor = 1.1;     // "reached" when the limit lies under th
 constexpr double heated_share = 0.2;   // of the bore's gas, by the last run: common practice
 constexpr units::Temperature heated_gas = units::celsius(400.0);
 
-// Lines hold purge gas from the part before; spaces hold air.
-std::vector<double> between_parts(const Scene &scene) {
-  std::vector<double> state = uniform_state(scene.network, air_oxygen);
-  const TankMap map = tank_map(scene.network);
-  const double clean = scene.network.reservoirs.front();
-  for (const std::size_t zone : scene.line_zones) {
-    std::fill(state.begin() + static_cast<std::ptrdiff_t>(map.first[zone]),
-              state.begin() + static_cast<std::ptrdiff_t>(map.first[zone + 1]), clean);
-  }
-  return state;
-}
-
 // Oxygen at a target after `changes` volume changes of its circuit.
 double after_changes(const Scene &scene, const Target &target, Time duration) {
   constexpr int intervals = 1;
-  const auto course = solve(scene.network, between_parts(scene), duration, intervals);
+  const auto course = solve(scene.network, plan::between_parts(scene), duration, intervals);
   return course.state(intervals)[tank_at(course.map, target.zone, target.position)];
 }
 
@@ -147,7 +135,7 @@ Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixtu
   start(purge.bore, bounds.bore);
   start(purge.chamber, bounds.chamber);
   const Scene prepurge = plan::build_scene(subject, {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow});
-  find_times(prepurge, between_parts(prepurge), purge);
+  find_times(prepurge, plan::between_parts(prepurge), purge);
   describe(subject, prepurge, bounds, purge);
 
   const Holes outlet = bore_outlet(job, layout);

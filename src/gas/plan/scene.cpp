@@ -69,6 +69,14 @@ Length stirred_length(const Subject &s, VolumeFlow flow) {
   return std::clamp(nose + stirred, 0.05 * bore, 0.9 * bore);
 }
 
+// Share of one stirred tank before `swept` tanks that gives the whole the variance of `tanks` tanks: the
+// larger root of s^2 + (1 - s)^2 / swept = 1 / tanks, short of the swept part vanishing.
+double share_for(double tanks, double swept) {
+  const double b = 1.0 / swept;
+  const double root = std::sqrt(std::max(0.0, b * b - (1.0 + b) * (b - 1.0 / tanks)));
+  return std::min(0.99, (b + root) / (1.0 + b));
+}
+
 // Standing gas between the vent and the cap: what the vent's stream does not sweep.
 Length pocket_length(const job::Job &job) {
   if (job.tube.vent.count == 0) {
@@ -131,13 +139,17 @@ class Builder {
     const Volume pocket_volume = still * section;
     const Length stirred = std::min(stirred_length(s_, stage_.bore), 0.9 * (bore - still));
     const Volume moving = bore_gas - pocket_volume;
-    const double stirred_share = units::ratio(stirred, bore - still);
+    double stirred_share = units::ratio(stirred, bore - still);
     const Length swept = bore - still - stirred;
     auto &zones = scene_.network.zones;
     const auto lines = [&](Length length, VolumeFlow flow) {
       return line_tanks(job, hose.inside_diameter, length, flow, most_line_tanks);
     };
-    const double swept_tanks = line_tanks(job, job.tube.inside_diameter, swept, stage_.bore, most_space_tanks);
+    double swept_tanks = line_tanks(job, job.tube.inside_diameter, swept, stage_.bore, most_space_tanks);
+    if (stage_.bore_tanks > 0.0) {
+      swept_tanks = std::max(1.0, stage_.bore_tanks - 1.0);
+      stirred_share = share_for(stage_.bore_tanks, swept_tanks);
+    }
     zones.push_back({s_.volumes.lines_supply, lines(hose.supply_length, stage_.bore + stage_.chamber), {}});
     zones.push_back({s_.volumes.lines_bore, lines(hose.bore_length, stage_.bore), {}});
     zones.push_back({stirred_share * moving, 1.0, {}});
@@ -150,6 +162,7 @@ class Builder {
     scene_.bore_tanks = 1.0 / variance;
     scene_.bore_regime = bore_regime(job, stage_.bore);
     scene_.line_zones = {supply_line, bore_line_zone, chamber_line_zone, plenum};
+    scene_.outlet_zone = bore_swept;
     scene_.space_zones = {bore_stirred, bore_swept, cavity};
     const bool lance = s_.layout.lance.present;
     scene_.bore_joint = {lance ? std::size_t{bore_stirred} : std::size_t{bore_swept}, 1.0, job.gas.oxygen_limit_bore};
@@ -201,6 +214,9 @@ class Builder {
     const units::Velocity rise = stage_.chamber * height / cavity_gas;
     const double lying = equivalent_tanks((rise * height / diffusion(job)).value());
     scene_.chamber_tanks = std::clamp(blended_tanks(weight, std::max(1.0, lying)), 1.0, most_space_tanks);
+    if (stage_.chamber_tanks > 0.0) {
+      scene_.chamber_tanks = stage_.chamber_tanks;
+    }
     constexpr double lies = 0.3, stirs = 0.7;
     scene_.chamber_regime = weight < lies    ? "argon lies and fills from below"
                             : weight > stirs ? "inflow stirs the chamber: well mixed"
@@ -310,6 +326,17 @@ Area open_slot(const Subject &s, bool arc) {
 }
 
 Scene build_scene(const Subject &subject, const Stage &stage) { return Builder(subject, stage).build(); }
+
+std::vector<double> between_parts(const Scene &scene) {
+  std::vector<double> state = uniform_state(scene.network, air_oxygen);
+  const TankMap map = tank_map(scene.network);
+  const double clean = scene.network.reservoirs.front();
+  for (const std::size_t zone : scene.line_zones) {
+    std::fill(state.begin() + static_cast<std::ptrdiff_t>(map.first[zone]),
+              state.begin() + static_cast<std::ptrdiff_t>(map.first[zone + 1]), clean);
+  }
+  return state;
+}
 
 Floor floor_at(const Scene &scene, const Target &target) {
   const FloorParts parts = floor_parts(scene.network, target.zone, target.position);

@@ -20,11 +20,13 @@ struct Subject {
 struct Stage {
   units::VolumeFlow bore{}, chamber{}, torch{};
   bool arc = false;
+  double bore_tanks = 0.0, chamber_tanks = 0.0; // as measured; 0 where the model decides
 };
 
 struct Scene {
   Network network;
   std::vector<std::string_view> edge_words, ingress_words; // by edge and ingress: what each stands for
+  std::size_t outlet_zone = 0;                             // its last tank is what leaves the bore
   Target bore_joint, chamber_joint;   // the joint's inside and outside; limits of the job
   std::vector<std::size_t> line_zones, space_zones;
   double bore_tanks = 1.0, chamber_tanks = 1.0;
@@ -32,6 +34,9 @@ struct Scene {
 };
 
 Scene build_scene(const Subject &, const Stage &);
+
+// State before a part's prepurge: lines hold purge gas from the part before, spaces hold air.
+std::vector<double> between_parts(const Scene &);
 
 // Oxygen at rest at a joint's side and what dominates it.
 Floor floor_at(const Scene &, const Target &);

@@ -1,0 +1,99 @@
+// An oxygen meter's log laid over the purge's curve: reading the file, and fitting what the curve depends on.
+//
+// The file is CSV with a decimal point: lines that start with # and empty lines are left out; the first other
+// line names the columns, each with its unit in brackets, such as
+//   time [s],oxygen [ppm],circuit
+// in any order. `time` counts from the moment the gas is turned on, lines flushed and spaces full of air;
+// `oxygen` is what the meter shows; `circuit` is bore or chamber. An optional column `flow [L/min]` gives the
+// circuit's flow, the same in all its rows; without it the prepurge flow of the design is taken. Other
+// columns are not read and named in a caution. The bore's meter stands at the bore's outlet (vent or exhaust
+// way), the chamber's at the joint's outside.
+//
+// Units: quantity types; oxygen is a volume fraction; log errors are decades.
+// Errors: faults of the file are Diagnostics with line and column; fit_log throws std::domain_error for a
+// circuit that the log does not hold.
+// Guarantee: same file, same numbers; read_log keeps at least `least_readings` of every circuit it returns.
+// Source: least squares on log10 of the reading by BOBYQA (Powell 2009, in NLopt), standard errors from the
+// linearised problem (Draper & Smith, Applied Regression Analysis), lag kept by the Bayesian information
+// criterion (Schwarz 1978).
+#pragma once
+
+#include "purgewright/gas/bounds.hpp"
+#include "purgewright/job/diagnostic.hpp"
+#include "purgewright/units/figure.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace purgewright::gas {
+
+enum class Circuit { bore, chamber };
+std::string_view to_text(Circuit);
+
+struct Readings {
+  Circuit circuit{};
+  std::vector<units::Time> times; // not falling
+  std::vector<double> oxygen;     // above 0
+  std::optional<units::VolumeFlow> flow;
+};
+
+struct Log {
+  std::string file;
+  std::vector<Readings> circuits; // bore before chamber; those that the file holds
+};
+
+struct LogReading {
+  std::optional<Log> log; // absent when a problem is an error
+  job::Diagnostics problems;
+};
+
+inline constexpr int least_readings = 8;
+inline constexpr int most_readings = 20000; // of the file
+inline constexpr double least_fall = 10.0;  // highest over lowest reading of a circuit; less holds no curve
+
+LogReading parse_log(std::string_view text, std::string file);
+LogReading read_log(const std::string &path);
+
+// A fitted number and its standard error; infinite where the readings do not settle it.
+struct Fitted {
+  double value = 0.0, error = 0.0;
+};
+
+struct FitResult {
+  Circuit circuit{};
+  units::VolumeFlow flow{}; // during the log
+  int readings = 0;
+  Fitted tanks;             // of the circuit's space: 1 mixed, many displaced
+  double tanks_model = 0.0; // the model's own, at the log's flow
+  Fitted delay;             // s, of the meter's line
+  Fitted lag;               // s, first order, of the meter and its cell; 0 where the log shows none
+  Fitted floor;             // oxygen the space settles at
+  double floor_model = 0.0;
+  double rms = 0.0;               // of log10(curve / reading), decades
+  double r_squared = 0.0;         // of log10
+  std::vector<units::Time> times; // of the readings
+  std::vector<double> curve;      // what the meter would show by the fit
+};
+
+inline constexpr double most_fitted_tanks = 24.0; // more cannot be told apart by a meter
+
+// Fits one circuit of a log. The other circuit flows as the log says, else at its prepurge flow. Takes about
+// a tenth of a second.
+FitResult fit_log(const Log &, Circuit, const job::Job &, const fixture::Layout &, const fixture::Volumes &,
+                  const fixture::Areas &, const Bounds &);
+
+struct LogFits {
+  std::vector<FitResult> fits;
+  job::Diagnostics problems;
+};
+
+// The log that the job names (gas.log, relative to the job file), read and fitted; empty when it names none.
+LogFits fit_job_log(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
+                    const fixture::Areas &, const Bounds &);
+
+// gas.log.bore.tanks and its neighbours, for results and trace.
+units::Figures log_figures(const LogFits &);
+
+} // namespace purgewright::gas

@@ -1,0 +1,336 @@
+#include "purgewright/gas/measured_log.hpp"
+
+#include "purgewright/job/nearest.hpp"
+#include "purgewright/units/parse.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <fstream>
+#include <iterator>
+
+namespace purgewright::gas {
+namespace {
+
+using units::Dimension;
+
+constexpr std::size_t most_bytes = 20'000'000;
+constexpr std::size_t most_problems = 20;
+constexpr double most_oxygen = 0.25; // air as a meter in need of a span may show it
+
+enum Column : std::size_t { time_column, oxygen_column, circuit_column, flow_column, column_count };
+constexpr std::array<std::string_view, column_count> names{"time", "oxygen", "circuit", "flow"};
+constexpr std::array<Dimension, column_count> dimensions{Dimension::time, Dimension::ratio, Dimension::count,
+                                                         Dimension::flow};
+constexpr std::array<std::string_view, column_count> examples{"time [s]", "oxygen [ppm]", "circuit",
+                                                              "flow [L/min]"};
+
+struct Cell {
+  std::string text;
+  int column = 1; // of its first character, from 1
+};
+
+std::string_view trimmed(std::string_view text) {
+  constexpr std::string_view blank = " \t\r";
+  const auto first = text.find_first_not_of(blank);
+  return first == std::string_view::npos ? std::string_view{}
+                                         : text.substr(first, text.find_last_not_of(blank) - first + 1);
+}
+
+// Cells of one line; a cell in double quotes may hold commas, and "" stands for a quote in it.
+std::vector<Cell> split(std::string_view line) {
+  std::vector<Cell> cells;
+  Cell cell;
+  bool quoted = false;
+  const auto close = [&](std::size_t next) {
+    cell.text = std::string(trimmed(cell.text));
+    cells.push_back(std::move(cell));
+    cell = {.text = {}, .column = static_cast<int>(next) + 1};
+  };
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    if (line[i] == '"') {
+      if (quoted && i + 1 < line.size() && line[i + 1] == '"') {
+        cell.text += line[i++];
+      } else {
+        quoted = !quoted;
+      }
+    } else if (line[i] == ',' && !quoted) {
+      close(i + 1);
+    } else {
+      cell.text += line[i];
+    }
+  }
+  close(line.size());
+  return cells;
+}
+
+class Reader {
+ public:
+  explicit Reader(std::string file) { result_.log = Log{.file = std::move(file), .circuits = {}}; }
+
+  LogReading read(std::string_view text) {
+    if (text.starts_with("\xEF\xBB\xBF")) {
+      text.remove_prefix(3);
+    }
+    while (!text.empty() && rows_ <= most_readings) {
+      const auto end = text.find('\n');
+      ++line_;
+      take(text.substr(0, end));
+      text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+    }
+    finish();
+    return std::move(result_);
+  }
+
+ private:
+  void report(job::Severity severity, int line, int column, std::string key, std::string problem,
+              std::string allowed = {}, std::string nearest = {}) {
+    if (severity == job::Severity::error && ++errors_ > most_problems) {
+      return;
+    }
+    result_.problems.push_back({severity,
+                                result_.log->file,
+                                {line, column},
+                                std::move(key),
+                                std::move(problem),
+                                std::move(allowed),
+                                std::move(nearest)});
+  }
+  void fault(int column, std::string key, std::string problem, std::string allowed = {},
+             std::string nearest = {}) {
+    report(job::Severity::error, line_, column, std::move(key), std::move(problem), std::move(allowed),
+           std::move(nearest));
+  }
+
+  void take(std::string_view line) {
+    const std::string_view content = trimmed(line);
+    if (content.empty() || content.front() == '#') {
+      return;
+    }
+    if (!header_) {
+      header_ = true;
+      header_line_ = line_;
+      take_header(split(line));
+    } else if (usable_) {
+      ++rows_;
+      take_row(split(line));
+    }
+  }
+
+  void take_header(const std::vector<Cell> &cells) {
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      take_name(cells[i], i);
+    }
+    for (const std::size_t c :
+         {std::size_t{time_column}, std::size_t{oxygen_column}, std::size_t{circuit_column}}) {
+      if (!places_[c]) {
+        std::string problem = "the column is missing";
+        if (cells.size() == 1 && cells.front().text.find(';') != std::string::npos) {
+          problem += "; the file is separated by semicolons";
+        }
+        fault(1, std::string(names[c]), problem,
+              fmt::format("a header line such as {},{},{}", examples[0], examples[1], examples[2]));
+      }
+    }
+    usable_ = errors_ == 0;
+    width_ = cells.size();
+  }
+
+  void take_name(const Cell &cell, std::size_t place) {
+    const auto bracket = cell.text.find('[');
+    std::string name(trimmed(std::string_view(cell.text).substr(0, bracket)));
+    std::ranges::transform(name, name.begin(),
+                           [](char c) { return c >= 'A' && c <= 'Z' ? char(c - 'A' + 'a') : c; });
+    const auto known = std::ranges::find(names, name);
+    if (known == names.end()) {
+      const std::string near = std::string(job::nearest_choice(name, names));
+      report(job::Severity::caution, line_, cell.column, cell.text, "the column is not read", {}, near);
+      return;
+    }
+    const auto c = static_cast<std::size_t>(known - names.begin());
+    if (places_[c]) {
+      fault(cell.column, name, "the column stands twice");
+    }
+    places_[c] = place;
+    if (c != circuit_column) {
+      take_unit(cell, c, bracket);
+    }
+  }
+
+  void take_unit(const Cell &cell, std::size_t c, std::size_t bracket) {
+    const auto end = cell.text.find(']', bracket == std::string::npos ? 0 : bracket);
+    if (bracket == std::string::npos || end == std::string::npos || end < bracket) {
+      fault(cell.column, std::string(names[c]), "the unit is missing", std::string(examples[c]));
+      return;
+    }
+    const auto unit = trimmed(std::string_view(cell.text).substr(bracket + 1, end - bracket - 1));
+    const auto one = units::parse_quantity(fmt::format("1 {}", unit), dimensions[c]);
+    if (unit.empty() || !one.si || !(*one.si > 0.0)) {
+      fault(cell.column, std::string(names[c]), unit.empty() ? "the unit is empty" : one.problem,
+            std::string(examples[c]));
+      return;
+    }
+    scales_[c] = *one.si;
+  }
+
+  // The number of a cell in SI, or nothing and a fault.
+  std::optional<double> number(const std::vector<Cell> &cells, std::size_t c) {
+    const Cell &cell = cells[*places_[c]];
+    double value = 0.0;
+    const char *const end = cell.text.data() + cell.text.size();
+    const auto [stop, error] = std::from_chars(cell.text.data(), end, value);
+    if (error != std::errc{} || stop != end || !std::isfinite(value)) {
+      fault(cell.column, std::string(names[c]), fmt::format("'{}' is not a number", cell.text),
+            "digits with a decimal point, such as 12.5");
+      return std::nullopt;
+    }
+    return value * scales_[c];
+  }
+
+  void take_row(const std::vector<Cell> &cells) {
+    if (cells.size() != width_) {
+      fault(cells.back().column, "row",
+            fmt::format("{} cells where the header has {}", cells.size(), width_));
+      return;
+    }
+    const auto time = number(cells, time_column);
+    const auto oxygen = number(cells, oxygen_column);
+    const auto flow = places_[flow_column] ? number(cells, flow_column) : std::nullopt;
+    const Cell &word = cells[*places_[circuit_column]];
+    if (word.text != "bore" && word.text != "chamber") {
+      fault(word.column, "circuit", fmt::format("'{}' is not a circuit", word.text), "bore or chamber");
+      return;
+    }
+    if (time && oxygen && (flow || !places_[flow_column])) {
+      keep(cells, word.text == "bore" ? Circuit::bore : Circuit::chamber, *time, *oxygen, flow);
+    }
+  }
+
+  Readings &readings(Circuit circuit) {
+    auto &all = result_.log->circuits;
+    auto place = std::ranges::find(all, circuit, &Readings::circuit);
+    if (place == all.end()) {
+      all.push_back({.circuit = circuit, .times = {}, .oxygen = {}, .flow = {}});
+      place = std::prev(all.end());
+    }
+    return *place;
+  }
+
+  void keep(const std::vector<Cell> &cells, Circuit circuit, double time, double oxygen,
+            std::optional<double> flow) {
+    Readings &kept = readings(circuit);
+    const int time_at = cells[*places_[time_column]].column;
+    const int oxygen_at = cells[*places_[oxygen_column]].column;
+    if (time < 0.0 || (!kept.times.empty() && time < kept.times.back().value())) {
+      fault(time_at, "time", time < 0.0 ? "the time is negative" : "the time runs backwards in this circuit",
+            "seconds since the gas was turned on, not falling");
+    } else if (oxygen > most_oxygen) {
+      fault(oxygen_at, "oxygen", fmt::format("{:.3g} % is more than air holds", 100.0 * oxygen),
+            "0 % to 25 %");
+    } else if (oxygen <= 0.0) {
+      ++dark_;
+    } else if (flow && !(*flow > 0.0)) {
+      fault(cells[*places_[flow_column]].column, "flow", "the flow is not above 0");
+    } else if (flow && kept.flow && std::abs(*flow - kept.flow->value()) > 1e-9 * *flow) {
+      fault(cells[*places_[flow_column]].column, "flow", "the flow changes within the circuit",
+            "one flow; start a log for another");
+    } else {
+      kept.times.push_back(units::seconds(time));
+      kept.oxygen.push_back(oxygen);
+      if (flow) {
+        kept.flow = units::cubic_metres_per_second(*flow);
+      }
+    }
+  }
+
+  void check(const Readings &kept) {
+    const std::string name(to_text(kept.circuit));
+    if (kept.times.size() < static_cast<std::size_t>(least_readings)) {
+      report(job::Severity::error, header_line_, 1, name,
+             fmt::format("{} readings are too few", kept.times.size()),
+             fmt::format("{} or more", least_readings));
+      return;
+    }
+    const auto [low, high] = std::ranges::minmax(kept.oxygen);
+    if (high < least_fall * low) {
+      report(job::Severity::error, header_line_, 1, name,
+             "the readings fall by less than ten times: nothing to fit",
+             "a log from air down to the purge's floor");
+    }
+  }
+
+  void finish() {
+    if (!header_) {
+      report(job::Severity::error, 1, 1, "header", "the file has no header line");
+    } else if (rows_ > most_readings) {
+      fault(1, "row", fmt::format("more than {} readings", most_readings), "every tenth reading will do");
+    } else if (usable_ && result_.log->circuits.empty() && errors_ == 0) {
+      report(job::Severity::error, header_line_, 1, "row", "the file has no readings above 0");
+    }
+    if (errors_ == 0) {
+      std::ranges::sort(result_.log->circuits, {}, &Readings::circuit);
+      std::ranges::for_each(result_.log->circuits, [this](const Readings &kept) { check(kept); });
+    }
+    if (dark_ > 0) {
+      report(job::Severity::caution, header_line_, 1, "oxygen",
+             fmt::format("{} readings at or under 0 are left out: below what the meter shows", dark_));
+    }
+    if (errors_ > most_problems) {
+      result_.problems.push_back({job::Severity::error,
+                                  result_.log->file,
+                                  {line_, 1},
+                                  "row",
+                                  fmt::format("and {} more faults", errors_ - most_problems),
+                                  {},
+                                  {}});
+    }
+    if (errors_ > 0) {
+      result_.log.reset();
+    }
+  }
+
+  LogReading result_;
+  std::array<std::optional<std::size_t>, column_count> places_{};
+  std::array<double, column_count> scales_{1.0, 1.0, 1.0, 1.0};
+  std::size_t width_ = 0, errors_ = 0;
+  int line_ = 0, header_line_ = 1, rows_ = 0, dark_ = 0;
+  bool header_ = false, usable_ = false;
+};
+
+LogReading failed(const std::string &path, std::string problem, std::string allowed = {}) {
+  LogReading result;
+  result.problems.push_back(
+      {job::Severity::error, path, {}, "gas.log", std::move(problem), std::move(allowed), {}});
+  return result;
+}
+
+} // namespace
+
+std::string_view to_text(Circuit circuit) {
+  return circuit == Circuit::bore ? "bore" : "chamber";
+}
+
+LogReading parse_log(std::string_view text, std::string file) {
+  return Reader(std::move(file)).read(text);
+}
+
+LogReading read_log(const std::string &path) {
+  std::ifstream stream(path, std::ios::binary);
+  std::string text;
+  std::array<char, 65536> piece{};
+  while (stream.read(piece.data(), piece.size()) || stream.gcount() > 0) {
+    text.append(piece.data(), static_cast<std::size_t>(stream.gcount()));
+    if (text.size() > most_bytes) {
+      return failed(path, "the log is larger than 20 MB", "every tenth reading will do");
+    }
+  }
+  if (!stream.eof() || stream.bad()) {
+    return failed(path, "the log cannot be read", "a CSV file");
+  }
+  return parse_log(text, path);
+}
+
+} // namespace purgewright::gas

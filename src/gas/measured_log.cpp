@@ -1,0 +1,114 @@
+#include "purgewright/gas/measured_log.hpp"
+
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <filesystem>
+
+namespace purgewright::gas {
+namespace {
+
+using units::Dimension;
+
+constexpr std::string_view method = "least squares on log10 of the readings (gas/measured_log.hpp): BOBYQA, "
+                                    "Powell 2009; lag kept by Schwarz 1978";
+
+// Adds the figures of one circuit's fit; an error that the readings do not settle is left out.
+class FitFigures {
+ public:
+  FitFigures(const FitResult &fit, units::Figures &list)
+      : circuit_(to_text(fit.circuit)),
+        prefix_("gas.log." + circuit_ + "."), log_{std::string("gas.log.") + circuit_ + ".readings"},
+        list_(list) {}
+
+  void add(std::string_view name, double value, Dimension dimension, std::string_view title,
+           std::string formula) {
+    add(name, value, dimension, title, std::move(formula), {log_});
+  }
+  void add(std::string_view name, double value, Dimension dimension, std::string_view title,
+           std::string formula, std::vector<std::string> inputs) {
+    if (std::isfinite(value)) {
+      list_.push_back({prefix_ + std::string(name), value, dimension,
+                       fmt::format("{}, {} circuit", title, circuit_), std::move(formula), std::move(inputs),
+                       std::string(method), units::Basis::computed});
+    }
+  }
+  void add(std::string_view name, const Fitted &fitted, Dimension dimension, std::string_view title,
+           std::string formula, std::vector<std::string> inputs) {
+    add(name, fitted.value, dimension, title, std::move(formula), std::move(inputs));
+    add(std::string(name) + "_error", fitted.error, dimension, fmt::format("Standard error of: {}", title),
+        "linearised least squares", {log_, prefix_ + "fit_rms"});
+  }
+  const std::string &readings() const { return log_; }
+  std::string own(std::string_view name) const { return prefix_ + std::string(name); }
+
+ private:
+  std::string circuit_, prefix_, log_;
+  units::Figures &list_;
+};
+
+void list_fit(const FitResult &fit, units::Figures &list) {
+  FitFigures out(fit, list);
+  const std::string volume(fit.circuit == Circuit::bore ? ids::volume_bore_gas : ids::volume_chamber_gas);
+  out.add("readings", fit.readings, Dimension::count, "Readings of the measured log",
+          "count in the file named by gas.log", {});
+  out.add("flow", fit.flow.value(), Dimension::flow, "Flow while the log was taken",
+          "column flow of the log, else the prepurge flow");
+  out.add("tanks", fit.tanks, Dimension::ratio, "Equivalent stirred tanks, as measured",
+          "value at which the purge's curve lies nearest to the log",
+          {out.readings(), out.own("flow"), volume});
+  out.add("tanks_model", fit.tanks_model, Dimension::ratio,
+          "Equivalent stirred tanks, by the model at the log's flow", "network at the log's flow",
+          {out.own("flow"), volume});
+  out.add("delay", fit.delay, Dimension::time, "Delay of the meter's line",
+          "shift at which the purge's curve lies nearest to the log", {out.readings()});
+  out.add("lag", fit.lag, Dimension::time, "Lag of the meter and its cell",
+          "first-order lag, 0 where the log shows none", {out.readings()});
+  out.add("floor", fit.floor, Dimension::ratio, "Oxygen the space settles at, as measured",
+          "level at which the purge's curve lies nearest to the log", {out.readings()});
+  out.add("floor_model", fit.floor_model, Dimension::ratio, "Oxygen the space settles at, by the model",
+          "steady state of the network at the log's flow", {out.own("flow")});
+  out.add("fit_rms", fit.rms, Dimension::ratio, "Misfit of curve and log, root mean square, decades",
+          "sqrt(mean (log10(curve / reading))^2)",
+          {out.readings(), out.own("tanks"), out.own("delay"), out.own("lag"), out.own("floor")});
+  out.add("fit_r2", fit.r_squared, Dimension::ratio, "Share of the log's variance the curve explains",
+          "1 - sum of squares / total sum of squares, on log10", {out.own("fit_rms")});
+}
+
+} // namespace
+
+LogFits fit_job_log(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
+                    const fixture::Areas &areas, const Bounds &bounds) {
+  LogFits result;
+  if (job.gas.log.empty()) {
+    return result;
+  }
+  const auto path = std::filesystem::path(job.file).parent_path() / job.gas.log;
+  LogReading reading = read_log(path.string());
+  result.problems = std::move(reading.problems);
+  for (job::Diagnostic &problem : result.problems) {
+    if (problem.key == "gas.log") { // of the file as a whole: the job names it
+      problem.problem = fmt::format("'{}': {}", job.gas.log, problem.problem);
+      problem.file = job.file;
+      problem.mark = job.origin(job::Key::gas_log).mark;
+    }
+  }
+  if (reading.log) {
+    for (const Readings &readings : reading.log->circuits) {
+      result.fits.push_back(fit_log(*reading.log, readings.circuit, job, layout, volumes, areas, bounds));
+    }
+  }
+  return result;
+}
+
+units::Figures log_figures(const LogFits &logs) {
+  units::Figures list;
+  for (const FitResult &fit : logs.fits) {
+    list_fit(fit, list);
+  }
+  return list;
+}
+
+} // namespace purgewright::gas
