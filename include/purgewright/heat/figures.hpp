@@ -1,0 +1,20 @@
+// The plan of heat as figures, with formulas and the ids they are made of.
+//
+// Ids: heat.shielding_temperature, heat.power, heat.postflow (longest hold and torch move, for
+// purge.postflow.time), heat.arc_time, heat.cycle, heat.o_ring.peak and .limit, heat.cap_centre.peak and
+// .limit, heat.pin.peak, heat.hot_zone, heat.cavity, heat.covered; for every tack heat.tack.N.angle, .time,
+// .hold, .peak; for every run heat.run.N.start_angle, .end_angle, .time, .hold, .uncovered_hold, .peak,
+// .o_ring_peak, .cap_centre_peak, .start_temperature, .joint_before, .hot_zone, and .roller_peak with
+// rollers. With advice: heat.runs.fewest, heat.runs.best, heat.longest_run. N counts from 1 in welding order.
+// Angles are on the index collar; an end angle may lie beyond a full turn.
+#pragma once
+
+#include "purgewright/heat/plan.hpp"
+#include "purgewright/units/figure.hpp"
+
+namespace purgewright::heat {
+
+units::Figures figures(const HeatPlan &);
+units::Figures figures(const RunAdvice &);
+
+} // namespace purgewright::heat

@@ -1,0 +1,202 @@
+#include "purgewright/heat/figures.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace purgewright::heat {
+
+namespace {
+
+using units::Basis;
+using units::Dimension;
+using Ids = std::vector<std::string>;
+
+constexpr std::string_view model_source = "transient conduction on wall and cap with moving Gaussian arc "
+                                          "(heat/model.hpp); metals: heat/metal.hpp; gas: "
+                                          "heat/gas_film.hpp";
+constexpr std::string_view practice = "common practice, no source";
+
+class List {
+ public:
+  void add(std::string id, double value, Dimension dimension, std::string title, std::string formula,
+           Ids inputs, std::string_view source, Basis basis = Basis::computed) {
+    list_.push_back({std::move(id), value, dimension, std::move(title), std::move(formula), std::move(inputs),
+                     std::string(source), basis});
+  }
+  void time(std::string id, units::Time v, std::string title, std::string formula, Ids inputs,
+            std::string_view source = model_source) {
+    add(std::move(id), v.value(), Dimension::time, std::move(title), std::move(formula), std::move(inputs),
+        source);
+  }
+  void temperature(std::string id, units::Temperature v, std::string title, std::string formula, Ids inputs) {
+    add(std::move(id), v.value(), Dimension::temperature, std::move(title), std::move(formula),
+        std::move(inputs), model_source);
+  }
+  units::Figures take() { return std::move(list_); }
+
+ private:
+  units::Figures list_;
+};
+
+// What the temperatures of a plan follow from.
+const Ids work{"heat.power",  "weld.travel_speed", "tube.outside_diameter", "tube.wall",
+               "tube.length", "cap.diameter",      "cap.thickness"};
+
+Ids work_and(Ids more) {
+  more.insert(more.end(), work.begin(), work.end());
+  return more;
+}
+
+double on_collar(units::Angle angle) {
+  const double turn = 2.0 * units::pi;
+  const double within = std::fmod(angle.value(), turn);
+  return within < 0.0 ? within + turn : within;
+}
+
+void list_tack(const Weld &tack, std::size_t number, List &list) {
+  const std::string id = fmt::format("heat.tack.{}", number), words = fmt::format("tack {}", number);
+  const double middle = on_collar(0.5 * (tack.pass.start + tack.pass.end));
+  list.add(id + ".angle", middle, Dimension::angle, fmt::format("Angle of {} on the index collar", words),
+           "the first at the start angle, then the one opposite, then the farthest from all set",
+           {"rotation.start_angle", "rotation.tacks", "rotation.direction"}, practice);
+  list.time(id + ".time", tack.welding, fmt::format("Arc time of {}", words),
+            "tack length 3 mm / travel speed", {"weld.travel_speed"}, practice);
+  list.time(id + ".hold", tack.hold, fmt::format("Hold under gas after {}", words),
+            "until the hottest metal of the joint is below the shielding temperature",
+            work_and({"heat.shielding_temperature", "torch.cup_bore"}));
+  list.temperature(id + ".peak", tack.joint_peak, fmt::format("Peak at the joint, {}", words),
+                   "highest mean through the metal, pool included", work);
+}
+
+void list_run_times(const Weld &run, const std::string &id, const std::string &words, const Ids &before,
+                    List &list) {
+  const double start = on_collar(run.pass.start);
+  const Ids places{"rotation.start_angle", "rotation.runs", "rotation.overlap", "rotation.direction"};
+  list.add(
+      id + ".start_angle", start, Dimension::angle, fmt::format("Start of {} on the index collar", words),
+      "start angle + (run - 1) x full turn / runs - overlap, in the sense of rotation", places, practice);
+  list.add(id + ".end_angle", start + (run.pass.end - run.pass.start).value(), Dimension::angle,
+           fmt::format("End of {} on the index collar", words),
+           "start angle + run x full turn / runs, the last with the overlap on the first", places, practice);
+  list.time(
+      id + ".time", run.welding, fmt::format("Arc time of {}", words), "angle x tube radius / travel speed",
+      {id + ".start_angle", id + ".end_angle", "tube.outside_diameter", "weld.travel_speed"}, "definition");
+  Ids hold = work_and({"heat.shielding_temperature", "torch.cup_bore"});
+  hold.insert(hold.end(), before.begin(), before.end());
+  list.time(id + ".hold", run.hold, fmt::format("Hold under gas after {}", words),
+            run.reached ? "until the hottest metal of the joint is below the shielding temperature"
+                        : "longest hold that is computed: the metal is still above the shielding temperature",
+            hold);
+  list.time(id + ".uncovered_hold", run.uncovered_hold,
+            fmt::format("Time until the tube outside the chamber's argon is cold enough, {}", words),
+            "until the hottest wall beyond heat.covered is below the shielding temperature",
+            {"heat.shielding_temperature", "heat.covered", id + ".time"});
+}
+
+void list_run(const Weld &run, std::size_t number, List &list) {
+  const std::string id = fmt::format("heat.run.{}", number), words = fmt::format("run {}", number);
+  Ids before;
+  if (number > 1) {
+    before = {fmt::format("heat.run.{}.hold", number - 1), "heat.torch_move"};
+  }
+  list_run_times(run, id, words, before, list);
+  list.temperature(id + ".start_temperature", run.start_temperature,
+                   fmt::format("Temperature where the arc of {} strikes", words),
+                   "left by what was welded before", before);
+  list.temperature(id + ".joint_before", run.joint_before,
+                   fmt::format("Hottest of the joint when {} starts", words),
+                   "left by what was welded before", before);
+  const Ids inputs = work_and({id + ".time"});
+  list.temperature(id + ".peak", run.joint_peak, fmt::format("Peak at the joint, {}", words),
+                   "highest mean through the metal, pool included", inputs);
+  list.temperature(id + ".o_ring_peak", run.o_ring_peak,
+                   fmt::format("Peak of the tube over the O-ring, {}", words), "highest in arc and hold",
+                   inputs);
+  list.temperature(id + ".cap_centre_peak", run.cap_centre_peak,
+                   fmt::format("Peak at the cap's centre, {}", words), "highest in arc and hold", inputs);
+  if (run.roller_peak) {
+    list.temperature(id + ".roller_peak", *run.roller_peak,
+                     fmt::format("Peak of the tube at the rollers, {}", words), "highest in arc and hold",
+                     inputs);
+  }
+  list.add(id + ".hot_zone", run.hot_zone.value(), Dimension::length,
+           fmt::format("Farthest wall above the shielding temperature, {}", words),
+           "from the joint along the tube", work_and({"heat.shielding_temperature"}), model_source);
+}
+
+void list_limits(const HeatPlan &plan, List &list) {
+  list.temperature("heat.o_ring.peak", plan.o_ring_peak, "Hottest tube over the O-ring",
+                   "highest of all runs", work);
+  list.add("heat.o_ring.limit", plan.o_ring_limit.value(), Dimension::temperature,
+           "Temperature the O-ring stands", "nitrile in dry gas, continuous, unless set", {},
+           "seal makers' temperature guides, 120 degC", Basis::fallback);
+  list.temperature("heat.cap_centre.peak", plan.cap_centre_peak, "Hottest the cap's centre becomes",
+                   "highest of all runs", work);
+  list.add("heat.cap_centre.limit", plan.cap_centre_limit.value(), Dimension::temperature,
+           "Temperature the cap's centre should stay under", "beta transus of the cap's metal, unless set",
+           {"cap.material"}, "metal data (heat/metal.hpp); as a limit: common practice, no source",
+           Basis::fallback);
+  list.temperature("heat.pin.peak", plan.pin_peak, "Backing pin at the end of the last hold",
+                   "one lump of metal", work_and({"fixture.pin_material"}));
+  list.add("heat.hot_zone", plan.hot_zone.value(), Dimension::length,
+           "Farthest wall above the shielding temperature", "largest of all runs", work, model_source);
+  list.add("heat.cavity", plan.cavity.value(), Dimension::length, "Chamber cavity behind the joint",
+           "joint to the cavity's end", {}, "layout of the fixture");
+  list.add("heat.covered", plan.covered.value(), Dimension::length,
+           "Tube in the chamber's argon, from the joint",
+           "joint to the chamber's end: the argon leaves through the gap round the tube", {},
+           "layout of the fixture");
+}
+
+} // namespace
+
+units::Figures figures(const HeatPlan &plan) {
+  List list;
+  list.add("heat.shielding_temperature", plan.shielding_temperature.value(), Dimension::temperature,
+           "Temperature below which the gas may go", "lower of tube's and cap's metal, unless set",
+           {"tube.material", "cap.material"},
+           "welding practice for titanium, 800 degF; stricter procedures exist", Basis::common_practice);
+  list.add("heat.power", plan.power.value(), Dimension::power, "Arc power into the metal",
+           "arc_efficiency x voltage x current", {"weld.arc_efficiency", "weld.voltage", "weld.current"},
+           "definition of arc efficiency");
+  for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
+    list_tack(plan.tacks[i], i + 1, list);
+  }
+  Ids holds, arcs;
+  for (std::size_t i = 0; i < plan.runs.size(); ++i) {
+    list_run(plan.runs[i], i + 1, list);
+    holds.push_back(fmt::format("heat.run.{}.hold", i + 1));
+    arcs.push_back(fmt::format("heat.run.{}.time", i + 1));
+  }
+  list.add("heat.torch_move", plan.torch_move.value(), Dimension::time,
+           "Time from the end of a hold to the next arc", "turn the tube, lift and place the torch", {},
+           practice, Basis::common_practice);
+  Ids postflow = holds;
+  postflow.emplace_back("heat.torch_move");
+  list.time("heat.postflow", plan.postflow(), "Postflow to set", "longest hold + torch move", postflow);
+  list.time("heat.arc_time", plan.arc_time, "Arc time of all tacks and runs", "sum over tacks and runs",
+            arcs);
+  Ids cycle = arcs;
+  cycle.insert(cycle.end(), postflow.begin(), postflow.end());
+  list.time("heat.cycle", plan.cycle, "First arc to the end of the last hold",
+            "sum of arcs, holds and torch moves", cycle);
+  list_limits(plan, list);
+  return list.take();
+}
+
+units::Figures figures(const RunAdvice &advice) {
+  const Ids inputs =
+      work_and({"rotation.overlap", "heat.o_ring.limit", "heat.cap_centre.limit", "heat.covered"});
+  const std::string unit_note = "coarse plans of 1 run upwards; 0 when none keeps within the limits";
+  List list;
+  list.add("heat.runs.fewest", advice.fewest, Dimension::count, "Fewest runs within the limits", unit_note,
+           inputs, model_source);
+  list.add("heat.runs.best", advice.best, Dimension::count,
+           "Runs that give the shortest cycle within the limits", unit_note, inputs, model_source);
+  list.add("heat.longest_run", advice.longest_run.value(), Dimension::angle, "Longest run within the limits",
+           "full turn / fewest runs + overlap", {"heat.runs.fewest", "rotation.overlap"}, "definition");
+  return list.take();
+}
+
+} // namespace purgewright::heat

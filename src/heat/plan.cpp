@@ -1,0 +1,212 @@
+#include "purgewright/heat/plan.hpp"
+
+#include "heat/scene.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace purgewright::heat {
+
+namespace {
+
+using detail::Scene;
+using units::Length;
+using units::Temperature;
+using units::Time;
+
+// Makes tacks and runs one after the other on one model.
+class Bench {
+ public:
+  Bench(const Scene &scene, const Options &options, HeatPlan &plan)
+      : scene_(scene), options_(options), plan_(plan),
+        model_(scene.chain, scene.surroundings, scene.accuracy) {
+    if (options.history) {
+      model_.watch([this](const Model &) { sample(); });
+    }
+  }
+
+  Weld make(const Pass &pass, bool last);
+  const Model &model() const { return model_; }
+
+ private:
+  std::size_t cell_at(units::Angle) const;
+  void follow(Weld &);
+  Time hold(Weld &, bool last);
+  void sample();
+
+  const Scene &scene_;
+  const Options &options_;
+  HeatPlan &plan_;
+  Model model_;
+  bool arc_ = false, first_ = true;
+};
+
+std::size_t Bench::cell_at(units::Angle angle) const {
+  const double turn = angle.value() / (2.0 * units::pi);
+  const double share = turn - std::floor(turn);
+  return std::min(std::size_t(share * scene_.chain.angles), std::size_t(scene_.chain.angles - 1));
+}
+
+void Bench::sample() {
+  plan_.history.push_back({.time = model_.now(),
+                           .joint = model_.hottest(scene_.joint_zone),
+                           .cap_centre = model_.hottest({scene_.cap_centre, scene_.cap_centre + 1}),
+                           .o_ring = model_.hottest({scene_.o_ring, scene_.o_ring + 1}),
+                           .arc = arc_});
+}
+
+// Reads what the model noted since the arc struck.
+void Bench::follow(Weld &weld) {
+  const auto &rings = scene_.chain.rings;
+  for (std::size_t i = scene_.joint_zone.first; i < scene_.joint_zone.last; ++i) {
+    weld.joint_peak = std::max(weld.joint_peak, model_.peak(i));
+  }
+  for (std::size_t i = scene_.uncovered.first; i < scene_.uncovered.last; ++i) {
+    weld.uncovered_peak = std::max(weld.uncovered_peak, model_.peak(i));
+  }
+  for (std::size_t i = scene_.chain.joint; i-- > 0;) {
+    const double here = model_.peak(i).value(), limit = plan_.shielding_temperature.value();
+    if (here <= limit) {
+      const double before =
+          model_.peak(i + 1).value(); // of the ring nearer the joint, above the limit if any is
+      if (before > limit && i + 1 < scene_.chain.joint) {
+        const double share = (before - limit) / (before - here);
+        weld.hot_zone =
+            units::metres(-rings[i + 1].position + share * (rings[i + 1].position - rings[i].position));
+      }
+      break;
+    }
+    weld.hot_zone = units::metres(0.5 * rings[i].length - rings[i].position);
+  }
+  weld.o_ring_peak = model_.peak(scene_.o_ring);
+  weld.cap_centre_peak = model_.peak(scene_.cap_centre);
+  if (scene_.roller) {
+    weld.roller_peak = model_.peak(*scene_.roller);
+  }
+}
+
+// The uncovered tube is nearly always the cooler; when it is not, its time runs on beside the hold.
+Time Bench::hold(Weld &weld, bool last) {
+  const Temperature limit = plan_.shielding_temperature;
+  const Time most = options_.longest_hold;
+  weld.uncovered_hold = model_.cool_until(scene_.uncovered, limit, most);
+  Time hold = weld.uncovered_hold;
+  if (model_.hottest(scene_.joint_zone) > limit || hold.value() == 0.0) {
+    hold += model_.cool_until(scene_.joint_zone, limit, most - hold);
+  }
+  if (last) {
+    hold += model_.cool_until(scene_.everything, limit, most - hold);
+  }
+  weld.reached = model_.hottest(last ? scene_.everything : scene_.joint_zone) <= limit &&
+                 model_.hottest(scene_.uncovered) <= limit;
+  return hold;
+}
+
+Weld Bench::make(const Pass &pass, bool last) {
+  if (!first_) {
+    model_.cool(options_.torch_move);
+  }
+  first_ = false;
+  const std::size_t struck = cell_at(pass.start);
+  Weld weld;
+  weld.pass = pass;
+  weld.strikes = model_.now();
+  weld.start_temperature = model_.at(scene_.chain.joint, struck);
+  weld.joint_before = model_.hottest(scene_.joint_zone);
+  weld.welding = units::seconds(pass.extent().value() / scene_.arc.speed);
+  Arc arc = scene_.arc;
+  arc.start = pass.start;
+  arc.speed = pass.end >= pass.start ? arc.speed : -arc.speed;
+  model_.reset_peaks();
+  arc_ = true;
+  model_.weld(arc, weld.welding);
+  arc_ = false;
+  weld.hold = hold(weld, last);
+  follow(weld);
+  return weld;
+}
+
+void settle(const Bench &bench, HeatPlan &plan) {
+  for (const auto *list : {&plan.tacks, &plan.runs}) {
+    for (const Weld &weld : *list) {
+      plan.longest_hold = std::max(plan.longest_hold, weld.hold);
+      plan.arc_time += weld.welding;
+      plan.o_ring_peak = std::max(plan.o_ring_peak, weld.o_ring_peak);
+      plan.cap_centre_peak = std::max(plan.cap_centre_peak, weld.cap_centre_peak);
+      plan.joint_peak = std::max(plan.joint_peak, weld.joint_peak);
+      plan.hot_zone = std::max(plan.hot_zone, weld.hot_zone);
+    }
+  }
+  plan.cycle = bench.model().now();
+  plan.energy = bench.model().energy();
+  plan.steps = bench.model().steps() + bench.model().refused_steps();
+  plan.iterations = bench.model().iterations();
+  plan.pin_peak = bench.model().body(Body::pin);
+}
+
+} // namespace
+
+bool HeatPlan::within_limits() const {
+  const auto reached = [](const Weld &weld) { return weld.reached; };
+  return std::all_of(tacks.begin(), tacks.end(), reached) && std::all_of(runs.begin(), runs.end(), reached) &&
+         o_ring_peak <= o_ring_limit && cap_centre_peak <= cap_centre_limit && hot_zone <= covered;
+}
+
+HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Options &options) {
+  HeatPlan plan;
+  plan.shielding_temperature = detail::shielding_of(job, options);
+  const Scene scene = detail::scene_of(job, layout, options, plan.shielding_temperature);
+  plan.detail = options.detail;
+  plan.ambient = options.ambient;
+  plan.o_ring_limit = options.o_ring_limit;
+  plan.cap_centre_limit = options.cap_centre_limit.value_or(scene.chain.metals[1].beta_transus);
+  plan.cavity = -layout.body.cavity_start;
+  plan.covered = -layout.body.x_min;
+  plan.joint_zone = 0.5 * job.torch.cup_bore;
+  plan.power = scene.arc.power;
+  plan.line_energy = (scene.arc.power / job.weld.travel_speed).value();
+  plan.outside_coefficient = scene.surroundings.outside_coefficient;
+  plan.inside_coefficient = scene.surroundings.inside_coefficient;
+  plan.torch_move = options.torch_move;
+  Bench bench(scene, options, plan);
+  for (const Pass &pass : tack_passes(job, options.tack_length)) {
+    plan.tacks.push_back(bench.make(pass, false));
+  }
+  const std::vector<Pass> passes = run_passes(job);
+  for (std::size_t i = 0; i < passes.size(); ++i) {
+    plan.runs.push_back(bench.make(passes[i], i + 1 == passes.size()));
+  }
+  settle(bench, plan);
+  return plan;
+}
+
+RunAdvice advise_runs(const job::Job &job, const fixture::Layout &layout, Options options, int most) {
+  options.detail = Detail::coarse;
+  options.history = false;
+  RunAdvice advice;
+  job::Job varied = job;
+  Time shortest{};
+  for (int runs = 1; runs <= most; ++runs) {
+    varied.rotation.runs = runs;
+    const units::Angle share = units::radians(2.0 * units::pi / runs);
+    if (varied.rotation.overlap >= share) {
+      break;
+    }
+    const HeatPlan plan = plan_heat(varied, layout, options);
+    advice.rows.push_back({runs, plan.within_limits(), plan.cycle, plan.longest_hold});
+    if (!plan.within_limits()) {
+      continue;
+    }
+    if (advice.fewest == 0) {
+      advice.fewest = runs;
+      advice.longest_run = share + job.rotation.overlap;
+    }
+    if (advice.best == 0 || plan.cycle < shortest) {
+      advice.best = runs;
+      shortest = plan.cycle;
+    }
+  }
+  return advice;
+}
+
+} // namespace purgewright::heat

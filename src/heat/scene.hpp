@@ -1,0 +1,24 @@
+// The job as the heat model sees it: mesh, surroundings, accuracy and the places the plan watches.
+// Private to heat.
+#pragma once
+
+#include "purgewright/heat/plan.hpp"
+
+namespace purgewright::heat::detail {
+
+struct Scene {
+  Chain chain;
+  Surroundings surroundings;
+  Accuracy accuracy;
+  Arc arc; // power, widths and speed; start is set for each pass
+  Region joint_zone, uncovered, everything;
+  std::size_t o_ring = 0, cap_centre = 0;
+  std::optional<std::size_t> roller;
+};
+
+// Temperature below which the gas may go: the option's, else the lower of tube's and cap's.
+units::Temperature shielding_of(const job::Job &, const Options &);
+
+Scene scene_of(const job::Job &, const fixture::Layout &, const Options &, units::Temperature shielding);
+
+} // namespace purgewright::heat::detail
