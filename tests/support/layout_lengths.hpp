@@ -68,6 +68,32 @@ template <class P, class F> void plug(P &p, F &f) {
   passage(p.inlet, f), passage(p.exhaust, f);
   f(p.nose_radius), f(p.nose_length), f(p.side_hole_radius), f(p.side_first_x), f(p.side_pitch);
 }
+template <class S, class F> void stand(S &s, F &f) {
+  for (auto &p : s.placements) {
+    position(p, f);
+  }
+  f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_radius), f(s.axle_radius), f(s.roller_y),
+      f(s.roller_z), f(s.washer), f(s.foot_y);
+  drilling(s.foot_tapping, f);
+}
+template <class B, class F> void base(B &b, F &f) {
+  position(b.placement, f);
+  f(b.x_min), f(b.x_max), f(b.y_min), f(b.y_max), f(b.thickness), f(b.chamber_screw_radius), f(b.inlet_x),
+      f(b.inlet_radius), f(b.block_tap_radius), f(b.stand_slot_radius), f(b.rear_travel), f(b.foot_tap_radius);
+  for (auto *places : {b.chamber_screws.data(), b.stand_screws.data(), b.feet.data()}) {
+    for (std::size_t i = 0; i < b.feet.size(); ++i) {
+      position(places[i], f);
+    }
+  }
+  for (auto &p : b.block_screws) {
+    position(p, f);
+  }
+}
+template <class C, class F> void cover(C &c, F &f) {
+  position(c.placement, f);
+  f(c.length), f(c.width), f(c.thickness), f(c.lip), f(c.channel_width), f(c.exit_radius), f(c.exit_pitch),
+      f(c.travel);
+}
 template <class B, class F> void block(B &b, F &f) {
   position(b.placement, f);
   f(b.length), f(b.width), f(b.height), f(b.gallery_z), f(b.gallery_radius);
@@ -94,6 +120,9 @@ template <class L, class F> void for_each_length(L &layout, F f) {
   lengths_of::position(layout.lance.placement, f);
   f(layout.lance.outside_radius), f(layout.lance.inside_radius), f(layout.lance.length);
   lengths_of::block(layout.block, f);
+  lengths_of::stand(layout.stand, f);
+  lengths_of::base(layout.base, f);
+  lengths_of::cover(layout.cover, f);
 }
 
 // Every length in metres, and every count.

@@ -102,7 +102,6 @@ const std::vector<Bad> &bad_alone() {
       {"machining.thinnest_wall", Status::caution, {{Key::fixture_diffuser_hole, 1.2 * mm}}},
       {"machining.thinnest_wall", Status::fail, {{Key::fixture_diffuser_hole, 1 * mm}}},
       {"gas.bore_welding_floor", Status::fail, {{Key::gas_oxygen_limit_bore, 2.05 * ppm}}},
-      {"gas.torch_undisturbed", Status::fail, {{Key::torch_gas_flow, 4e-5}}},
       {"gas.draught", Status::caution, {{Key::shop_draught, 0.48}}},
       {"gas.draught", Status::fail, {{Key::shop_draught, 2}}},
       {"gas.room_oxygen",
@@ -170,6 +169,7 @@ const std::vector<Altered> &altered() {
       {"gas.bore_pressure", Status::fail,
        [](Design &d) { d.purge.pressure.welding = 2.0 * d.purge.pressure.limit; }},
       {"gas.bore_stays_open", Status::fail, [](Design &d) { d.areas.vent = {}; }},
+      {"gas.torch_undisturbed", Status::fail, [](Design &d) { d.purge.bench.shield_ratio = 0.26; }},
       {"gas.supply_pressure", Status::fail,
        [](Design &d) { d.job.gas.supply_pressure = units::pascals(100.0); }},
   };
