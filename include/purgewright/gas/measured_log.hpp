@@ -77,7 +77,7 @@ struct FitResult {
   std::vector<double> curve;      // what the meter would show by the fit
 };
 
-inline constexpr double most_fitted_tanks = 24.0; // more cannot be told apart by a meter
+inline constexpr double most_fitted_tanks = 16.0; // more cannot be told apart by a meter
 
 // Fits one circuit of a log. The other circuit flows as the log says, else at its prepurge flow. Takes about
 // a tenth of a second.

@@ -7,7 +7,7 @@
 namespace purgewright::gas::log {
 namespace {
 
-constexpr int nodes = 16;
+constexpr int nodes = static_cast<int>(most_fitted_tanks); // 1, 2, 3 ... tanks
 constexpr double steps_per_change = 20.0;
 constexpr int fewest_steps = 100, most_steps = 2000;
 constexpr double least_above = 1e-12; // below it the network's own rounding shows
@@ -30,12 +30,11 @@ Family::Family(const plan::Subject &subject, Circuit circuit, const plan::Stage 
   const int steps =
       std::clamp(static_cast<int>(steps_per_change * duration.value() / fastest_), fewest_steps, most_steps);
   step_ = duration.value() / steps;
-  spacing_ = std::log(most_fitted_tanks) / (nodes - 1);
   const plan::Scene model = plan::build_scene(subject, stage);
   model_tanks_ = bore ? model.bore_tanks : model.chamber_tanks;
   for (int node = 0; node < nodes; ++node) {
     plan::Stage measured = stage;
-    (bore ? measured.bore_tanks : measured.chamber_tanks) = std::exp(spacing_ * node);
+    (bore ? measured.bore_tanks : measured.chamber_tanks) = node + 1.0;
     const plan::Scene scene = plan::build_scene(subject, measured);
     const Target place = meter_place(scene, circuit);
     const Course course = solve(scene.network, plan::between_parts(scene), duration, steps);
@@ -51,7 +50,7 @@ Family::Family(const plan::Subject &subject, Circuit circuit, const plan::Stage 
 
 Curve Family::curve(double log_tanks, double floor) const {
   // Lagrange's cubic through the four nodes around.
-  const double at = std::clamp(log_tanks / spacing_, 0.0, double(nodes - 1));
+  const double at = std::clamp(std::exp(log_tanks), 1.0, most_fitted_tanks) - 1.0;
   const int first = std::clamp(static_cast<int>(at) - 1, 0, nodes - 4);
   std::array<double, 4> weights{};
   for (int i = 0; i < 4; ++i) {

@@ -1,8 +1,9 @@
 // Curves of one circuit's meter place for any number of tanks, from the purge's network; private to the fit.
 //
 // Units: quantity types; oxygen is a volume fraction. Range: tanks 1 to most_fitted_tanks, times from 0;
-// after the last kept time the curve stays. Guarantee: the network's own curve at the nodes, between them a
-// cubic in the logarithms (within 0.002 decades, unit test).
+// after the last kept time the curve stays. Guarantee: the network's own curve at whole numbers of tanks;
+// between them a cubic in the logarithm of the oxygen, which is nearly straight there (tanks in series:
+// -n theta + (n - 1) ln(n theta) - ln Gamma(n)), so that the fit sees no kinks.
 #pragma once
 
 #include "purgewright/gas/measured_log.hpp"
@@ -32,8 +33,8 @@ class Family {
   Curve curve(double log_tanks, double floor) const;
 
  private:
-  double floor_ = 0.0, model_tanks_ = 1.0, fastest_ = 0.0, step_ = 0.0, spacing_ = 0.0;
-  std::vector<std::vector<double>> above_; // by node: log of what stands above the floor
+  double floor_ = 0.0, model_tanks_ = 1.0, fastest_ = 0.0, step_ = 0.0;
+  std::vector<std::vector<double>> above_; // by tanks less one: log of what stands above the floor
 };
 
 // What a meter shows: the curve through a first-order lag, then a line's delay; air before.

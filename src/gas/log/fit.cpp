@@ -58,7 +58,8 @@ struct Best {
   double squares = std::numeric_limits<double>::infinity();
 };
 
-// Quadratic models (BOBYQA) from a starting point; `free` parameters, the lag held at its start when there are three.
+// Quadratic models (BOBYQA) from a starting point; `free` parameters, the lag held at its start when there
+// are three.
 Best descend(const Problem &problem, const Point &start, std::size_t free) {
   nlopt::opt search(nlopt::LN_BOBYQA, static_cast<unsigned>(free));
   Best best;
@@ -80,7 +81,7 @@ Best descend(const Problem &problem, const Point &start, std::size_t free) {
   };
   search.set_lower_bounds(part(low));
   search.set_upper_bounds(part(high));
-  const double second = 0.2 * problem.family.fastest();
+  const double second = std::min(0.2 * problem.family.fastest(), 0.1 * problem.last); // bounds leave twice it
   search.set_initial_step(part({0.3, second, 0.3, second}));
   search.set_xtol_rel(1e-8);
   search.set_ftol_rel(1e-12);

@@ -254,6 +254,11 @@ class Reader {
              fmt::format("{} or more", least_readings));
       return;
     }
+    if (!(kept.times.back() > kept.times.front())) {
+      report(job::Severity::error, header_line_, 1, name, "all readings have the same time",
+             "times that rise");
+      return;
+    }
     const auto [low, high] = std::ranges::minmax(kept.oxygen);
     if (high < least_fall * low) {
       report(job::Severity::error, header_line_, 1, name,

@@ -1,0 +1,55 @@
+// A design's purge from a job, as the checks make it, for tests of the plan.
+#pragma once
+
+#include "purgewright/fixture/figures.hpp"
+#include "purgewright/fixture/volumes.hpp"
+#include "purgewright/gas/figures.hpp"
+#include "purgewright/gas/purge.hpp"
+
+#include "gas/plan/scene.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <string>
+#include <utility>
+
+namespace purgewright::gas::test {
+
+struct PurgeDesign {
+  job::Job job;
+  fixture::Layout layout;
+  fixture::Volumes volumes;
+  fixture::Areas areas;
+  Bounds bounds;
+
+  explicit PurgeDesign(job::Job from) : job(std::move(from)), layout(fixture::lay_out(job)) {
+    REQUIRE(layout.buildable());
+    volumes = fixture::volumes(job, layout);
+    areas = fixture::areas(job, layout);
+    bounds = bound_prepurge(job, layout, volumes, areas);
+  }
+  plan::Subject subject() const { return {job, layout, volumes, areas}; }
+  Purge purge() const { return plan_purge(job, layout, volumes, areas, bounds); }
+  plan::Scene prepurge_scene() const {
+    return plan::build_scene(subject(), {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow});
+  }
+  units::Figures figures() const {
+    units::Figures all = job::figures(job);
+    for (auto &&more : {fixture::figures(job, layout, volumes, areas), gas::figures(job, bounds, purge())}) {
+      all.insert(all.end(), more.begin(), more.end());
+    }
+    return all;
+  }
+};
+
+inline job::Job example_job(const std::string &name) {
+  auto read = job::read_job(std::string(PURGEWRIGHT_SOURCE_DIR) + "/examples/" + name + ".yaml");
+  REQUIRE(read.job);
+  return std::move(*read.job);
+}
+
+inline PurgeDesign example(const std::string &name) {
+  return PurgeDesign(example_job(name));
+}
+
+} // namespace purgewright::gas::test
