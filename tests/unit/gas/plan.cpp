@@ -1,0 +1,224 @@
+#include "unit/gas/design_of.hpp"
+
+#include "purgewright/gas/mixing.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+using namespace purgewright;
+using namespace purgewright::gas;
+using gas::test::example;
+using gas::test::example_job;
+using gas::test::PurgeDesign;
+using units::litres_per_minute;
+using units::millimetres;
+
+namespace {
+
+constexpr std::array examples{"logger-25", "logger-38", "logger-51"};
+
+// Argon at 20 degC and 1 atm: M p / (R T) = 0.039948 x 101325 / (8.314463 x 293.15).
+constexpr double argon_density = 1.66070;
+// CRC Handbook, 300 K: 22.7 uPa s; by T^0.82 at 293.15 K.
+constexpr double argon_viscosity = 22.28e-6;
+
+} // namespace
+
+TEST_CASE("Every purge figure of an example is told from figures that exist", "[unit][gas][plan]") {
+  for (const auto *name : examples) {
+    const auto figures = example(name).figures();
+    for (const auto &figure : figures) {
+      INFO(name << ": " << figure.id);
+      CHECK(std::isfinite(figure.value));
+      CHECK_FALSE(figure.title.empty());
+      CHECK_FALSE(figure.source.empty());
+      CHECK(std::ranges::count(figures, figure.id, &units::Figure::id) == 1);
+      const bool purge = figure.id.starts_with("purge.") || figure.id.starts_with("gas.") ||
+                         figure.id.starts_with("room.") || figure.id == "cycle.time";
+      for (const auto &input : figure.inputs) {
+        INFO("input " << input);
+        CHECK((!purge || units::find(figures, input) != nullptr));
+        CHECK(input != figure.id);
+      }
+    }
+  }
+}
+
+TEST_CASE("logger-25: bore pressure through the 3 mm vent, on paper", "[unit][gas][plan]") {
+  // 1 L/min through pi/4 (3 mm)^2 = 7.0686e-6 m2: u = 2.3579 m/s.
+  // Orifice 1.6607 x 2.3579^2 / (2 x 0.60^2) = 12.82 Pa; creeping 6 pi mu u / d = 0.33 Pa; in the 0.9 mm wall
+  // 32 mu t u / d^2 = 0.17 Pa. Sum 13.32 Pa.
+  const auto purge = example("logger-25").purge();
+  REQUIRE(units::to_litres_per_minute(purge.bore.welding) == Approx(1.0).epsilon(1e-6));
+  const double u = 1e-3 / 60.0 / 7.0686e-6;
+  const double paper = argon_density * u * u / (2.0 * 0.36) + 6.0 * units::pi * argon_viscosity * u / 3e-3 +
+                       32.0 * argon_viscosity * 0.9e-3 * u / 9e-6;
+  CHECK(paper == Approx(13.32).margin(0.01));
+  CHECK(purge.pressure.welding.value() == Approx(paper).epsilon(0.002));
+}
+
+TEST_CASE("logger-25: what the molten joint holds, on paper", "[unit][gas][plan]") {
+  // Gap of liquid 2 x 0.9 mm: 2 x 1.557 / 1.8e-3 = 1730 Pa; the pool weighs 4130 x 9.807 x 0.9e-3 = 36 Pa.
+  // A quarter of the rest is 423 Pa, so the plain limit of 50 Pa rules.
+  const double paper = (2.0 * 1.557 / 1.8e-3 - 4130.0 * 9.80665 * 0.9e-3) / 4.0;
+  CHECK(paper == Approx(423.4).margin(0.1));
+  CHECK(example("logger-25").purge().pressure.limit.value() == Approx(std::min(50.0, paper)));
+}
+
+TEST_CASE("logger-25: bracket of the bore's time, on paper", "[unit][gas][plan]") {
+  const auto design = example("logger-25");
+  const auto bore = design.purge().bore;
+  // 10 L/min is 166.67 mL/s. Bore: pi/4 (23.6 mm)^2 x about 150 mm is 65 mL less the nose; hose of 1 m x 4
+  // mm 12.6 mL and ways. Displaced (lines + bore) / flow.
+  const double flow = 1e-2 / 60.0;
+  REQUIRE(bore.prepurge.value() == Approx(flow));
+  CHECK(design.volumes.bore_gas.value() == Approx(64.5e-6).epsilon(0.03));
+  const double lines = design.volumes.lines_bore.value(), space = design.volumes.bore_gas.value();
+  CHECK(bore.displaced.value() == Approx((lines + space) / flow));
+  // ln((0.2095 - supply) / (50e-6 - supply)) = 8.38 for a supply of 2 ppm.
+  const double supply = design.job.gas.oxygen_in_supply;
+  const double changes = std::log((0.2095 - supply) / (50e-6 - supply));
+  CHECK(changes == Approx(8.38).margin(0.01));
+  CHECK(bore.mixed.value() == Approx((lines + changes * space) / flow));
+  CHECK(bore.volume_changes == Approx(flow * bore.time.value() / space));
+  CHECK(bore.after_thumb_rule_mixed == Approx(0.2095 * std::exp(-3.0)));
+}
+
+TEST_CASE("logger-25: hold after a run by the thin plate, on paper", "[unit][gas][plan]") {
+  // 10 V x 35 A x 0.77 / 2 mm/s = 134.75 kJ/m; 4 pi k rho c d^2 = 4 pi x 16.4 x 4510 x 523 x (0.9e-3)^2 =
+  // 393.7. (134750)^2 / 393.7 x (1/407^2 - 1/1640^2) = 261 s.
+  const auto design = example("logger-25");
+  const double q = design.job.weld.voltage.value() * design.job.weld.current.value() *
+                   design.job.weld.arc_efficiency / 2e-3;
+  CHECK(q == Approx(134750.0));
+  const double paper = q * q / (4.0 * units::pi * 16.4 * 4510.0 * 523.0 * 0.81e-6) *
+                       (1.0 / (407.0 * 407.0) - 1.0 / (1640.0 * 1640.0));
+  CHECK(paper == Approx(261.2).margin(0.3));
+  CHECK(design.purge().use.hold.value() == Approx(paper).epsilon(0.002));
+}
+
+TEST_CASE("logger-25: arc time, trapped gas and draught, on paper", "[unit][gas][plan]") {
+  const auto design = example("logger-25");
+  const auto purge = design.purge();
+  // 4 runs with 10 deg of overlap each: 400 deg of 12.7 mm radius is 88.66 mm; 4 tacks of 3 mm; at 2 mm/s.
+  CHECK(purge.use.welding.value() == Approx((12.7 * 400.0 * units::pi / 180.0 + 12.0) / 2.0));
+  // A fifth of the gas from 293.15 K to 673.15 K: 101325 (1 / (0.8 + 0.2 x 293.15 / 673.15) - 1).
+  CHECK(purge.pressure.trapped.value() ==
+        Approx(101325.0 * (1.0 / (0.8 + 0.2 * 293.15 / 673.15) - 1.0)).epsilon(1e-6));
+  // g' = 9.80665 (39.948 / 28.964 - 1) = 3.719 m/s2; sqrt(g' H / 0.8) and sqrt(g' H / 0.4).
+  const double height = (design.layout.body.z_max + design.layout.body.cavity_radius).value();
+  CHECK(purge.bench.draught_lying.value() == Approx(std::sqrt(3.719 * height / 0.8)).epsilon(1e-3));
+  CHECK(purge.bench.draught_flushed.value() == Approx(std::sqrt(3.719 * height / 0.4)).epsilon(1e-3));
+}
+
+TEST_CASE("A long silicone hose decides the bore's floor, by Fick on paper", "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  const double before = PurgeDesign(job).purge().bore.prepurge_floor.oxygen;
+  job.gas.hose.material = "silicone";
+  job.gas.hose.supply_length = units::metres(2.0);
+  const PurgeDesign design(job);
+  const auto bore = design.purge().bore;
+  CHECK(bore.prepurge_floor.dominant == "hose walls");
+  // 605 barrer = 4.54e-15 m3 m / (m2 s Pa); 2 pi L 21228 Pa / ln(do/di), as volume at 20 degC; the supply
+  // hose's oxygen is shared by both circuits' flow, the bore hose's is the bore's own.
+  const double ratio = std::log(1.0 + 2.0 * job.gas.hose.wall.value() / job.gas.hose.inside_diameter.value());
+  const double per_metre = 605.0 * 7.5006e-18 * 2.0 * units::pi * 0.2095 * 101325.0 / ratio * 293.15 / 273.15;
+  const double paper = per_metre * (2.0 / (bore.prepurge + design.bounds.chamber.flow).value() +
+                                    job.gas.hose.bore_length.value() / bore.prepurge.value());
+  CHECK(bore.prepurge_floor.oxygen - job.gas.oxygen_in_supply == Approx(paper).epsilon(0.01));
+  CHECK(bore.prepurge_floor.oxygen > 5.0 * before);
+  CHECK(bore.welding_floor.oxygen > job.gas.oxygen_limit_bore);
+  CHECK_FALSE(bore.flow_found);
+}
+
+TEST_CASE("Flow that enters the bore must also leave it", "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  job.tube.vent.diameter = millimetres(0.5);
+  const auto purge = PurgeDesign(job).purge();
+  // Half of the supply pressure is left to the valve.
+  CHECK(purge.pressure.prepurge + purge.bore.line_drop <= 0.5001 * job.gas.supply_pressure);
+  CHECK(purge.bore.welding_reason == "the most the molten joint's pressure limit allows");
+}
+
+TEST_CASE("Both circuits together leave the torch's gas undisturbed", "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  job.gas.hose.material = "silicone"; // asks for all the flow there is
+  const auto purge = PurgeDesign(job).purge();
+  CHECK(purge.bench.shield_ratio <= shield_ratio_most * (1.0 + 1e-9));
+}
+
+TEST_CASE("Only a vent in the chamber adds to what leaves by the slot", "[unit][gas][plan]") {
+  const auto design = example("logger-51");
+  const auto purge = design.purge();
+  const auto open = plan::open_slot(design.subject(), true);
+  CHECK(purge.bench.shield_ratio ==
+        Approx(units::ratio(purge.chamber.welding / open, plan::torch_speed(design.job))));
+}
+
+TEST_CASE("A limit just above the supply's oxygen takes no more flow than it needs", "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  job.gas.oxygen_in_supply = 45e-6;
+  const auto bore = PurgeDesign(job).purge().bore;
+  CHECK(bore.reached);
+  CHECK(bore.welding_floor.oxygen < job.gas.oxygen_limit_bore);
+  CHECK(units::to_litres_per_minute(bore.welding) < 1.2);
+}
+
+TEST_CASE("At the prepurge time the joint is at its limit", "[unit][gas][plan]") {
+  for (const auto *name : examples) {
+    const auto design = example(name);
+    const auto purge = design.purge();
+    const auto scene = design.prepurge_scene();
+    for (const auto &[plan, target] :
+         {std::pair{purge.bore, scene.bore_joint}, {purge.chamber, scene.chamber_joint}}) {
+      INFO(name);
+      const auto course = solve(scene.network, plan::between_parts(scene), plan.time, 1);
+      const double there = course.state(1)[tank_at(course.map, target.zone, target.position)];
+      CHECK(there == Approx(target.limit).epsilon(0.01));
+    }
+  }
+}
+
+TEST_CASE("Helium finds no welding flow for the chamber", "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  job.gas.species = job::GasSpecies::helium;
+  const PurgeDesign design(job);
+  const auto purge = design.purge();
+  CHECK_FALSE(purge.chamber.reached);
+  CHECK_FALSE(purge.chamber.flow_found);
+  CHECK(purge.chamber.prepurge_floor.dominant == "slot");
+  CHECK(purge.bench.draught_lying == units::Velocity{});
+  CHECK(plan::gas_gravity(design.job) < 0.0);
+}
+
+TEST_CASE("A vent inside the chamber stirs what the diffuser leaves lying", "[unit][gas][plan]") {
+  auto job = example_job("logger-51");
+  const auto lying = PurgeDesign(job).purge().chamber;
+  job.tube.vent = {.diameter = millimetres(3.0), .from_joint = millimetres(14.0), .count = 1};
+  const PurgeDesign design(job);
+  REQUIRE(plan::vent_in_cavity(design.subject()));
+  CHECK(design.purge().chamber.tanks < lying.tanks);
+}
+
+TEST_CASE("Measured tanks give the bore the same variance of residence", "[unit][gas][plan]") {
+  const auto design = example("logger-25");
+  for (const double tanks : {1.1, 1.5, 2.0, 3.7, 12.0}) {
+    const auto scene = plan::build_scene(
+        design.subject(),
+        {.bore = litres_per_minute(2.0), .chamber = litres_per_minute(2.0), .bore_tanks = tanks});
+    CHECK(scene.bore_tanks == Approx(tanks).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("One tank in the bore is the exponential of a mixed space", "[unit][gas][plan]") {
+  auto job = example_job("logger-51"); // no vent: the bore leaves to the room and nothing comes back
+  const PurgeDesign design(job);
+  const auto flow = litres_per_minute(4.0);
+  const auto scene = plan::build_scene(design.subject(), {.bore = flow, .chamber = flow, .bore_tanks = 1.0});
+  const auto change = design.volumes.bore_gas / flow;
+  const auto course = solve(scene.network, plan::between_parts(scene), 5.0 * change, 1);
+  const double there = course.state(1)[tank_at(course.map, scene.outlet_zone, 1.0)];
+  CHECK(there ==
+        Approx(0.2095 * std::exp(-5.0)).epsilon(0.05)); // a hundredth of the space stays a second tank
+}
