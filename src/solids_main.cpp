@@ -1,6 +1,6 @@
-// purgewright-solids JOB FOLDER VERSION: builds a job's solids and writes them into FOLDER. Started by `purgewright
-// design`, which stays quick to start because the geometry kernel's many libraries are loaded here alone, and which
-// survives a crash of the kernel.
+// purgewright-solids JOB FOLDER VERSION: builds a job's solids and writes them into FOLDER. Started by
+// `purgewright design`, which stays quick to start because the geometry kernel's many libraries are loaded
+// here alone, and which survives a crash of the kernel.
 //
 // A line on stdout says what begins; a failure says why on stderr. Exit status: as the command line's.
 #include "purgewright/cli/exit_code.hpp"
@@ -52,9 +52,10 @@ ExitCode build(const char *job_path, const char *folder, const char *version) {
   const auto layout = purgewright::fixture::lay_out(job);
   const purgewright::exchange::StepHeader header{.time_stamp = time_stamp(),
                                                  .author = job.identity.prepared_by,
-                                                 .originating_system = fmt::format("purgewright {}", version)};
-  purgewright::exchange::write_fixture_files(folder, job, layout, purgewright::fixture::volumes(job, layout), header,
-                                             [](std::string_view step) { say(stdout, step); });
+                                                 .originating_system =
+                                                     fmt::format("purgewright {}", version)};
+  purgewright::exchange::write_fixture_files(folder, job, layout, purgewright::fixture::volumes(job, layout),
+                                             header, [](std::string_view step) { say(stdout, step); });
   return ExitCode::done;
 }
 
@@ -76,7 +77,8 @@ ExitCode guarded(const char *job_path, const char *folder, const char *version) 
 } // namespace
 
 int main(int argc, char **argv) {
-  ::prctl(PR_SET_PDEATHSIG, SIGKILL); // an orphan would go on writing into a folder that the next run sweeps away
+  ::prctl(PR_SET_PDEATHSIG,
+          SIGKILL); // an orphan would go on writing into a folder that the next run sweeps away
   purgewright::exchange::silence_kernel();
   if (argc != 4) {
     say(stderr, "purgewright-solids JOB FOLDER VERSION is started by `purgewright design`; use that");

@@ -15,6 +15,9 @@
 namespace purgewright::exchange {
 namespace {
 
+// Viewing needs fewer triangles than machining, and meshing is a good part of a design's time.
+constexpr GlbOptions viewing{.deflection = units::millimetres(0.1), .angle = units::degrees(15.0)};
+
 Colour colour_of(const solids::Part &part) {
   constexpr Colour metal{0.72, 0.75, 0.78}, plug{0.80, 0.62, 0.30}, steel{0.45, 0.47, 0.50},
       bench{0.35, 0.42, 0.50}, titanium{0.60, 0.56, 0.66};
@@ -72,7 +75,7 @@ void write_fixture_files(const std::filesystem::path &folder, const job::Job &jo
   }
   on_step("writing assembly");
   write_step(folder / "assembly.step", whole, header);
-  write_glb(folder / "assembly.glb", whole);
+  write_glb(folder / "assembly.glb", whole, viewing);
 }
 
 } // namespace purgewright::exchange

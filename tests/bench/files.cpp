@@ -1,0 +1,32 @@
+// A design's solids and files as purgewright-solids makes them, every check and measure included.
+#include "examples.hpp"
+
+#include "purgewright/exchange/fixture_files.hpp"
+
+#include <benchmark/benchmark.h>
+
+#include <filesystem>
+#include <unistd.h>
+
+namespace {
+
+using namespace purgewright;
+
+void design(benchmark::State &state) {
+  const job::Job job = bench::example_job(bench::examples.at(static_cast<std::size_t>(state.range(0))));
+  const auto layout = fixture::lay_out(job);
+  const auto folder =
+      std::filesystem::temp_directory_path() / ("purgewright-bench-files-" + std::to_string(::getpid()));
+  std::filesystem::create_directory(folder);
+  for (auto _ : state) {
+    exchange::write_fixture_files(folder, job, layout, fixture::volumes(job, layout),
+                                  {.time_stamp = "1970-01-01T00:00:00"}, [](std::string_view) {});
+  }
+  std::filesystem::remove_all(folder);
+}
+
+BENCHMARK(design)->DenseRange(0, 2)->Unit(benchmark::kMillisecond)->Iterations(3);
+
+} // namespace
+
+BENCHMARK_MAIN();

@@ -1,0 +1,239 @@
+// The commands that write no folder: check, trace, new, compare, and the exit status of what goes wrong.
+#include "e2e/program.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <sstream>
+
+using namespace purgewright::test;
+using Catch::Matchers::Contains;
+using Catch::Matchers::StartsWith;
+using nlohmann::json;
+
+namespace {
+
+std::map<std::string, double> quantities(const std::string &results) {
+  std::map<std::string, double> values;
+  for (const auto &quantity : json::parse(results)["quantities"]) {
+    CHECK(values.emplace(quantity["id"].get<std::string>(), quantity["value"].get<double>()).second);
+  }
+  return values;
+}
+
+std::size_t lines(const std::string &text) {
+  return static_cast<std::size_t>(std::ranges::count(text, '\n'));
+}
+
+} // namespace
+
+TEST_CASE("check prints results to stdout alone, plain when stdout is no terminal") {
+  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+    INFO(name);
+    const auto done = purgewright({"check", example(name)});
+    CHECK(done.status == 0);
+    CHECK(done.err.empty());
+    CHECK(lines(done.out) > 40);
+    CHECK(done.out.find('\x1b') == std::string::npos);
+    CHECK_THAT(done.out, Contains("argon") || Contains("Argon"));
+  }
+}
+
+TEST_CASE("check --json follows the results schema, and every input of a figure is a figure") {
+  const ScratchFolder folder;
+  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+    INFO(name);
+    const auto done = purgewright({"check", "--json", example(name)});
+    REQUIRE(done.status == 0);
+    CHECK(done.err.empty());
+    write_bytes(folder / "results.json", done.out);
+    const auto validated = validate_results(folder / "results.json");
+    INFO(validated.err);
+    CHECK(validated.status == 0);
+    const auto values = quantities(done.out);
+    for (const std::string id :
+         {"volume.chamber_gas", "volume.bore_gas", "volume.lines.bore", "volume.lines.chamber", "area.slot",
+          "area.tube_gap", "area.vent", "mass.chamber-body", "volume.end-plug",
+          "stock.gas-port-block.removed", "purge.bore.prepurge.flow", "purge.bore.prepurge.time",
+          "purge.bore.prepurge.volume_changes", "purge.chamber.prepurge.flow", "purge.chamber.prepurge.time",
+          "purge.chamber.prepurge.volume_changes"}) {
+      INFO(id);
+      CHECK(values.contains(id));
+    }
+    for (const auto &quantity : json::parse(done.out)["quantities"]) {
+      for (const auto &input : quantity["inputs"]) {
+        INFO(quantity["id"] << " needs " << input);
+        CHECK(values.contains(input.get<std::string>()));
+      }
+    }
+  }
+}
+
+TEST_CASE("the results schema refuses what it should") {
+  const ScratchFolder folder;
+  auto results = json::parse(purgewright({"check", "--json", example("logger-25")}).out);
+  results["quantities"][0]["basis"] = "guess";
+  results["quantities"][1].erase("unit");
+  results["more"] = 1;
+  write_bytes(folder / "results.json", results.dump());
+  const auto validated = validate_results(folder / "results.json");
+  CHECK(validated.status == 1);
+  CHECK(lines(validated.err) == 3);
+}
+
+TEST_CASE("a job in inches has the numbers of the job in millimetres") {
+  const ScratchFolder folder;
+  const std::string metric = R"(job: {name: twin}
+tube: {material: titanium-grade-2, outside_diameter: 31.75 mm, wall: 0.889 mm, length: 165.1 mm,
+       outside_diameter_tolerance: 0.0254 mm, wall_tolerance: 0.0254 mm,
+       vent: {diameter: 3.175 mm, from_joint: 101.6 mm}}
+cap: {shape: domed, diameter: 31.75 mm, thickness: 1.27 mm, dome_height: 8.89 mm}
+)";
+  const std::string inch = R"(job: {name: twin}
+tube: {material: titanium-grade-2, outside_diameter: 1 1/4 in, wall: 35 thou, length: 6.5 in,
+       outside_diameter_tolerance: 1 thou, wall_tolerance: 0.001 in,
+       vent: {diameter: 1/8 in, from_joint: 4 in}}
+cap: {shape: domed, diameter: 1.25 in, thickness: 0.05 in, dome_height: 0.35 in}
+)";
+  write_bytes(folder / "mm.yaml", metric);
+  write_bytes(folder / "in.yaml", inch);
+  const auto a = purgewright({"check", "--json", (folder / "mm.yaml").string()});
+  const auto b = purgewright({"check", "--json", (folder / "in.yaml").string()});
+  INFO(a.err << b.err);
+  REQUIRE(a.status == b.status);
+  CHECK(quantities(a.out) == quantities(b.out));
+}
+
+TEST_CASE("every bad job is refused with its place and nothing on stdout") {
+  int tried = 0;
+  for (const auto &entry : std::filesystem::directory_iterator(PURGEWRIGHT_TEST_DIR "/e2e/jobs")) {
+    const std::string path = entry.path().string();
+    if (!entry.path().filename().string().starts_with("bad-")) {
+      continue;
+    }
+    INFO(path);
+    const auto refused = purgewright({"check", path});
+    CHECK(refused.status == 2);
+    CHECK(refused.out.empty());
+    CHECK_THAT(refused.err, StartsWith(path + ":") && Contains("error: "));
+    ++tried;
+  }
+  CHECK(tried > 70);
+}
+
+TEST_CASE("a wrong command line is status 2 and says so on stderr") {
+  const std::string job = example("logger-25");
+  for (const std::vector<std::string> &arguments : std::vector<std::vector<std::string>>{
+           {},
+           {"chek", job},
+           {"check"},
+           {"check", "--jsn", job},
+           {"check", "none.yaml"},
+           {"design", "none.yaml"},
+           {"trace", job, "volume.chamber_gass"},
+           {"new", "round-cap"},
+           {"compare"},
+           {"check", "/"},
+           {"compare", job, "--vary", "fixture.wall"},
+           {"compare", job, "--vary", "fixture.wal=3 mm:4 mm:1 mm"},
+           {"compare", job, "--vary", "fixture.wall=3:4:1"},
+           {"compare", job, "--vary", "fixture.wall=4 mm:3 mm:1 mm"},
+           {"compare", job, "--vary", "fixture.wall=3 mm:4 mm:0 mm"},
+           {"compare", job, "--vary", "cap.shape=1:2:1"},
+           {"compare", job, "--vary", "fixture.wall=3 mm:25 mm:0.000001 mm"}}) {
+    std::string line;
+    for (const auto &argument : arguments) {
+      line += argument + " ";
+    }
+    INFO(line);
+    const ScratchFolder folder;
+    const auto refused = purgewright(arguments, {.folder = folder.path()});
+    CHECK(refused.status == 2);
+    CHECK(refused.out.empty());
+    CHECK_FALSE(refused.err.empty());
+    CHECK(tree(folder.path()).empty());
+  }
+}
+
+TEST_CASE("help and version are results") {
+  for (const std::string flag : {"--help", "--version"}) {
+    const auto done = purgewright({flag});
+    CHECK(done.status == 0);
+    CHECK(done.err.empty());
+    CHECK_THAT(done.out, Contains("purgewright"));
+  }
+}
+
+TEST_CASE("a job that fails a rule is status 1 with its numbers; a clash says what would resolve it") {
+  const ScratchFolder folder;
+  const auto narrow = purgewright({"check", job_in(folder, "gas:", "fixture: {slot: {width: 27 mm}}\ngas:")});
+  CHECK(narrow.status == 1);
+  CHECK_THAT(narrow.out, Contains("access.slot_width") && Contains("fixture.slot.width"));
+  const auto clash = purgewright({"check", "--json", job_in(folder, "length: 160 mm", "length: 60 mm")});
+  CHECK(clash.status == 1);
+  const auto rules = json::parse(clash.out)["rules"];
+  REQUIRE(rules.size() >= 1);
+  CHECK(rules[0]["id"] == "layout.tube_length");
+  CHECK_THAT(rules[0]["remedy"].get<std::string>(), Contains("tube.length"));
+}
+
+TEST_CASE("trace follows a number to the job file's lines") {
+  const std::string job = example("logger-25");
+  const auto traced = purgewright({"trace", job, "volume.chamber_gas"});
+  CHECK(traced.status == 0);
+  CHECK(traced.err.empty());
+  CHECK_THAT(traced.out, Contains("tube.outside_diameter") && Contains(job + ":10:21"));
+  CHECK_THAT(purgewright({"trace", job, "volume.chamber_gass"}).err, Contains("volume.chamber_gas'"));
+}
+
+TEST_CASE("new writes a job that passes check, and never over a file") {
+  for (const std::string name : {"flat-cap", "domed-cap", "spigot-cap"}) {
+    INFO(name);
+    const ScratchFolder folder;
+    const auto made = purgewright({"new", name}, {.folder = folder.path()});
+    CHECK(made.status == 0);
+    const std::string text = bytes_of(folder / (name + ".yaml"));
+    CHECK(text == bytes_of(PURGEWRIGHT_SOURCE_DIR "/templates/" + name + ".yaml"));
+    const auto checked = purgewright({"check", (folder / (name + ".yaml")).string()});
+    INFO(checked.out << checked.err);
+    CHECK(checked.status == 0);
+    write_bytes(folder / (name + ".yaml"), "mine");
+    CHECK(purgewright({"new", name}, {.folder = folder.path()}).status == 3);
+    CHECK(bytes_of(folder / (name + ".yaml")) == "mine");
+    CHECK(purgewright({"new", name, "-o", "other.yaml"}, {.folder = folder.path()}).status == 0);
+    CHECK(bytes_of(folder / "other.yaml") == text);
+  }
+}
+
+TEST_CASE("compare lays designs side by side and agrees with check") {
+  const ScratchFolder folder;
+  const auto compared = purgewright({"compare", example("logger-25"), example("logger-51"), "-o", "both"},
+                                    {.folder = folder.path()});
+  INFO(compared.err);
+  CHECK(compared.status == 0);
+  CHECK_THAT(compared.out, Contains("logger-25") && Contains("logger-51"));
+  const auto files = tree(folder / "both");
+  CHECK(files.contains("comparison.csv"));
+  CHECK(files.contains("comparison.json"));
+  const std::string volume =
+      json(quantities(purgewright({"check", "--json", example("logger-25")}).out).at("volume.chamber_gas"))
+          .dump();
+  CHECK_THAT(files.at("comparison.json"), Contains(volume));
+}
+
+TEST_CASE("compare --vary sweeps every value, its ends included") {
+  const ScratchFolder folder;
+  const auto swept =
+      purgewright({"compare", example("logger-25"), "--vary", "fixture.wall=3 mm:6 mm:1 mm", "--vary",
+                   "fixture.radial_clearance=5 mm:7 mm:0.5 mm", "--json", "-o", "sweep"},
+                  {.folder = folder.path()});
+  INFO(swept.err);
+  REQUIRE(swept.status == 0);
+  CHECK(json::accept(swept.out));
+  const std::string csv = tree(folder / "sweep").at("comparison.csv");
+  constexpr std::size_t designs = 4 * 5;
+  const std::size_t rows = lines(csv);
+  INFO(csv.substr(0, 300));
+  CHECK((rows == designs + 1 ||
+         std::ranges::count(csv.substr(0, csv.find('\n')), ',') >= static_cast<long>(designs)));
+}

@@ -1,0 +1,197 @@
+// The output folder: complete or as it was, the same bytes for the same job, and what happens when it cannot
+// be.
+#include "e2e/program.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <set>
+#include <thread>
+#include <unistd.h>
+
+using namespace purgewright::test;
+using Catch::Matchers::Contains;
+using nlohmann::json;
+
+namespace fs = std::filesystem;
+
+namespace {
+
+std::set<std::string> names_in(const fs::path &folder) {
+  std::set<std::string> names;
+  for (const auto &entry : fs::directory_iterator(folder)) {
+    names.insert(entry.path().filename().string());
+  }
+  return names;
+}
+
+std::string sha256(const fs::path &file) { // by the system's own program
+  const auto done = run("/usr/bin/sha256sum", {file.string()});
+  REQUIRE(done.status == 0);
+  return done.out.substr(0, done.out.find(' '));
+}
+
+void check_manifest(const fs::path &folder, const std::string &job) {
+  const auto manifest = json::parse(bytes_of(folder / "manifest.json"));
+  CHECK(manifest["job_sha256"] == sha256(job));
+  std::set<std::string> listed{"manifest.json"};
+  for (const auto &file : manifest["files"]) {
+    const std::string path = file["path"].get<std::string>();
+    INFO(path);
+    listed.insert(path);
+    CHECK(file["sha256"] == sha256(folder / path));
+  }
+  std::set<std::string> there;
+  for (const auto &[path, bytes] : tree(folder)) {
+    there.insert(path);
+  }
+  CHECK(listed == there);
+}
+
+// A folder that looks like an earlier run's, to see it survive.
+void make_earlier(const fs::path &folder) {
+  fs::create_directories(folder);
+  write_bytes(folder / "manifest.json", "{}\n");
+  write_bytes(folder / "results.json", "earlier");
+}
+
+bool is_earlier(const fs::path &folder) {
+  return tree(folder) ==
+         std::map<std::string, std::string>{{"manifest.json", "{}\n"}, {"results.json", "earlier"}};
+}
+
+} // namespace
+
+TEST_CASE("design writes the whole folder, the same bytes each time, and its own report of them") {
+  const ScratchFolder folder;
+  const std::string job = job_in(folder);
+  const auto first = purgewright({"design", job}, {.folder = folder.path()});
+  INFO(first.err);
+  REQUIRE(first.status == 0);
+  CHECK(first.err.empty());
+  const fs::path out = folder / "out/logger-25"; // its place when no other is asked for
+  auto files = tree(out);
+  for (const std::string name :
+       {"chamber-body", "chamber-end-plate", "backing-pin", "end-plug", "gas-port-block"}) {
+    CHECK(files.contains("parts/" + name + ".step"));
+    CHECK(files.contains("parts/" + name + ".stl"));
+  }
+  for (const std::string name :
+       {"results.json", "assembly.step", "assembly.glb", "parts-list.csv", "manifest.json"}) {
+    INFO(name);
+    CHECK(files.contains(name));
+  }
+  check_manifest(out, job);
+  CHECK(files.at("results.json") == purgewright({"check", "--json", job}).out);
+  CHECK(names_in(folder / "out") == std::set<std::string>{"logger-25"}); // nothing left beside it
+  // Again over the first, elsewhere on the clock, in another folder, time zone and language.
+  write_bytes(out / "stray.txt", "from another day");
+  const auto second = purgewright(
+      {"design", job, "--json"},
+      {.folder = folder.path(), .environment = {{"TZ", "Pacific/Kiritimati"}, {"LC_ALL", "de_DE.UTF-8"}}});
+  REQUIRE(second.status == 0);
+  CHECK(second.out == files.at("results.json"));
+  CHECK(second.err.empty());
+  CHECK(tree(out) == files);
+  CHECK(names_in(folder / "out") == std::set<std::string>{"logger-25"});
+}
+
+TEST_CASE("a rule that fails is status 1 and the files are there; --strict and clashes write none") {
+  const ScratchFolder folder;
+  const std::string narrow = job_in(folder, "gas:", "fixture: {slot: {width: 27 mm}}\ngas:");
+  const auto strict = purgewright({"design", "--strict", narrow, "-o", "strict"}, {.folder = folder.path()});
+  CHECK(strict.status == 1);
+  CHECK_FALSE(fs::exists(folder / "strict"));
+  CHECK_THAT(strict.out, Contains("access.slot_width"));
+  const auto lenient = purgewright({"design", narrow, "-o", "lenient"}, {.folder = folder.path()});
+  CHECK(lenient.status == 1);
+  CHECK(fs::exists(folder / "lenient/parts/chamber-body.step"));
+  const std::string impossible = job_in(folder, "length: 160 mm", "length: 60 mm");
+  const auto clash = purgewright({"design", impossible, "-o", "clash"}, {.folder = folder.path()});
+  CHECK(clash.status == 1);
+  CHECK_THAT(clash.err, Contains("nothing is written"));
+  CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "lenient"});
+}
+
+TEST_CASE("a folder of another origin, a file in its place or a bad job leaves everything as it was") {
+  const ScratchFolder folder;
+  const std::string job = job_in(folder);
+  fs::create_directory(folder / "mine");
+  write_bytes(folder / "mine/thesis.txt", "years of work");
+  write_bytes(folder / "file", "a file");
+  make_earlier(folder / "earlier");
+  const auto before = tree(folder.path());
+  for (const std::string target : {"mine", "file", "file/below"}) {
+    INFO(target);
+    const auto refused = purgewright({"design", job, "-o", target}, {.folder = folder.path()});
+    CHECK(refused.status == 3);
+    CHECK(refused.out.empty());
+    CHECK_THAT(refused.err, Contains("file") || Contains("mine"));
+  }
+  const auto bad =
+      purgewright({"design", PURGEWRIGHT_TEST_DIR "/e2e/jobs/bad-wall-zero.yaml", "-o", "earlier"},
+                  {.folder = folder.path()});
+  CHECK(bad.status == 2);
+  CHECK(tree(folder.path()) == before);
+  CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "mine", "file", "earlier"});
+}
+
+TEST_CASE("a folder that may not be written is status 3 and names it") {
+  const ScratchFolder folder;
+  const std::string job = job_in(folder);
+  fs::permissions(folder.path(), fs::perms::owner_all | fs::perms::others_read | fs::perms::others_exec);
+  fs::create_directory(folder / "locked");
+  fs::permissions(folder / "locked", fs::perms::owner_read | fs::perms::owner_exec | fs::perms::others_read |
+                                         fs::perms::others_exec);
+  const auto refused =
+      purgewright({"design", job, "-o", (folder / "locked/out").string()}, {.as_nobody = true});
+  CHECK(refused.status == 3);
+  CHECK(refused.out.empty());
+  CHECK_THAT(refused.err, Contains("locked"));
+  CHECK(names_in(folder / "locked").empty());
+}
+
+TEST_CASE("a disk that fills up leaves the earlier folder, no half one, and status 3") {
+  const ScratchFolder folder;
+  const std::string job = job_in(folder);
+  make_earlier(folder / "out");
+  // No file may grow past 64 KiB: writing fails as on a full disk (the signal that goes with it is ignored).
+  const std::string limited = "trap '' XFSZ; ulimit -f 64; exec \"$0\" design \"$1\" -o \"$2\"";
+  const auto full = run("/bin/bash", {"-c", limited, PURGEWRIGHT_PROGRAM, job, (folder / "out").string()});
+  INFO(full.out << full.err);
+  CHECK(full.status == 3);
+  CHECK_FALSE(full.err.empty());
+  CHECK(is_earlier(folder / "out"));
+  CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "out"});
+}
+
+TEST_CASE("a killed run leaves the earlier folder; the next run sweeps up after it") {
+  constexpr double while_building = 0.5; // s: solids take longer
+  const ScratchFolder folder;
+  const std::string job = job_in(folder);
+  make_earlier(folder / "out");
+  const auto killed =
+      purgewright({"design", job, "-o", "out"}, {.folder = folder.path(), .kill_after = while_building});
+  CHECK(killed.status == 128 + 9);
+  CHECK(is_earlier(folder / "out"));
+  std::this_thread::sleep_for(std::chrono::milliseconds(300)); // whatever it had started has ended too
+  const auto left = names_in(folder.path());
+  const auto done = purgewright({"design", job, "-o", "out"}, {.folder = folder.path()});
+  INFO(done.err);
+  CHECK(done.status == 0);
+  CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "out"});
+  CHECK(left.size() == 3); // the half-written folder was beside, and is gone
+  check_manifest(folder / "out", job);
+}
+
+TEST_CASE("two runs at once into one folder end with one whole folder") {
+  const ScratchFolder folder;
+  const std::string job = job_in(folder);
+  Finished other;
+  std::thread side([&] { other = purgewright({"design", job, "-o", "out"}, {.folder = folder.path()}); });
+  const auto one = purgewright({"design", job, "-o", "out"}, {.folder = folder.path()});
+  side.join();
+  INFO(one.err << other.err);
+  CHECK((one.status == 0 || other.status == 0));
+  check_manifest(folder / "out", job);
+  CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "out"});
+}
