@@ -30,7 +30,7 @@ std::size_t lines(const std::string &text) {
 TEST_CASE("check prints results to stdout alone, plain when stdout is no terminal") {
   for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
     INFO(name);
-    const auto done = purgewright({"check", example(name)});
+    const auto done = run_tool({"check", example(name)});
     CHECK(done.status == 0);
     CHECK(done.err.empty());
     CHECK(lines(done.out) > 40);
@@ -43,7 +43,7 @@ TEST_CASE("check --json follows the results schema, and every input of a figure 
   const ScratchFolder folder;
   for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
     INFO(name);
-    const auto done = purgewright({"check", "--json", example(name)});
+    const auto done = run_tool({"check", "--json", example(name)});
     REQUIRE(done.status == 0);
     CHECK(done.err.empty());
     write_bytes(folder / "results.json", done.out);
@@ -71,7 +71,7 @@ TEST_CASE("check --json follows the results schema, and every input of a figure 
 
 TEST_CASE("the results schema refuses what it should") {
   const ScratchFolder folder;
-  auto results = json::parse(purgewright({"check", "--json", example("logger-25")}).out);
+  auto results = json::parse(run_tool({"check", "--json", example("logger-25")}).out);
   results["quantities"][0]["basis"] = "guess";
   results["quantities"][1].erase("unit");
   results["more"] = 1;
@@ -97,8 +97,8 @@ cap: {shape: domed, diameter: 1.25 in, thickness: 0.05 in, dome_height: 0.35 in}
 )";
   write_bytes(folder / "mm.yaml", metric);
   write_bytes(folder / "in.yaml", inch);
-  const auto a = purgewright({"check", "--json", (folder / "mm.yaml").string()});
-  const auto b = purgewright({"check", "--json", (folder / "in.yaml").string()});
+  const auto a = run_tool({"check", "--json", (folder / "mm.yaml").string()});
+  const auto b = run_tool({"check", "--json", (folder / "in.yaml").string()});
   INFO(a.err << b.err);
   REQUIRE(a.status == b.status);
   CHECK(quantities(a.out) == quantities(b.out));
@@ -112,7 +112,7 @@ TEST_CASE("every bad job is refused with its place and nothing on stdout") {
       continue;
     }
     INFO(path);
-    const auto refused = purgewright({"check", path});
+    const auto refused = run_tool({"check", path});
     CHECK(refused.status == 2);
     CHECK(refused.out.empty());
     CHECK_THAT(refused.err, StartsWith(path + ":") && Contains("error: "));
@@ -147,7 +147,7 @@ TEST_CASE("a wrong command line is status 2 and says so on stderr") {
     }
     INFO(line);
     const ScratchFolder folder;
-    const auto refused = purgewright(arguments, {.folder = folder.path()});
+    const auto refused = run_tool(arguments, {.folder = folder.path()});
     CHECK(refused.status == 2);
     CHECK(refused.out.empty());
     CHECK_FALSE(refused.err.empty());
@@ -157,7 +157,7 @@ TEST_CASE("a wrong command line is status 2 and says so on stderr") {
 
 TEST_CASE("help and version are results") {
   for (const std::string flag : {"--help", "--version"}) {
-    const auto done = purgewright({flag});
+    const auto done = run_tool({flag});
     CHECK(done.status == 0);
     CHECK(done.err.empty());
     CHECK_THAT(done.out, Contains("purgewright"));
@@ -166,10 +166,10 @@ TEST_CASE("help and version are results") {
 
 TEST_CASE("a job that fails a rule is status 1 with its numbers; a clash says what would resolve it") {
   const ScratchFolder folder;
-  const auto narrow = purgewright({"check", job_in(folder, "gas:", "fixture: {slot: {width: 27 mm}}\ngas:")});
+  const auto narrow = run_tool({"check", job_in(folder, "gas:", "fixture: {slot: {width: 27 mm}}\ngas:")});
   CHECK(narrow.status == 1);
   CHECK_THAT(narrow.out, Contains("access.slot_width") && Contains("fixture.slot.width"));
-  const auto clash = purgewright({"check", "--json", job_in(folder, "length: 160 mm", "length: 60 mm")});
+  const auto clash = run_tool({"check", "--json", job_in(folder, "length: 160 mm", "length: 60 mm")});
   CHECK(clash.status == 1);
   const auto rules = json::parse(clash.out)["rules"];
   REQUIRE(rules.size() >= 1);
@@ -179,35 +179,35 @@ TEST_CASE("a job that fails a rule is status 1 with its numbers; a clash says wh
 
 TEST_CASE("trace follows a number to the job file's lines") {
   const std::string job = example("logger-25");
-  const auto traced = purgewright({"trace", job, "volume.chamber_gas"});
+  const auto traced = run_tool({"trace", job, "volume.chamber_gas"});
   CHECK(traced.status == 0);
   CHECK(traced.err.empty());
   CHECK_THAT(traced.out, Contains("tube.outside_diameter") && Contains(job + ":10:21"));
-  CHECK_THAT(purgewright({"trace", job, "volume.chamber_gass"}).err, Contains("volume.chamber_gas'"));
+  CHECK_THAT(run_tool({"trace", job, "volume.chamber_gass"}).err, Contains("volume.chamber_gas'"));
 }
 
 TEST_CASE("new writes a job that passes check, and never over a file") {
   for (const std::string name : {"flat-cap", "domed-cap", "spigot-cap"}) {
     INFO(name);
     const ScratchFolder folder;
-    const auto made = purgewright({"new", name}, {.folder = folder.path()});
+    const auto made = run_tool({"new", name}, {.folder = folder.path()});
     CHECK(made.status == 0);
     const std::string text = bytes_of(folder / (name + ".yaml"));
     CHECK(text == bytes_of(PURGEWRIGHT_SOURCE_DIR "/templates/" + name + ".yaml"));
-    const auto checked = purgewright({"check", (folder / (name + ".yaml")).string()});
+    const auto checked = run_tool({"check", (folder / (name + ".yaml")).string()});
     INFO(checked.out << checked.err);
     CHECK(checked.status == 0);
     write_bytes(folder / (name + ".yaml"), "mine");
-    CHECK(purgewright({"new", name}, {.folder = folder.path()}).status == 3);
+    CHECK(run_tool({"new", name}, {.folder = folder.path()}).status == 3);
     CHECK(bytes_of(folder / (name + ".yaml")) == "mine");
-    CHECK(purgewright({"new", name, "-o", "other.yaml"}, {.folder = folder.path()}).status == 0);
+    CHECK(run_tool({"new", name, "-o", "other.yaml"}, {.folder = folder.path()}).status == 0);
     CHECK(bytes_of(folder / "other.yaml") == text);
   }
 }
 
 TEST_CASE("compare lays designs side by side and agrees with check") {
   const ScratchFolder folder;
-  const auto compared = purgewright({"compare", example("logger-25"), example("logger-51"), "-o", "both"},
+  const auto compared = run_tool({"compare", example("logger-25"), example("logger-51"), "-o", "both"},
                                     {.folder = folder.path()});
   INFO(compared.err);
   CHECK(compared.status == 0);
@@ -216,7 +216,7 @@ TEST_CASE("compare lays designs side by side and agrees with check") {
   CHECK(files.contains("comparison.csv"));
   CHECK(files.contains("comparison.json"));
   const std::string volume =
-      json(quantities(purgewright({"check", "--json", example("logger-25")}).out).at("volume.chamber_gas"))
+      json(quantities(run_tool({"check", "--json", example("logger-25")}).out).at("volume.chamber_gas"))
           .dump();
   CHECK_THAT(files.at("comparison.json"), Contains(volume));
 }
@@ -224,7 +224,7 @@ TEST_CASE("compare lays designs side by side and agrees with check") {
 TEST_CASE("compare --vary sweeps every value, its ends included") {
   const ScratchFolder folder;
   const auto swept =
-      purgewright({"compare", example("logger-25"), "--vary", "fixture.wall=3 mm:6 mm:1 mm", "--vary",
+      run_tool({"compare", example("logger-25"), "--vary", "fixture.wall=3 mm:6 mm:1 mm", "--vary",
                    "fixture.radial_clearance=5 mm:7 mm:0.5 mm", "--json", "-o", "sweep"},
                   {.folder = folder.path()});
   INFO(swept.err);

@@ -64,7 +64,7 @@ bool is_earlier(const fs::path &folder) {
 TEST_CASE("design writes the whole folder, the same bytes each time, and its own report of them") {
   const ScratchFolder folder;
   const std::string job = job_in(folder);
-  const auto first = purgewright({"design", job}, {.folder = folder.path()});
+  const auto first = run_tool({"design", job}, {.folder = folder.path()});
   INFO(first.err);
   REQUIRE(first.status == 0);
   CHECK(first.err.empty());
@@ -81,11 +81,11 @@ TEST_CASE("design writes the whole folder, the same bytes each time, and its own
     CHECK(files.contains(name));
   }
   check_manifest(out, job);
-  CHECK(files.at("results.json") == purgewright({"check", "--json", job}).out);
+  CHECK(files.at("results.json") == run_tool({"check", "--json", job}).out);
   CHECK(names_in(folder / "out") == std::set<std::string>{"logger-25"}); // nothing left beside it
   // Again over the first, elsewhere on the clock, in another folder, time zone and language.
   write_bytes(out / "stray.txt", "from another day");
-  const auto second = purgewright(
+  const auto second = run_tool(
       {"design", job, "--json"},
       {.folder = folder.path(), .environment = {{"TZ", "Pacific/Kiritimati"}, {"LC_ALL", "de_DE.UTF-8"}}});
   REQUIRE(second.status == 0);
@@ -98,15 +98,15 @@ TEST_CASE("design writes the whole folder, the same bytes each time, and its own
 TEST_CASE("a rule that fails is status 1 and the files are there; --strict and clashes write none") {
   const ScratchFolder folder;
   const std::string narrow = job_in(folder, "gas:", "fixture: {slot: {width: 27 mm}}\ngas:");
-  const auto strict = purgewright({"design", "--strict", narrow, "-o", "strict"}, {.folder = folder.path()});
+  const auto strict = run_tool({"design", "--strict", narrow, "-o", "strict"}, {.folder = folder.path()});
   CHECK(strict.status == 1);
   CHECK_FALSE(fs::exists(folder / "strict"));
   CHECK_THAT(strict.out, Contains("access.slot_width"));
-  const auto lenient = purgewright({"design", narrow, "-o", "lenient"}, {.folder = folder.path()});
+  const auto lenient = run_tool({"design", narrow, "-o", "lenient"}, {.folder = folder.path()});
   CHECK(lenient.status == 1);
   CHECK(fs::exists(folder / "lenient/parts/chamber-body.step"));
   const std::string impossible = job_in(folder, "length: 160 mm", "length: 60 mm");
-  const auto clash = purgewright({"design", impossible, "-o", "clash"}, {.folder = folder.path()});
+  const auto clash = run_tool({"design", impossible, "-o", "clash"}, {.folder = folder.path()});
   CHECK(clash.status == 1);
   CHECK_THAT(clash.err, Contains("nothing is written"));
   CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "lenient"});
@@ -122,13 +122,13 @@ TEST_CASE("a folder of another origin, a file in its place or a bad job leaves e
   const auto before = tree(folder.path());
   for (const std::string target : {"mine", "file", "file/below"}) {
     INFO(target);
-    const auto refused = purgewright({"design", job, "-o", target}, {.folder = folder.path()});
+    const auto refused = run_tool({"design", job, "-o", target}, {.folder = folder.path()});
     CHECK(refused.status == 3);
     CHECK(refused.out.empty());
     CHECK_THAT(refused.err, Contains("file") || Contains("mine"));
   }
   const auto bad =
-      purgewright({"design", PURGEWRIGHT_TEST_DIR "/e2e/jobs/bad-wall-zero.yaml", "-o", "earlier"},
+      run_tool({"design", PURGEWRIGHT_TEST_DIR "/e2e/jobs/bad-wall-zero.yaml", "-o", "earlier"},
                   {.folder = folder.path()});
   CHECK(bad.status == 2);
   CHECK(tree(folder.path()) == before);
@@ -143,7 +143,7 @@ TEST_CASE("a folder that may not be written is status 3 and names it") {
   fs::permissions(folder / "locked", fs::perms::owner_read | fs::perms::owner_exec | fs::perms::others_read |
                                          fs::perms::others_exec);
   const auto refused =
-      purgewright({"design", job, "-o", (folder / "locked/out").string()}, {.as_nobody = true});
+      run_tool({"design", job, "-o", (folder / "locked/out").string()}, {.as_nobody = true});
   CHECK(refused.status == 3);
   CHECK(refused.out.empty());
   CHECK_THAT(refused.err, Contains("locked"));
@@ -170,12 +170,12 @@ TEST_CASE("a killed run leaves the earlier folder; the next run sweeps up after 
   const std::string job = job_in(folder);
   make_earlier(folder / "out");
   const auto killed =
-      purgewright({"design", job, "-o", "out"}, {.folder = folder.path(), .kill_after = while_building});
+      run_tool({"design", job, "-o", "out"}, {.folder = folder.path(), .kill_after = while_building});
   CHECK(killed.status == 128 + 9);
   CHECK(is_earlier(folder / "out"));
   std::this_thread::sleep_for(std::chrono::milliseconds(300)); // whatever it had started has ended too
   const auto left = names_in(folder.path());
-  const auto done = purgewright({"design", job, "-o", "out"}, {.folder = folder.path()});
+  const auto done = run_tool({"design", job, "-o", "out"}, {.folder = folder.path()});
   INFO(done.err);
   CHECK(done.status == 0);
   CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "out"});
@@ -187,8 +187,8 @@ TEST_CASE("two runs at once into one folder end with one whole folder") {
   const ScratchFolder folder;
   const std::string job = job_in(folder);
   Finished other;
-  std::thread side([&] { other = purgewright({"design", job, "-o", "out"}, {.folder = folder.path()}); });
-  const auto one = purgewright({"design", job, "-o", "out"}, {.folder = folder.path()});
+  std::thread side([&] { other = run_tool({"design", job, "-o", "out"}, {.folder = folder.path()}); });
+  const auto one = run_tool({"design", job, "-o", "out"}, {.folder = folder.path()});
   side.join();
   INFO(one.err << other.err);
   CHECK((one.status == 0 || other.status == 0));

@@ -16,7 +16,7 @@ inline std::string example(const std::string &name) {
   return PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml";
 }
 
-inline Finished purgewright(const std::vector<std::string> &arguments, const RunOptions &options = {}) {
+inline Finished run_tool(const std::vector<std::string> &arguments, const RunOptions &options = {}) {
   return run(PURGEWRIGHT_PROGRAM, arguments, options);
 }
 
