@@ -13,9 +13,10 @@ using nlohmann::json;
 
 namespace {
 
-std::map<std::string, double> quantities(const std::string &results) {
+std::map<std::string, double> quantities(const std::string &text) {
   std::map<std::string, double> values;
-  for (const auto &quantity : json::parse(results)["quantities"]) {
+  const json results = json::parse(text);
+  for (const auto &quantity : results["quantities"]) {
     CHECK(values.emplace(quantity["id"].get<std::string>(), quantity["value"].get<double>()).second);
   }
   return values;
@@ -60,7 +61,8 @@ TEST_CASE("check --json follows the results schema, and every input of a figure 
       INFO(id);
       CHECK(values.contains(id));
     }
-    for (const auto &quantity : json::parse(done.out)["quantities"]) {
+    const json results = json::parse(done.out);
+    for (const auto &quantity : results["quantities"]) {
       for (const auto &input : quantity["inputs"]) {
         INFO(quantity["id"] << " needs " << input);
         CHECK(values.contains(input.get<std::string>()));
