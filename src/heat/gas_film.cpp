@@ -56,6 +56,14 @@ double gas_conductivity(job::GasSpecies species, Temperature temperature) {
   return a.conductivity + (b.conductivity - a.conductivity) * (at - a.kelvin) / (b.kelvin - a.kelvin);
 }
 
+double cylinder_nusselt(double rayleigh, double prandtl) {
+  require(rayleigh >= 0.0 && rayleigh <= 1e12, "cylinder_nusselt", "Rayleigh number must lie in 0 to 1e12", rayleigh);
+  require(prandtl > 0.0, "cylinder_nusselt", "Prandtl number must be above 0", prandtl);
+  const double prandtl_term = std::pow(1.0 + std::pow(0.559 / prandtl, 9.0 / 16.0), 8.0 / 27.0);
+  const double root = 0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) / prandtl_term;
+  return root * root;
+}
+
 double natural_coefficient(job::GasSpecies species, units::Length diameter, Temperature surface,
                            Temperature ambient) {
   constexpr std::string_view here = "natural_coefficient";
@@ -69,9 +77,7 @@ double natural_coefficient(job::GasSpecies species, units::Length diameter, Temp
   const double diffusivity = conductivity / (density * specific_heat);
   const double rayleigh = gravity * (surface.value() - ambient.value()) / film * d * d * d /
                           (diffusivity * diffusivity * monatomic_prandtl);
-  const double prandtl_term = std::pow(1.0 + std::pow(0.559 / monatomic_prandtl, 9.0 / 16.0), 8.0 / 27.0);
-  const double root = 0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) / prandtl_term;
-  return root * root * conductivity / d;
+  return cylinder_nusselt(rayleigh, monatomic_prandtl) * conductivity / d;
 }
 
 double bore_coefficient(job::GasSpecies species, units::Length diameter, Temperature film) {

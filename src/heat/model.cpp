@@ -126,7 +126,7 @@ void Model::weld(const Arc &arc, Time duration) {
   const Eigen::ArrayXd along = detail::shares_along(s.chain, arc.offset.value(), arc.radius.value());
   const double travel = arc.speed == 0.0 ? 1e300 : s.accuracy.arc_step * deviation / std::abs(arc.speed);
   s.power = arc.power.value();
-  s.next_step = first_step;
+  s.next_step = std::min(first_step, s.accuracy.longest_step.value());
   for (double done = 0.0; done < duration.value();) {
     const double left = duration.value() - done;
     const double dt = std::min({s.next_step, travel, left});
@@ -143,7 +143,7 @@ void Model::weld(const Arc &arc, Time duration) {
   }
   s.power = 0.0;
   s.heat.setZero();
-  s.next_step = first_step;
+  s.next_step = std::min(first_step, s.accuracy.longest_step.value());
 }
 
 void Model::cool(Time duration) {
@@ -199,7 +199,7 @@ void Model::set_ring(std::size_t ring, Temperature temperature) {
   column.setConstant(enthalpy);
   s.stepper.read(s.content, s.now);
   s.reset_peaks();
-  s.next_step = first_step;
+  s.next_step = std::min(first_step, s.accuracy.longest_step.value());
 }
 
 Temperature Model::hottest(Region region) const {

@@ -74,6 +74,20 @@ Region uncovered(const Chain &chain, double chamber_end) {
   return region;
 }
 
+// Rollers of the front stand, the nearest to the joint, unless the options place them.
+std::optional<std::size_t> roller_ring(const Chain &chain, const fixture::CradleStand &stand,
+                                       const Options &options) {
+  double position = 0.0;
+  if (options.contacts.rollers) {
+    position = -options.contacts.rollers->from_joint.value();
+  } else if (stand.bearing != nullptr) {
+    position = (stand.placements[1].x + stand.washer + 0.5 * stand.bearing->width).value();
+  }
+  const bool on_tube =
+      position < 0.0 && position > chain.rings.front().position - 0.5 * chain.rings.front().length;
+  return on_tube ? std::optional(ring_at(chain, position)) : std::nullopt;
+}
+
 Arc arc_of(const job::Job &job, const Options &options) {
   const auto &weld = job.weld;
   const double radius = 0.5 * job.tube.outside_diameter.value();
@@ -132,9 +146,7 @@ Scene scene_of(const job::Job &job, const fixture::Layout &layout, const Options
   const units::Length seal = plug.placement.x + plug.seal.groove_start + 0.5 * plug.seal.groove_width;
   scene.o_ring = ring_at(chain, seal.value());
   scene.cap_centre = chain.rings.size() - 1;
-  if (options.contacts.rollers) {
-    scene.roller = ring_at(chain, -options.contacts.rollers->from_joint.value());
-  }
+  scene.roller = roller_ring(chain, layout.stand, options);
   return scene;
 }
 

@@ -17,8 +17,11 @@ namespace purgewright::heat {
 
 double gas_conductivity(job::GasSpecies, units::Temperature);
 
-// Mean coefficient round a horizontal cylinder at `surface` in still gas at `ambient`; surface > ambient.
+// Mean Nusselt number round a horizontal cylinder, Rayleigh number up to 1e12.
 // Source: Churchill & Chu, Int. J. Heat Mass Transfer 18, 1049 (1975); Incropera & DeWitt, eq. 9.34.
+double cylinder_nusselt(double rayleigh, double prandtl);
+
+// Mean coefficient round a horizontal cylinder at `surface` in still gas at `ambient`; surface > ambient.
 double natural_coefficient(job::GasSpecies, units::Length diameter, units::Temperature surface,
                            units::Temperature ambient);
 

@@ -56,7 +56,7 @@ struct Weld {
   units::Temperature start_temperature{}; // where the arc strikes, when it strikes
   units::Temperature joint_before{};      // hottest of the joint zone when it strikes
   units::Temperature joint_peak{}, cap_centre_peak{}, o_ring_peak{}, uncovered_peak{}; // arc and hold
-  std::optional<units::Temperature> roller_peak;
+  std::optional<units::Temperature> roller_peak; // of the tube on the front stand's rollers
   units::Length hot_zone{}; // farthest wall above the shielding temperature, from the joint
 };
 

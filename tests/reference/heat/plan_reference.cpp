@@ -1,0 +1,73 @@
+// The three examples: holds rise from run to run, and how far the fine and the coarse mode are from a mesh of
+// half the cells.
+#include "reference_values.hpp"
+
+#include "purgewright/heat/plan.hpp"
+
+using namespace purgewright;
+using namespace purgewright::heat;
+using reference::entry;
+
+namespace {
+
+job::Job example(const std::string &name) {
+  const auto read = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+  REQUIRE(read.job);
+  return *read.job;
+}
+
+Options converged(const job::Job &job) {
+  Options options;
+  options.mesh =
+      mesh_for(job, units::millimetres(0.5), 1.13, units::millimetres(1.0), units::millimetres(1.4), 32, 80);
+  options.accuracy = Accuracy{.step_error = units::TemperatureDifference::from_value(1.0),
+                              .relative_step_error = 0.02,
+                              .arc_step = 0.7,
+                              .longest_step = units::seconds(10.0),
+                              .crossing = units::TemperatureDifference::from_value(0.2),
+                              .residual = 1e-4};
+  return options;
+}
+
+} // namespace
+
+TEST_CASE("Holds of the examples rise from run to run", "[reference][heat]") {
+  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+    const job::Job job = example(name);
+    for (const Detail detail : {Detail::fine, Detail::coarse}) {
+      Options options;
+      options.detail = detail;
+      const HeatPlan plan = plan_heat(job, fixture::lay_out(job), options);
+      CAPTURE(name, int(detail));
+      REQUIRE(plan.runs.size() == std::size_t(job.rotation.runs));
+      for (std::size_t i = 1; i < plan.runs.size(); ++i) {
+        CHECK(plan.runs[i].hold > plan.runs[i - 1].hold);
+        if (detail == Detail::fine) {
+          CHECK(plan.runs[i].joint_before > plan.runs[i - 1].joint_before);
+        }
+      }
+      CHECK(plan.runs.front().hold.value() > 5.0);
+      CHECK(plan.runs.back().hold.value() < 120.0);
+    }
+  }
+}
+
+TEST_CASE("Fine and coarse plans against half the cells", "[reference][heat]") {
+  const auto e = entry("examples_fine");
+  const double coarse_tolerance = e.values()[0]["coarse_against_fine"].as<double>();
+  for (const std::string name : {"logger-25", "logger-38"}) {
+    const job::Job job = example(name);
+    const fixture::Layout layout = fixture::lay_out(job);
+    const HeatPlan best = plan_heat(job, layout, converged(job));
+    const HeatPlan fine = plan_heat(job, layout, {});
+    Options options;
+    options.detail = Detail::coarse;
+    const HeatPlan coarse = plan_heat(job, layout, options);
+    for (std::size_t i = 0; i < best.runs.size(); ++i) {
+      CAPTURE(name, i);
+      CHECK(fine.runs[i].hold.value() == e.near(best.runs[i].hold.value()));
+      CHECK(coarse.runs[i].hold.value() == Approx(fine.runs[i].hold.value()).epsilon(coarse_tolerance));
+      CHECK(fine.runs[i].hot_zone.value() == e.near(best.runs[i].hot_zone.value()));
+    }
+  }
+}
