@@ -1,0 +1,426 @@
+#include "composer.hpp"
+
+#include "hatch.hpp"
+#include "placement.hpp"
+
+#include "purgewright/drawing/lettering.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace purgewright::drawing {
+namespace {
+
+struct Scale {
+  double factor;
+  const char *text;
+};
+constexpr Scale scales[] = {{10, "10:1"}, {5, "5:1"},   {2, "2:1"},   {1, "1:1"},
+                            {0.5, "1:2"}, {0.2, "1:5"}, {0.1, "1:10"}};
+
+constexpr double hatch_spacing = 2.5, axis_overrun = 3.0, caption_height = 5.0;
+constexpr double title_gap = 3.0; // between the strip at the foot and the views
+
+std::string scale_text(double factor) {
+  for (const Scale &s : scales) {
+    if (std::abs(s.factor - factor) < 1e-9) {
+      return s.text;
+    }
+  }
+  return factor >= 1.0 ? fmt::format("{:g}:1", factor) : fmt::format("1:{:g}", 1.0 / factor);
+}
+
+struct Entry {
+  const ViewPlan *view;
+  bool moved; // out of the row that its plan gives it
+};
+using Row = std::vector<Entry>;
+
+double scale_of(const ViewPlan &view, double scale) {
+  return view.scale > 0.0 ? view.scale : scale * view.enlarge;
+}
+
+double width_of(const ViewPlan &view, double scale) {
+  return scale_of(view, scale) * view.box().width() + view.room.left + view.room.right;
+}
+
+// Height of a row above and below its common horizontal, and its width, on paper.
+struct RowSize {
+  double up = 0.0, down = 0.0, width = 0.0;
+  double height() const { return up + down; }
+};
+
+RowSize measure(const Row &row, double scale) {
+  RowSize size;
+  double floating = 0.0;
+  for (const auto &[view, moved] : row) {
+    const Box box = view->box();
+    const double s = scale_of(*view, scale);
+    size.width += width_of(*view, scale);
+    if (view->floating) {
+      floating = std::max(floating, s * box.height() + view->room.above + view->room.below);
+    } else {
+      const double caption = moved ? 1.5 * caption_height : 0.0;
+      size.up = std::max(size.up, s * box.greatest.y + view->room.above + caption);
+      size.down = std::max(size.down, -s * box.least.y + view->room.below);
+    }
+  }
+  const double more = std::max(0.0, floating - size.height());
+  size.up += 0.5 * more;
+  size.down += 0.5 * more;
+  return size;
+}
+
+// Rows no wider than the area: what does not fit moves to a row below, the widest view keeps the first one.
+std::vector<Row> wrapped(const std::vector<ViewPlan> &views, double scale, double width) {
+  std::vector<const ViewPlan *> left;
+  double whole = 0.0;
+  for (const ViewPlan &view : views) {
+    left.push_back(&view);
+    whole += width_of(view, scale);
+  }
+  if (whole > width) {
+    std::stable_sort(left.begin(), left.end(),
+                     [&](const auto *a, const auto *b) { return width_of(*a, scale) > width_of(*b, scale); });
+  }
+  std::vector<Row> rows(1);
+  double used = 0.0;
+  for (const ViewPlan *view : left) {
+    if (!rows.back().empty() && used + width_of(*view, scale) > width) {
+      rows.emplace_back();
+      used = 0.0;
+    }
+    rows.back().push_back({view, whole > width && view != left.front()});
+    used += width_of(*view, scale);
+  }
+  return rows;
+}
+
+// Rows of each sheet, or nothing when they do not fit that many sheets.
+using Dealt = std::vector<std::vector<Row>>;
+std::optional<Dealt> deal(const PartPlan &plan, double scale, const Box &area, int sheets) {
+  Dealt out(1);
+  double used = 0.0;
+  for (const auto &views : plan.rows) {
+    for (const Row &row : wrapped(views, scale, area.width())) {
+      const RowSize size = measure(row, scale);
+      if (size.width > area.width() || size.height() > area.height()) {
+        return std::nullopt;
+      }
+      if (used + size.height() > area.height()) {
+        out.emplace_back();
+        used = 0.0;
+      }
+      out.back().push_back(row);
+      used += size.height();
+    }
+  }
+  return static_cast<int>(out.size()) == sheets ? std::optional(out) : std::nullopt;
+}
+
+Curve on_paper(const Curve &curve, const Stand &stand) {
+  if (const auto *s = std::get_if<Segment>(&curve)) {
+    return Segment{stand.paper(s->a), stand.paper(s->b)};
+  }
+  Arc arc = std::get<Arc>(curve);
+  arc.centre = stand.paper(arc.centre);
+  arc.radius *= stand.scale;
+  return arc;
+}
+
+void add_curve(View &view, Line line, const Curve &paper, const std::optional<Arc> &clip) {
+  if (!clip) {
+    view.strokes.push_back({line, paper});
+    return;
+  }
+  for (const Segment &chord : chords(paper, 0.02)) {
+    for (const Segment &piece : clipped(chord, *clip)) {
+      view.strokes.push_back({line, piece});
+    }
+  }
+}
+
+View drawn(const Stand &stand) {
+  const ViewPlan &plan = *stand.plan;
+  View view{plan.name, stand.box, stand.scale, {}};
+  std::optional<Arc> clip;
+  if (plan.clip) {
+    clip = std::get<Arc>(on_paper(*plan.clip, stand));
+    view.strokes.push_back({Line::dimension, *clip});
+  }
+  std::vector<Loop> loops = plan.hatched;
+  for (Loop &loop : loops) {
+    for (Point &p : loop) {
+      p = stand.paper(p);
+    }
+  }
+  for (const Segment &s : hatch(loops, hatch_spacing, 0.25 * std::numbers::pi)) {
+    add_curve(view, Line::hatch, s, clip);
+  }
+  for (const Stroke &stroke : plan.strokes) {
+    add_curve(view, stroke.line, on_paper(stroke.curve, stand), clip);
+  }
+  for (const auto &[a, b] : plan.axes) {
+    const Point p = stand.paper(a), q = stand.paper(b);
+    const Point more = axis_overrun * unit(q - p);
+    add_curve(view, Line::centre, Segment{p - more, q + more}, clip);
+  }
+  return view;
+}
+
+void add_text(Sheet &sheet, Placer &placer, Point middle, double height, const std::string &content) {
+  const double width = text_width(content, height);
+  sheet.texts.push_back({{middle.x - 0.5 * width, middle.y}, height, false, content});
+  const Box box = text_box(sheet.texts.back()).grown(0.6);
+  sheet.reserved.push_back(box);
+  placer.reserve(box);
+}
+
+void add_stroke(Sheet &sheet, Placer &placer, Line line, const Curve &curve) {
+  sheet.strokes.push_back({line, curve});
+  placer.add_ink(sheet.strokes.back());
+}
+
+// One end of a cutting plane: a wide stroke outside the view, an arrow along the sight, the letter behind it.
+void cut_end(Sheet &sheet, Placer &placer, const Mark &mark, Point end, Point outwards, Point sight) {
+  constexpr double clear = 3.0, stroke = 7.0, tail = 8.0;
+  const Point a = end + clear * outwards, b = a + stroke * outwards;
+  add_stroke(sheet, placer, Line::cutting, Segment{a, b});
+  const Point foot = b - tail * sight;
+  add_stroke(sheet, placer, Line::dimension, Segment{foot, b});
+  sheet.arrows.push_back({b, sight});
+  const Point letter =
+      foot - 1.5 * sight +
+      Point{0.0, sight.y > 0.5 ? -caption_height : (sight.y < -0.5 ? 0.0 : -0.5 * caption_height)} -
+      Point{3.0 * sight.x, 0.0};
+  add_text(sheet, placer, letter, caption_height, mark.letter);
+}
+
+void add_marks(Sheet &sheet, Placer &placer, const Stand &stand) {
+  for (const Mark &mark : stand.plan->marks) {
+    if (mark.kind == Mark::Kind::detail) {
+      const Point c = stand.paper(mark.a);
+      const double radius = length(stand.paper(mark.b) - c);
+      add_stroke(sheet, placer, Line::dimension, Arc{c, radius});
+      continue;
+    }
+    const Looking &looking = stand.plan->looking;
+    const Point a = stand.paper(mark.a), b = stand.paper(mark.b), sight = unit(looking(mark.look));
+    const Point way = unit(b - a);
+    cut_end(sheet, placer, mark, a, -1.0 * way, sight);
+    cut_end(sheet, placer, mark, b, way, sight);
+  }
+}
+
+// Stands of the views of one sheet, rows spread over the area.
+std::vector<Stand> stand_up(const std::vector<Row> &rows, double scale, const Box &area) {
+  std::vector<Stand> out;
+  double used = 0.0;
+  for (const Row &row : rows) {
+    used += measure(row, scale).height();
+  }
+  const double spare = (area.height() - used) / double(rows.size() + 1);
+  double y = area.greatest.y;
+  for (const Row &row : rows) {
+    const RowSize size = measure(row, scale);
+    y -= spare;
+    const double beside = (area.width() - size.width) / double(row.size() + 1);
+    double x = area.least.x;
+    for (const auto &[view, moved] : row) {
+      const Box box = view->box();
+      const double s = scale_of(*view, scale);
+      x += beside + view->room.left;
+      const double middle = y - 0.5 * size.height() + 0.5 * (view->room.below - view->room.above);
+      const Point origin{x - s * box.least.x, view->floating ? middle - s * box.centre().y : y - size.up};
+      Stand stand{view, origin, s, {}, moved};
+      stand.box.include(stand.paper(box.least));
+      stand.box.include(stand.paper(box.greatest));
+      out.push_back(stand);
+      x += s * box.width() + view->room.right;
+    }
+    y -= size.height();
+  }
+  return out;
+}
+
+void add_captions(Sheet &sheet, Placer &placer, const Stand &stand, double scale) {
+  const ViewPlan &plan = *stand.plan;
+  const bool own_scale = plan.to_scale && std::abs(stand.scale - scale) > 1e-9;
+  std::string text = stand.moved && plan.caption.empty() ? plan.moved_caption : plan.caption;
+  if (text.empty() && !own_scale) {
+    return;
+  }
+  if (own_scale) {
+    text += (text.empty() ? "" : " ") + ("(" + scale_text(stand.scale) + ")");
+  }
+  const double y = stand.box.greatest.y + plan.room.above - caption_height - 1.5;
+  add_text(sheet, placer, {stand.box.centre().x, y}, caption_height, text);
+}
+
+using Wish = std::variant<const Linear *, const Callout *>;
+struct Placing {
+  Wish wish;
+  const Stand *stand;
+};
+
+// Linear dimensions first, short ones before long ones, so that extension lines do not cross; then callouts.
+std::vector<Placing> in_order(const std::vector<Stand> &stands) {
+  std::vector<Placing> out;
+  for (const Stand &stand : stands) {
+    const auto first = static_cast<std::ptrdiff_t>(out.size());
+    for (const Linear &wish : stand.plan->linears) {
+      out.push_back({&wish, &stand});
+    }
+    std::stable_sort(out.begin() + first, out.end(), [](const Placing &a, const Placing &b) {
+      return std::get<const Linear *>(a.wish)->label.value < std::get<const Linear *>(b.wish)->label.value;
+    });
+  }
+  for (const Stand &stand : stands) {
+    for (const Callout &wish : stand.plan->callouts) {
+      out.push_back({&wish, &stand});
+    }
+  }
+  return out;
+}
+
+// Places all wishes; those that clash go first in the next round.
+void add_dimensions(Sheet &sheet, const Placer &start, const std::vector<Stand> &stands) {
+  constexpr int rounds = 8;
+  auto order = in_order(stands);
+  for (int round = 0; round < rounds; ++round) {
+    Placer placer = start;
+    std::vector<Dimension> placed;
+    std::vector<Placing> failed, fitted;
+    for (const Placing &next : order) {
+      const std::size_t before = placer.clashes().size();
+      placed.push_back(
+          std::visit([&](const auto *wish) { return placer.place(*wish, *next.stand); }, next.wish));
+      (placer.clashes().size() > before ? failed : fitted).push_back(next);
+    }
+    if (round == 0 || placer.clashes().size() < sheet.clashes.size()) {
+      sheet.clashes = placer.clashes();
+      sheet.dimensions = std::move(placed);
+    }
+    if (failed.empty()) {
+      return;
+    }
+    order = std::move(failed);
+    order.insert(order.end(), fitted.begin(), fitted.end());
+  }
+}
+
+Sheet one_sheet(const job::Job &job, const PartPlan &plan, const std::vector<Row> &rows, double scale,
+                const TitleFields &fields) {
+  const Paper paper = paper_of(job.shop.sheet);
+  Sheet sheet;
+  sheet.part = plan.name;
+  sheet.title = plan.title;
+  sheet.name = fields.sheets > 1 ? fmt::format("{}-{}", plan.name, fields.sheet) : plan.name;
+  sheet.unit = job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
+  sheet.width = paper.width;
+  sheet.height = paper.height;
+  sheet.frame = paper.frame;
+  add_frame_and_title(paper, fields, sheet);
+  Box area = paper.frame.grown(-2.0);
+  Placer placer(area);
+  for (const Box &box : sheet.reserved) {
+    placer.reserve(box);
+  }
+  area.least.y = paper.frame.least.y + foot_height(paper, plan) + title_gap;
+  const auto stands = stand_up(rows, scale, area);
+  for (const Stand &stand : stands) {
+    sheet.views.push_back(drawn(stand));
+    placer.add_view(stand.box);
+    for (const Stroke &stroke : sheet.views.back().strokes) {
+      placer.add_ink(stroke);
+    }
+    add_captions(sheet, placer, stand, scale);
+  }
+  for (const Stand &stand : stands) {
+    add_marks(sheet, placer, stand);
+  }
+  add_dimensions(sheet, placer, stands);
+  return sheet;
+}
+
+int clashes_of(const std::vector<Sheet> &sheets) {
+  int sum = 0;
+  for (const Sheet &sheet : sheets) {
+    sum += static_cast<int>(sheet.clashes.size());
+  }
+  return sum;
+}
+
+// Longest side of any view at full size.
+double largest_size(const PartPlan &plan) {
+  double size = 0.0;
+  for (const auto &row : plan.rows) {
+    for (const ViewPlan &view : row) {
+      size = std::max({size, view.box().width(), view.box().height()});
+    }
+  }
+  return size;
+}
+
+std::vector<Sheet> at_scale(const job::Job &job, const PartPlan &plan, const Issue &issue, const Scale &scale,
+                            const Dealt &dealt) {
+  std::vector<Sheet> sheets;
+  const int count = static_cast<int>(dealt.size());
+  for (const auto &rows : dealt) {
+    const TitleFields fields{job, plan, issue, scale.text, static_cast<int>(sheets.size()) + 1, count};
+    sheets.push_back(one_sheet(job, plan, rows, scale.factor, fields));
+  }
+  return sheets;
+}
+
+} // namespace
+
+std::vector<Sheet> compose(const job::Job &job, const PartPlan &plan, const Issue &issue) {
+  const Paper paper = paper_of(job.shop.sheet);
+  Box area = paper.frame.grown(-2.0);
+  area.least.y = paper.frame.least.y + foot_height(paper, plan) + title_gap;
+  std::optional<std::vector<Sheet>> best;
+  constexpr int most_sheets = 6;
+  constexpr double readable = 55.0; // no part is reduced below this size on paper
+  const double size = largest_size(plan);
+  constexpr int most_tries = 2; // scales a number of sheets
+  // Full size or larger on as few sheets as that takes; reductions only after that.
+  for (const bool reduced : {false, true}) {
+    for (int sheets = 1; sheets <= most_sheets; ++sheets) {
+      int tried = 0;
+      for (const Scale &scale : scales) {
+        if ((scale.factor < 1.0) != reduced || tried == most_tries ||
+            (reduced && scale.factor * size < readable)) {
+          continue;
+        }
+        const auto dealt = deal(plan, scale.factor, area, sheets);
+        if (!dealt) {
+          continue;
+        }
+        ++tried;
+        auto trial = at_scale(job, plan, issue, scale, *dealt);
+        const int clashes = clashes_of(trial);
+        if (!best || clashes < clashes_of(*best)) {
+          best = std::move(trial);
+        }
+        if (clashes == 0) {
+          return std::move(*best);
+        }
+      }
+    }
+  }
+  if (!best) { // nothing fits: smallest scale
+    Dealt dealt(1);
+    for (const auto &views : plan.rows) {
+      for (const Row &row : wrapped(views, scales[std::size(scales) - 1].factor, area.width())) {
+        dealt.back().push_back(row);
+      }
+    }
+    best = at_scale(job, plan, issue, scales[std::size(scales) - 1], dealt);
+    best->front().clashes.emplace_back("sheet");
+  }
+  return std::move(*best);
+}
+
+} // namespace purgewright::drawing

@@ -1,0 +1,283 @@
+// DXF R2000 by dxflib: layers by line type, dimensions as DIMENSION entities that carry their own picture.
+#include "purgewright/drawing/lettering.hpp"
+#include "purgewright/drawing/writers.hpp"
+
+#include <dxflib/dl_dxf.h>
+#include <dxflib/dl_writer_ascii.h>
+
+#include <cstdio>
+#include <filesystem>
+#include <memory>
+#include <stdexcept>
+#include <string>
+
+namespace purgewright::drawing {
+namespace {
+
+constexpr const char *text_layer = "TEXT";
+
+// DXF before 2007 holds plain ASCII with escapes for the rest.
+std::string escaped(const std::string &text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    const auto byte = static_cast<unsigned char>(text[i]);
+    const int more = byte < 0x80 ? 0 : byte < 0xE0 ? 1 : byte < 0xF0 ? 2 : 3;
+    unsigned code = more == 0 ? byte : byte & (0x3FU >> more);
+    for (int k = 1; k <= more && i + static_cast<std::size_t>(k) < text.size(); ++k) {
+      code = (code << 6) | (static_cast<unsigned char>(text[i + static_cast<std::size_t>(k)]) & 0x3FU);
+    }
+    i += static_cast<std::size_t>(more) + 1;
+    if (code < 0x80) {
+      out += static_cast<char>(code);
+    } else {
+      char hex[16];
+      std::snprintf(hex, sizeof hex, "\\U+%04X", code);
+      out += hex;
+    }
+  }
+  return out;
+}
+
+DL_Attributes attributes(const std::string &layer) {
+  return {layer, 256, -1, "BYLAYER", 1.0};
+}
+
+class File {
+ public:
+  File(const std::filesystem::path &path, const Sheet &sheet)
+      : sheet_(sheet), dw_(dxf_.out(path.string().c_str(), DL_Codes::AC1015)) {
+    if (!dw_) {
+      throw std::runtime_error("cannot write " + path.string());
+    }
+  }
+  void write() {
+    header();
+    tables();
+    blocks();
+    dw_->sectionEntities();
+    for (const View &view : sheet_.views) {
+      for (const Stroke &stroke : view.strokes) {
+        add(stroke);
+      }
+    }
+    all(sheet_.strokes);
+    all(sheet_.arrows);
+    all(sheet_.texts);
+    for (std::size_t i = 0; i < sheet_.dimensions.size(); ++i) {
+      entity(sheet_.dimensions[i], i);
+    }
+    dw_->sectionEnd();
+    dxf_.writeObjects(*dw_);
+    dxf_.writeObjectsEnd(*dw_);
+    dw_->dxfEOF();
+    dw_->close();
+  }
+
+ private:
+  void header();
+  void tables();
+  void blocks();
+  void line_types();
+  void add(const Stroke &);
+  void add(const Arrow &);
+  void add(const Text &);
+  void entity(const Dimension &, std::size_t index);
+  template <class Items> void all(const Items &items) {
+    for (const auto &item : items) {
+      add(item);
+    }
+  }
+  // Only measures along the sheet have an entity that says the same as the sheet does.
+  static bool has_entity(const Dimension &d) { return d.kind == DimensionKind::linear; }
+  static std::string block_name(std::size_t index) { return "*D" + std::to_string(index + 1); }
+
+  const Sheet &sheet_;
+  DL_Dxf dxf_;
+  std::unique_ptr<DL_WriterA> dw_;
+};
+
+void File::header() {
+  dxf_.writeHeader(*dw_);
+  const auto variable = [&](const char *name, int code, int value) {
+    dw_->dxfString(9, name);
+    dw_->dxfInt(code, value);
+  };
+  variable("$INSUNITS", 70, 4); // millimetres of paper
+  variable("$MEASUREMENT", 70, 1);
+  variable("$LWDISPLAY", 290, 1);
+  const auto corner = [&](const char *name, double x, double y) {
+    dw_->dxfString(9, name);
+    dw_->dxfReal(10, x);
+    dw_->dxfReal(20, y);
+    dw_->dxfReal(30, 0.0);
+  };
+  corner("$EXTMIN", 0.0, 0.0);
+  corner("$EXTMAX", sheet_.width, sheet_.height);
+  dw_->sectionEnd();
+}
+
+void File::line_types() {
+  dw_->tableLinetypes(4 + 2);
+  for (const char *name : {"BYBLOCK", "BYLAYER", "CONTINUOUS"}) {
+    dxf_.writeLinetype(*dw_, DL_LinetypeData(name, "", 0, 0, 0.0));
+  }
+  for (const Line line : {Line::hidden, Line::centre, Line::phantom}) {
+    const LineStyle &style = style_of(line);
+    double pattern[6], total = 0.0;
+    for (int i = 0; i < style.dash_count; ++i) {
+      const double dash = style.dashes[static_cast<std::size_t>(i)];
+      pattern[i] = i % 2 == 0 ? dash : -dash;
+      total += dash;
+    }
+    dxf_.writeLinetype(*dw_, DL_LinetypeData(std::string(style.layer), std::string(style.layer), 0,
+                                             style.dash_count, total, pattern));
+  }
+  dw_->tableEnd();
+}
+
+void File::tables() {
+  dw_->sectionTables();
+  dxf_.writeVPort(*dw_);
+  line_types();
+  dw_->tableLayers(static_cast<int>(all_lines.size()) + 2);
+  dxf_.writeLayer(*dw_, DL_LayerData("0", 0), DL_Attributes("", 7, 25, "CONTINUOUS", 1.0));
+  dxf_.writeLayer(*dw_, DL_LayerData(text_layer, 0), DL_Attributes("", 7, 25, "CONTINUOUS", 1.0));
+  for (const Line line : all_lines) {
+    const LineStyle &style = style_of(line);
+    const std::string type = style.dash_count > 0 ? std::string(style.layer) : "CONTINUOUS";
+    constexpr int widths[] = {0,  5,  9,  13, 15, 18, 20, 25,
+                              30, 35, 40, 50, 53, 60, 70}; // hundredths that DXF allows
+    const int wanted = static_cast<int>(std::lround(style.width * 100.0));
+    const int width = *std::min_element(std::begin(widths), std::end(widths), [&](int a, int b) {
+      return std::abs(a - wanted) < std::abs(b - wanted);
+    });
+    dxf_.writeLayer(*dw_, DL_LayerData(std::string(style.layer), 0), DL_Attributes("", 7, width, type, 1.0));
+  }
+  dw_->tableEnd();
+  dw_->tableStyle(1);
+  dxf_.writeStyle(*dw_, DL_StyleData("Standard", 0, 0.0, 1.0, 0.0, 0, small_letters, "osifont.ttf", ""));
+  dw_->tableEnd();
+  dxf_.writeView(*dw_);
+  dxf_.writeUcs(*dw_);
+  dw_->tableAppid(1);
+  dxf_.writeAppid(*dw_, "ACAD");
+  dw_->tableEnd();
+  dxf_.writeDimStyle(*dw_, arrow_length, 2.0, 0.8, 1.4, letter_height);
+  dxf_.writeBlockRecord(*dw_);
+  for (std::size_t i = 0; i < sheet_.dimensions.size(); ++i) {
+    if (has_entity(sheet_.dimensions[i])) {
+      dxf_.writeBlockRecord(*dw_, block_name(i));
+    }
+  }
+  dw_->tableEnd();
+  dw_->sectionEnd();
+}
+
+void File::blocks() {
+  dw_->sectionBlocks();
+  for (const char *name : {"*Model_Space", "*Paper_Space", "*Paper_Space0"}) {
+    dxf_.writeBlock(*dw_, DL_BlockData(name, 0, 0.0, 0.0, 0.0));
+    dxf_.writeEndBlock(*dw_, name);
+  }
+  for (std::size_t i = 0; i < sheet_.dimensions.size(); ++i) {
+    const Dimension &dimension = sheet_.dimensions[i];
+    if (!has_entity(dimension)) {
+      continue;
+    }
+    dxf_.writeBlock(*dw_, DL_BlockData(block_name(i), 1, 0.0, 0.0, 0.0));
+    all(dimension.strokes);
+    all(dimension.arrows);
+    all(dimension.texts);
+    dxf_.writeEndBlock(*dw_, block_name(i));
+  }
+  dw_->sectionEnd();
+}
+
+void File::add(const Stroke &stroke) {
+  const DL_Attributes look = attributes(std::string(style_of(stroke.line).layer));
+  if (const auto *s = std::get_if<Segment>(&stroke.curve)) {
+    dxf_.writeLine(*dw_, DL_LineData(s->a.x, s->a.y, 0.0, s->b.x, s->b.y, 0.0), look);
+    return;
+  }
+  const Arc &arc = std::get<Arc>(stroke.curve);
+  if (arc.is_circle()) {
+    dxf_.writeCircle(*dw_, DL_CircleData(arc.centre.x, arc.centre.y, 0.0, arc.radius), look);
+    return;
+  }
+  const auto degrees = [](double angle) {
+    return std::fmod(angle * 180.0 / std::numbers::pi + 720.0, 360.0);
+  };
+  dxf_.writeArc(*dw_,
+                DL_ArcData(arc.centre.x, arc.centre.y, 0.0, arc.radius, degrees(arc.start),
+                           degrees(arc.start + arc.sweep)),
+                look);
+}
+
+void File::add(const Arrow &arrow) {
+  const Point foot = arrow.tip - arrow_length * arrow.direction;
+  const Point side = (arrow_length * std::tan(arrow_half_angle)) * turned_left(arrow.direction);
+  const Point a = foot + side, b = foot - side;
+  dxf_.writeSolid(
+      *dw_, DL_TraceData(arrow.tip.x, arrow.tip.y, 0.0, a.x, a.y, 0.0, b.x, b.y, 0.0, b.x, b.y, 0.0, 0.0),
+      attributes(std::string(style_of(Line::dimension).layer)));
+}
+
+void File::add(const Text &text) {
+  const double angle = text.upright ? 0.5 * std::numbers::pi : 0.0;
+  dxf_.writeText(*dw_,
+                 DL_TextData(text.at.x, text.at.y, 0.0, text.at.x, text.at.y, 0.0, text.height, 1.0, 0, 0, 0,
+                             escaped(text.content), "Standard", angle),
+                 attributes(text_layer));
+}
+
+// The library's own dimensions carry no picture, which readers then drop; written here group by group.
+void File::entity(const Dimension &dimension, std::size_t index) {
+  if (!has_entity(dimension)) {
+    all(dimension.strokes);
+    all(dimension.arrows);
+    all(dimension.texts);
+    return;
+  }
+  constexpr int rotated = 0, own_block = 32;
+  dw_->entity("DIMENSION");
+  dw_->dxfString(100, "AcDbEntity");
+  dw_->dxfString(8, std::string(style_of(Line::dimension).layer));
+  dw_->dxfString(100, "AcDbDimension");
+  dw_->dxfString(2, block_name(index));
+  const auto point = [&](int code, Point p) {
+    dw_->dxfReal(code, p.x);
+    dw_->dxfReal(code + 10, p.y);
+    dw_->dxfReal(code + 20, 0.0);
+  };
+  point(10, dimension.line_at);
+  point(11, dimension.texts[0].at);
+  dw_->dxfInt(70, rotated + own_block);
+  dw_->dxfInt(71, 5);
+  dw_->dxfString(1, escaped(dimension.lines[0]));
+  dw_->dxfReal(42, dimension.shown);
+  dw_->dxfString(3, "Standard");
+  dw_->dxfString(100, "AcDbAlignedDimension");
+  point(13, dimension.first);
+  point(14, dimension.second);
+  dw_->dxfReal(50, dimension.upright ? 90.0 : 0.0);
+  dw_->dxfString(100, "AcDbRotatedDimension");
+}
+
+} // namespace
+
+void write_dxf(const std::filesystem::path &path, const Sheet &sheet) {
+  File(path, sheet).write();
+  // The library reports no failed write; a whole file ends with its mark.
+  std::FILE *file = std::fopen(path.c_str(), "rb");
+  char tail[8] = {};
+  const bool whole = file != nullptr && std::fseek(file, -4, SEEK_END) == 0 &&
+                     std::fread(tail, 1, 4, file) == 4 && std::string(tail).find("EOF") != std::string::npos;
+  if (file != nullptr) {
+    std::fclose(file);
+  }
+  if (!whole) {
+    throw std::runtime_error("cannot write " + path.string());
+  }
+}
+
+} // namespace purgewright::drawing

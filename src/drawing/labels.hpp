@@ -1,0 +1,44 @@
+// Numbers, fits and callouts as a drawing spells them, in the shop's unit.
+//
+// Units: quantity types in; text in millimetres or inches. Frame: none.
+// Range and errors: fits where the tables end fall back to the general tolerance (no limits printed).
+// Guarantee: the decimal point, whatever the locale. Source: ISO 129-1, ISO 286-1, ISO 6410-1; ASME Y14.5 for
+// inches.
+#pragma once
+
+#include "view.hpp"
+
+#include "purgewright/job/job.hpp"
+
+namespace purgewright::drawing {
+
+class Labels {
+ public:
+  explicit Labels(Unit unit) : unit_(unit) {}
+  Unit unit() const { return unit_; }
+
+  std::string number(fixture::Length) const; // "25.4", ".063"
+  std::string number(fixture::Length, int decimals) const;
+  Label size(fixture::Length, std::string before = {}, std::string after = {}) const;
+  Label diameter(fixture::Length radius, std::string before = {}, std::string after = {}) const;
+  // "Ø23.35 h7 (0/-0.021)"; a hole has an upper-case letter.
+  Label fitted(fixture::Length radius, char letter, int grade) const;
+  Label plus_minus(fixture::Length, fixture::Length tolerance, std::string before = {}) const;
+  // Tapped hole of a machine screw, depth of thread and of drill: lines of text.
+  std::vector<std::string> tapped(const standards::Screw &, int count, fixture::Length thread,
+                                  fixture::Length drill) const;
+  std::string roughness(double ra_micrometres) const;
+  static Label text(std::vector<std::string> lines);
+
+ private:
+  Unit unit_;
+  double in_unit(fixture::Length) const;
+  int decimals() const { return unit_ == Unit::inch ? 3 : 2; }
+  int fit_decimals() const { return unit_ == Unit::inch ? 4 : 3; }
+};
+
+inline double in_mm(fixture::Length v) {
+  return units::to_millimetres(v);
+}
+
+} // namespace purgewright::drawing

@@ -1,0 +1,171 @@
+#include "paper.hpp"
+
+#include "purgewright/drawing/lettering.hpp"
+
+#include <fmt/format.h>
+
+namespace purgewright::drawing {
+namespace {
+
+constexpr double tiny_letters = 1.8;
+constexpr double note_pitch = 4.4;
+constexpr double air = 1.2; // cell's edge to its text
+
+void line(Sheet &sheet, Line type, Point a, Point b) {
+  sheet.strokes.push_back({type, Segment{a, b}});
+}
+
+void rectangle(Sheet &sheet, Line type, const Box &b) {
+  line(sheet, type, b.least, {b.greatest.x, b.least.y});
+  line(sheet, type, {b.greatest.x, b.least.y}, b.greatest);
+  line(sheet, type, b.greatest, {b.least.x, b.greatest.y});
+  line(sheet, type, {b.least.x, b.greatest.y}, b.least);
+}
+
+// Largest of the ISO 3098 heights up to `height` at which the text fits; shrinks below the least one if it
+// must.
+double fitting_height(const std::string &text, double height, double width) {
+  for (const double h : {7.0, 5.0, 3.5, 2.5}) {
+    if (h <= height && text_width(text, h) <= width) {
+      return h;
+    }
+  }
+  return std::min(2.5, 2.5 * width / std::max(width, text_width(text, 2.5)));
+}
+
+void cell(Sheet &sheet, const Box &box, const std::string &label, const std::string &value, double height) {
+  rectangle(sheet, Line::dimension, box);
+  sheet.texts.push_back(
+      {{box.least.x + air, box.greatest.y - air - tiny_letters}, tiny_letters, false, label});
+  if (!value.empty()) {
+    const double h = fitting_height(value, height, box.width() - 2.0 * air);
+    sheet.texts.push_back({{box.least.x + air, box.least.y + 1.6}, h, false, value});
+  }
+}
+
+// Truncated cone with its small end on the left; the circles of its end view stand right in first angle, left
+// in third.
+void projection_symbol(Sheet &sheet, const Box &box, job::Projection projection) {
+  constexpr double big = 2.5, small = 1.25, cone = 5.0, apart = 8.0;
+  const Point middle = box.centre() - Point{0.0, 1.0};
+  const double side = projection == job::Projection::first ? 1.0 : -1.0;
+  const Point body = middle - Point{0.5 * side * apart, 0.0},
+              circles = middle + Point{0.5 * side * apart, 0.0};
+  const double left = body.x - 0.5 * cone, right = body.x + 0.5 * cone;
+  line(sheet, Line::visible, {left, body.y - small}, {left, body.y + small});
+  line(sheet, Line::visible, {right, body.y - big}, {right, body.y + big});
+  line(sheet, Line::visible, {left, body.y - small}, {right, body.y - big});
+  line(sheet, Line::visible, {left, body.y + small}, {right, body.y + big});
+  sheet.strokes.push_back({Line::visible, Arc{circles, big}});
+  sheet.strokes.push_back({Line::visible, Arc{circles, small}});
+}
+
+std::string general_tolerance(Unit unit) {
+  return unit == Unit::inch ? ".XX ±.01  .XXX ±.005  angles ±1°" : "ISO 2768-mK";
+}
+
+std::string mass_text(double kilograms, Unit unit) {
+  constexpr double pound = 0.45359237;
+  return unit == Unit::inch ? fmt::format("{:.2f} lb", kilograms / pound)
+                            : fmt::format("{:.3g} kg", kilograms);
+}
+
+void title_block(const Paper &paper, const TitleFields &f, Sheet &sheet) {
+  const double left = sheet.frame.greatest.x - title_width, bottom = sheet.frame.least.y;
+  const auto box = [&](double x, double y, double w, double h) {
+    return Box{{left + x, bottom + y}, {left + x + w, bottom + y + h}};
+  };
+  const Unit unit = sheet.unit;
+  const auto &identity = f.job.identity;
+  // Bottom row.
+  cell(sheet, box(0, 0, 40, 9), "Prepared by", identity.prepared_by, 3.5);
+  cell(sheet, box(40, 0, 30, 9), "Approved by", "", 3.5);
+  cell(sheet, box(70, 0, 30, 9), "Date of issue", f.issue.date, 3.5);
+  cell(sheet, box(100, 0, 30, 9), "Document type", "Part drawing", 3.5);
+  cell(sheet, box(130, 0, 15, 9), "Size", paper.name, 3.5);
+  cell(sheet, box(145, 0, 15, 9), "Language", "en", 3.5);
+  cell(sheet, box(160, 0, 20, 9), "Sheet", fmt::format("{}/{}", f.sheet, f.sheets), 3.5);
+  // Title and number.
+  cell(sheet, box(0, 9, 80, 11), "Title", f.plan.title, 5.0);
+  cell(sheet, box(80, 9, 80, 11), "Number", fmt::format("{}-{}", identity.name, f.plan.name), 3.5);
+  cell(sheet, box(160, 9, 20, 11), "Revision", identity.revision, 5.0);
+  // How it is made.
+  cell(sheet, box(0, 20, 62, 9), "General tolerances", general_tolerance(unit), 3.5);
+  cell(sheet, box(62, 20, 38, 9), "Surfaces unless shown", Labels(unit).roughness(3.2), 3.5);
+  cell(sheet, box(100, 20, 25, 9), "Dimensions in", unit == Unit::inch ? "inches" : "mm", 3.5);
+  cell(sheet, box(125, 20, 20, 9), "Scale", f.scale, 3.5);
+  cell(sheet, box(145, 20, 35, 9), "Projection", "", 3.5);
+  projection_symbol(sheet, box(145, 20, 35, 9), f.job.shop.projection);
+  // What it is made of.
+  cell(sheet, box(0, 29, 50, 9), "Material", f.plan.material, 3.5);
+  cell(sheet, box(50, 29, 50, 9), "Stock, allowance for facing extra", f.plan.stock, 3.5);
+  cell(sheet, box(100, 29, 20, 9), "Mass", mass_text(f.plan.mass_kg, unit), 3.5);
+  cell(sheet, box(120, 29, 60, 9), "Job", identity.title.empty() ? identity.name : identity.title, 2.5);
+  rectangle(sheet, Line::frame, box(0, 0, title_width, title_height));
+  sheet.reserved.push_back(box(0, 0, title_width, title_height));
+}
+
+bool notes_beside_title(const Paper &paper) {
+  return paper.frame.width() > title_width + 90.0;
+}
+
+void notes(const Paper &paper, const PartPlan &plan, Sheet &sheet) {
+  const double height = note_pitch * (double(plan.notes.size()) + 1.0);
+  const bool beside = notes_beside_title(paper);
+  const Point top =
+      beside
+          ? Point{sheet.frame.least.x + 4.0, sheet.frame.least.y + std::max(title_height, height + 3.0) - 4.0}
+          : Point{sheet.frame.least.x + 4.0, sheet.frame.least.y + title_height + height + 1.0};
+  Box area;
+  double y = top.y - small_letters;
+  const auto put = [&](const std::string &text) {
+    const double room = beside ? sheet.frame.width() - title_width - 8.0 : sheet.frame.width() - 8.0;
+    sheet.texts.push_back({{top.x, y}, fitting_height(text, small_letters, room), false, text});
+    area.include(text_box(sheet.texts.back()));
+    y -= note_pitch;
+  };
+  put("Notes");
+  for (std::size_t i = 0; i < plan.notes.size(); ++i) {
+    put(fmt::format("{}  {}", i + 1, plan.notes[i]));
+  }
+  sheet.reserved.push_back(area.grown(1.0));
+}
+
+} // namespace
+
+Paper paper_of(job::Sheet sheet) {
+  constexpr double filing = 20.0, border = 10.0;
+  const auto paper = [](const char *name, double width, double height) {
+    return Paper{name, width, height, {{filing, border}, {width - border, height - border}}};
+  };
+  switch (sheet) {
+  case job::Sheet::a4:
+    return paper("A4", 210.0, 297.0);
+  case job::Sheet::a3:
+    return paper("A3", 420.0, 297.0);
+  case job::Sheet::letter:
+    return paper("Letter", 215.9, 279.4);
+  default:
+    return paper("Tabloid", 431.8, 279.4);
+  }
+}
+
+double foot_height(const Paper &paper, const PartPlan &plan) {
+  const double height = note_pitch * (double(plan.notes.size()) + 1.0) + 3.0;
+  return notes_beside_title(paper) ? std::max(title_height, height) : title_height + height;
+}
+
+void add_frame_and_title(const Paper &paper, const TitleFields &fields, Sheet &sheet) {
+  rectangle(sheet, Line::frame, sheet.frame);
+  // Centring marks reach 5 mm into the drawing space.
+  const Point c{0.5 * paper.width, 0.5 * paper.height};
+  constexpr double mark = 5.0;
+  line(sheet, Line::frame, {c.x, 0.0}, {c.x, sheet.frame.least.y});
+  line(sheet, Line::frame, {c.x, paper.height}, {c.x, sheet.frame.greatest.y - mark});
+  line(sheet, Line::frame, {0.0, c.y}, {sheet.frame.least.x + mark, c.y});
+  line(sheet, Line::frame, {paper.width, c.y}, {sheet.frame.greatest.x - mark, c.y});
+  title_block(paper, fields, sheet);
+  notes(paper, fields.plan, sheet);
+}
+
+} // namespace purgewright::drawing

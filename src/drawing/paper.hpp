@@ -1,0 +1,37 @@
+// Sheet sizes, frame, title block, notes and the symbol of projection.
+//
+// Units: millimetres on paper. Frame: sheet. Range and errors: none; text too long for its cell is set
+// smaller. Guarantee: every text lies inside its cell. Source: ISO 5457 (sizes, border 20 and 10 mm), ISO
+// 7200 (fields), ISO 5456-2 (symbol); Letter and Tabloid after ASME Y14.1 sizes A and B.
+#pragma once
+
+#include "labels.hpp"
+
+#include "purgewright/drawing/sheets.hpp"
+
+namespace purgewright::drawing {
+
+struct Paper {
+  std::string name; // "A3"
+  double width = 0.0, height = 0.0;
+  Box frame;
+};
+Paper paper_of(job::Sheet);
+
+inline constexpr double title_width = 180.0, title_height = 38.0;
+
+// What the title block says; the rest comes from job and part.
+struct TitleFields {
+  const job::Job &job;
+  const PartPlan &plan;
+  const Issue &issue;
+  std::string scale; // "2:1"
+  int sheet = 1, sheets = 1;
+};
+
+// Height of the strip at the sheet's foot that title block and notes take.
+double foot_height(const Paper &, const PartPlan &);
+
+void add_frame_and_title(const Paper &, const TitleFields &, Sheet &);
+
+} // namespace purgewright::drawing

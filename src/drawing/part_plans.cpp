@@ -1,0 +1,180 @@
+#include "part_plans.hpp"
+
+#include "solid_views.hpp"
+
+#include "purgewright/fixture/figures.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace purgewright::drawing {
+namespace {
+
+const solids::Part &part_of(const solids::Assembly &assembly, std::string_view name) {
+  for (const auto &part : assembly.parts) {
+    if (part.name == name) {
+      return part;
+    }
+  }
+  throw solids::kernel::SolidError(std::string(name), "drawing", "", "no such part in the assembly");
+}
+
+standards::StockSystem system_of(const Labels &labels) {
+  return labels.unit() == Unit::inch ? standards::StockSystem::inch : standards::StockSystem::metric;
+}
+
+} // namespace
+
+const solids::kernel::Solid &Inputs::solid(std::string_view part) const {
+  return part_of(assembly, part).solid;
+}
+
+PartPlan started_plan(const Inputs &in, std::string_view part, std::string stock) {
+  PartPlan plan;
+  plan.name = part;
+  plan.title = part_of(in.assembly, part).title;
+  plan.stock = std::move(stock);
+  for (const auto &row : fixture::part_metals(in.job, in.layout, in.volumes)) {
+    if (row.name == part) {
+      plan.material = row.metal->title;
+      plan.mass_kg = row.mass().value();
+    }
+  }
+  const bool inch = in.labels.unit() == Unit::inch;
+  plan.notes = {inch ? "Break all edges .004 to .012; inside corners R .012 max; deburr cross holes."
+                     : "Break all edges 0.1 to 0.3; inside corners R 0.3 max; deburr cross holes.",
+                "Clean oil-free for argon service: degrease, rinse, dry, bag."};
+  return plan;
+}
+
+std::string round_stock(const Inputs &in, fixture::Length diameter, fixture::Length length) {
+  const auto size = standards::stock_size(standards::StockForm::round, system_of(in.labels), diameter);
+  return fmt::format("bar ⌀{} × {}", in.labels.number(size.value_or(diameter)), in.labels.number(length));
+}
+
+std::string block_stock(const Inputs &in, fixture::Length a, fixture::Length b, fixture::Length c) {
+  return fmt::format("block {} × {} × {}", in.labels.number(a), in.labels.number(b), in.labels.number(c));
+}
+
+void add_cut(ViewPlan &view, const Inputs &in, std::string_view part, Vec through) {
+  auto face = solids::kernel::in_part(std::string(part),
+                                      [&] { return cut_face(in.solid(part), view.looking, through); });
+  for (const Curve &edge : face.edges) {
+    view.strokes.push_back({Line::visible, edge});
+  }
+  view.hatched.insert(view.hatched.end(), face.loops.begin(), face.loops.end());
+}
+
+ViewPlan pictorial_view(const Inputs &in, std::string_view part) {
+  ViewPlan view;
+  view.name = "pictorial";
+  view.floating = true;
+  view.to_scale = false;
+  view.enlarge = 0.5;
+  view.room = {6.0, 6.0, 12.0, 6.0};
+  for (const Curve &curve :
+       solids::kernel::in_part(std::string(part), [&] { return pictorial(in.solid(part)); })) {
+    view.strokes.push_back({Line::visible, curve});
+  }
+  return view;
+}
+
+void add_left_view(const Inputs &in, std::vector<ViewPlan> &row, ViewPlan view) {
+  const bool first = in.job.shop.projection == job::Projection::first;
+  row.insert(first ? row.end() : row.begin(), std::move(view));
+}
+
+void add_right_view(const Inputs &in, std::vector<ViewPlan> &row, ViewPlan view) {
+  const bool first = in.job.shop.projection == job::Projection::first;
+  row.insert(first ? row.begin() : row.end(), std::move(view));
+}
+
+void thread_end_on(ViewPlan &view, Vec centre, double major_radius) {
+  constexpr double start = 0.05 * std::numbers::pi; // the open quarter is off the centre lines
+  view.circle(Line::thread, centre, major_radius, 0.5 * std::numbers::pi + start, 0.75 * full_turn);
+}
+
+void thread_cut(ViewPlan &view, Vec mouth, Vec inwards, Vec across, double major_radius, double depth,
+                double drill_radius) {
+  const Vec end = mouth + depth * inwards;
+  for (const double side : {-1.0, 1.0}) {
+    view.line(Line::thread, mouth + side * major_radius * across, end + side * major_radius * across);
+    view.line(Line::visible, end + side * drill_radius * across, end + side * major_radius * across);
+  }
+  view.line(Line::visible, end - drill_radius * across, end + drill_radius * across);
+}
+
+void tapped_end_on(ViewPlan &view, Vec centre, const standards::Screw &screw, fixture::Length drill_radius) {
+  view.circle(Line::visible, centre, in_mm(drill_radius));
+  thread_end_on(view, centre, 0.5 * in_mm(screw.major));
+  view.centre_mark(centre, 0.5 * in_mm(screw.major));
+}
+
+void hole_end_on(ViewPlan &view, Vec centre, fixture::Length radius) {
+  view.circle(Line::visible, centre, in_mm(radius));
+  view.centre_mark(centre, in_mm(radius));
+}
+
+Callout note(std::string feature, Vec tip, std::vector<std::string> lines) {
+  Callout out;
+  out.feature = std::move(feature);
+  out.tip = tip;
+  out.label = Labels::text(std::move(lines));
+  return out;
+}
+
+Callout roughness(std::string feature, Vec tip, const Labels &labels, double ra) {
+  Callout out = note(std::move(feature), tip, {labels.roughness(ra)});
+  out.ornament = Ornament::roughness;
+  return out;
+}
+
+Callout frame(std::string feature, Vec tip, std::string cells) {
+  Callout out = note(std::move(feature), tip, {std::move(cells)});
+  out.ornament = Ornament::tolerance_frame;
+  return out;
+}
+
+Callout datum(Vec tip, std::string letter, double direction) {
+  Callout out = note("datum." + letter, tip, {letter});
+  out.ornament = Ornament::datum;
+  out.towards = direction;
+  return out;
+}
+
+Callout bore(std::string feature, Label label, Vec tip, Vec axis, double towards) {
+  Callout out = note(std::move(feature), tip, {});
+  out.label = std::move(label);
+  out.probe = Probe::diameter;
+  out.surface = tip;
+  out.axis = axis;
+  out.towards = towards;
+  return out;
+}
+
+Callout chamfer(std::string feature, const Labels &labels, fixture::Length leg, Vec tip, double towards) {
+  Callout out = note(std::move(feature), tip, {});
+  out.label = labels.size(leg, "", " × 45°");
+  out.towards = towards;
+  return out;
+}
+
+Callout hole_note(std::string feature, Label label, Vec centre, fixture::Length radius, Vec axis,
+                  double towards) {
+  Callout out = bore(std::move(feature), std::move(label), centre, axis, towards);
+  // A point of the wall across the axis.
+  const Vec across = std::abs(axis.x) > 0.5 ? Vec{0, 1, 0} : Vec{1, 0, 0};
+  out.surface = centre + in_mm(radius) * across;
+  out.radius = in_mm(radius);
+  return out;
+}
+
+Label counterbored(const Labels &n, int count, fixture::Length clearance_radius,
+                   fixture::Length counterbore_radius, fixture::Length depth) {
+  Label label = n.diameter(clearance_radius, count > 1 ? fmt::format("{}× ", count) : "", " through");
+  label.lines.push_back(fmt::format("⌴⌀{} ↧{}", n.number(2.0 * counterbore_radius), n.number(depth)));
+  return label;
+}
+
+} // namespace purgewright::drawing

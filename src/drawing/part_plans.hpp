@@ -1,0 +1,77 @@
+// The sheets' contents, one plan a part: which views, and every feature dimensioned once from functional
+// datums.
+//
+// Units: quantity types in, millimetres at full size out. Frame: each part's own (fixture/layout.hpp).
+// Range and errors: a buildable layout; SolidError when a section fails.
+// Guarantee: same input, same plan. Source: ISO 129-1; datums and roughness as each file says.
+#pragma once
+
+#include "labels.hpp"
+
+#include "purgewright/drawing/sheets.hpp"
+
+namespace purgewright::drawing {
+
+struct Inputs {
+  const job::Job &job;
+  const fixture::Layout &layout;
+  const fixture::Volumes &volumes;
+  const solids::Assembly &assembly;
+  Labels labels;
+
+  const solids::kernel::Solid &solid(std::string_view part) const;
+};
+
+PartPlan plan_end_plug(const Inputs &);
+PartPlan plan_chamber_body(const Inputs &);
+PartPlan plan_end_plate(const Inputs &);
+PartPlan plan_backing_pin(const Inputs &);
+PartPlan plan_lance(const Inputs &);
+PartPlan plan_port_block(const Inputs &);
+PartPlan plan_cradle_stand(const Inputs &);
+PartPlan plan_base_plate(const Inputs &);
+PartPlan plan_slot_cover(const Inputs &);
+
+// Name, title, metal, mass and stock of a part, and the notes that every sheet carries.
+PartPlan started_plan(const Inputs &, std::string_view part, std::string stock);
+std::string round_stock(const Inputs &, fixture::Length diameter, fixture::Length length);
+std::string block_stock(const Inputs &, fixture::Length a, fixture::Length b, fixture::Length c);
+
+// Cut face of the part on a view: outline and hatching.
+void add_cut(ViewPlan &, const Inputs &, std::string_view part, Vec through = {});
+ViewPlan pictorial_view(const Inputs &, std::string_view part);
+
+// The view next to its neighbour as the job's projection puts it: first angle left view on the right.
+void add_left_view(const Inputs &, std::vector<ViewPlan> &row, ViewPlan view);
+void add_right_view(const Inputs &, std::vector<ViewPlan> &row, ViewPlan view);
+
+// Cosmetic thread seen end on: three quarters of a narrow circle. Cut along its axis: two narrow lines.
+void thread_end_on(ViewPlan &, Vec centre, double major_radius);
+void thread_cut(ViewPlan &, Vec mouth, Vec inwards, Vec across, double major_radius, double depth,
+                double drill_radius);
+
+void tapped_end_on(ViewPlan &, Vec centre, const standards::Screw &, fixture::Length drill_radius);
+// Plain hole with a centre mark.
+void hole_end_on(ViewPlan &, Vec centre, fixture::Length radius);
+
+// ---- wishes ----
+Callout note(std::string feature, Vec tip, std::vector<std::string> lines);
+Callout roughness(std::string feature, Vec tip, const Labels &, double ra);
+Callout frame(std::string feature, Vec tip, std::string cells);
+Callout datum(Vec tip, std::string letter, double direction);
+// Of a round face along `axis` that holds `tip`.
+Callout bore(std::string feature, Label, Vec tip, Vec axis, double towards);
+// Leg of a 45 degree chamfer, `tip` in its middle.
+Callout chamfer(std::string feature, const Labels &, fixture::Length leg, Vec tip, double towards);
+// Of a hole seen end on: the leader meets its circle from outside. `along` is a point of its wall.
+Callout hole_note(std::string feature, Label, Vec centre, fixture::Length radius, Vec axis, double towards);
+// Clearance hole with counterbore: two lines of text.
+Label counterbored(const Labels &, int count, fixture::Length clearance_radius,
+                   fixture::Length counterbore_radius, fixture::Length depth);
+// Directions of leaders, radians.
+inline constexpr double rightwards = 0.0, upwards = 0.5 * std::numbers::pi, leftwards = std::numbers::pi,
+                        downwards = -0.5 * std::numbers::pi;
+inline constexpr double up_right = 0.3 * std::numbers::pi, up_left = 0.7 * std::numbers::pi,
+                        down_right = -0.3 * std::numbers::pi, down_left = -0.7 * std::numbers::pi;
+
+} // namespace purgewright::drawing

@@ -1,0 +1,195 @@
+#include "placement.hpp"
+
+#include "callout_shape.hpp"
+#include "linear_shape.hpp"
+
+#include <set>
+#include <utility>
+
+namespace purgewright::drawing {
+namespace {
+
+constexpr double clash = 1000.0;          // more than any sum of soft costs
+constexpr double curve_deviation = 0.05;  // chords of curves as obstacles
+constexpr double air = 0.5;               // free space round a text
+constexpr double parallel_distance = 6.0; // between dimension lines side by side
+
+} // namespace
+
+void Ink::add(const Segment &s) {
+  const std::size_t index = segments_.size();
+  segments_.push_back(s);
+  const int pieces = std::max(1, static_cast<int>(length(s.b - s.a) / cell));
+  std::set<long> keys;
+  for (int i = 0; i < pieces; ++i) {
+    Box box;
+    box.include(s.a + (double(i) / pieces) * (s.b - s.a));
+    box.include(s.a + (double(i + 1) / pieces) * (s.b - s.a));
+    for (int x = int(std::floor(box.least.x / cell)); x <= int(std::floor(box.greatest.x / cell)); ++x) {
+      for (int y = int(std::floor(box.least.y / cell)); y <= int(std::floor(box.greatest.y / cell)); ++y) {
+        keys.insert(key(x, y));
+      }
+    }
+  }
+  for (const long k : keys) {
+    cells_[k].push_back(index);
+  }
+}
+
+template <class Visit> void Ink::visit(const Box &box, Visit &&visit) const {
+  for (int x = int(std::floor(box.least.x / cell)); x <= int(std::floor(box.greatest.x / cell)); ++x) {
+    for (int y = int(std::floor(box.least.y / cell)); y <= int(std::floor(box.greatest.y / cell)); ++y) {
+      const auto found = cells_.find(key(x, y));
+      if (found == cells_.end()) {
+        continue;
+      }
+      for (const std::size_t index : found->second) {
+        if (!visit(index)) {
+          return;
+        }
+      }
+    }
+  }
+}
+
+bool Ink::touches(const Box &box) const {
+  bool hit = false;
+  visit(box, [&](std::size_t i) { return !(hit = hit || crosses(segments_[i], box)); });
+  return hit;
+}
+
+int Ink::crossings(const Segment &s) const {
+  std::set<std::size_t> hit;
+  const int pieces = std::max(1, static_cast<int>(length(s.b - s.a) / cell));
+  for (int p = 0; p < pieces; ++p) {
+    Box box;
+    box.include(s.a + (double(p) / pieces) * (s.b - s.a));
+    box.include(s.a + (double(p + 1) / pieces) * (s.b - s.a));
+    visit(box, [&](std::size_t i) {
+      if (cross(segments_[i], s)) {
+        hit.insert(i);
+      }
+      return true;
+    });
+  }
+  return static_cast<int>(hit.size());
+}
+
+void Placer::add_ink(const Stroke &stroke) {
+  for (const Segment &s : chords(stroke.curve, curve_deviation)) {
+    outlines_.add(s);
+  }
+}
+
+double Placer::text_cost(const Box &text, const Box &own_view) const {
+  constexpr double inside_view = 6.0, in_other_view = 40.0;
+  const Box box = text.grown(air);
+  double cost = area_.contains(box) ? 0.0 : clash;
+  for (const Box &other : taken_) {
+    cost += overlap(box, other) ? clash : 0.0;
+  }
+  cost += outlines_.touches(box) || dimension_ink_.touches(box) ? clash : 0.0;
+  for (const Box &view : views_) {
+    cost += overlap(box, view) ? in_other_view : 0.0;
+  }
+  return cost - (overlap(box, own_view) ? in_other_view - inside_view : 0.0);
+}
+
+double Placer::stroke_cost(const Segment &s, const Box &own_view) const {
+  constexpr double per_dimension_line = 4.0, per_outline = 0.8, through_view = 25.0;
+  Box ends;
+  ends.include(s.a);
+  ends.include(s.b);
+  double cost = area_.contains(ends) ? 0.0 : clash;
+  for (const Box &text : taken_) {
+    cost += crosses(s, text) ? clash : 0.0;
+  }
+  for (const Box &view : views_) {
+    cost += crosses(s, view) ? through_view : 0.0;
+  }
+  cost -= crosses(s, own_view) ? through_view : 0.0;
+  return cost + per_dimension_line * dimension_ink_.crossings(s) + per_outline * outlines_.crossings(s);
+}
+
+double Placer::parallel_cost(const Segment &s) const {
+  const bool upright = std::abs(s.a.x - s.b.x) < 1e-6;
+  const auto across = [&](Point p) { return upright ? p.x : p.y; };
+  const auto along = [&](Point p) { return upright ? p.y : p.x; };
+  double cost = 0.0;
+  for (const Segment &other : dimension_lines_) {
+    const bool other_upright = std::abs(other.a.x - other.b.x) < 1e-6;
+    if (upright != other_upright || std::abs(across(other.a) - across(s.a)) >= parallel_distance) {
+      continue;
+    }
+    const double low = std::max(std::min(along(s.a), along(s.b)), std::min(along(other.a), along(other.b)));
+    const double high = std::min(std::max(along(s.a), along(s.b)), std::max(along(other.a), along(other.b)));
+    cost += high - low > 0.1 ? clash : 0.0;
+  }
+  return cost;
+}
+
+void Placer::judge(Trial &trial, const Box &own_view) const {
+  trial.cost += text_cost(trial.dimension.box, own_view);
+  for (const Stroke &stroke : trial.dimension.strokes) {
+    if (const auto *s = std::get_if<Segment>(&stroke.curve)) {
+      trial.cost += stroke_cost(*s, own_view);
+    }
+  }
+  trial.cost += trial.linear ? parallel_cost(trial.line) : 0.0;
+}
+
+Dimension Placer::keep(Trial &&trial) {
+  if (trial.cost >= clash) {
+    clashes_.push_back(trial.dimension.feature);
+  }
+  taken_.push_back(trial.dimension.box);
+  for (const Stroke &stroke : trial.dimension.strokes) {
+    for (const Segment &s : chords(stroke.curve, curve_deviation)) {
+      dimension_ink_.add(s);
+    }
+  }
+  if (trial.linear) {
+    dimension_lines_.push_back(trial.line);
+  }
+  return std::move(trial.dimension);
+}
+
+Dimension Placer::place(const Linear &wish, const Stand &stand) {
+  constexpr double per_level = 3.0, text_beside = 5.0;
+  std::optional<Trial> best;
+  for (int level = 0; level < linear_levels; ++level) {
+    for (const TextPlace text : {TextPlace::middle, TextPlace::after, TextPlace::before}) {
+      auto shape = linear_shape(wish, stand, level, text);
+      if (!shape) {
+        continue;
+      }
+      Trial trial{std::move(shape->dimension),
+                  per_level * level + (text == TextPlace::middle ? 0.0 : text_beside), shape->line, true};
+      judge(trial, stand.box);
+      if (!best || trial.cost < best->cost) {
+        best = std::move(trial);
+      }
+    }
+    if (best && best->cost < per_level * (level + 1)) {
+      break;
+    }
+  }
+  return keep(std::move(*best));
+}
+
+Dimension Placer::place(const Callout &wish, const Stand &stand) {
+  std::optional<Trial> best;
+  for (const LeaderWay &way : leader_ways(wish)) {
+    if (best && best->cost <= way.cost) {
+      continue;
+    }
+    Trial trial{callout_shape(wish, stand, way), way.cost, {}, false};
+    judge(trial, stand.box);
+    if (!best || trial.cost < best->cost) {
+      best = std::move(trial);
+    }
+  }
+  return keep(std::move(*best));
+}
+
+} // namespace purgewright::drawing

@@ -1,0 +1,206 @@
+// gas-port-block: section along the gallery, view from above, inlet face. Lengths run from the inlet face,
+// heights from the bottom face.
+#include "part_plans.hpp"
+
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+namespace purgewright::drawing {
+namespace {
+
+using fixture::Length;
+using fixture::PortBlock;
+
+constexpr double sealing = 1.6;
+
+double step(Length large, Length small) {
+  return in_mm(large - small) / std::tan(0.5 * standards::machining_rules().drill_point.value());
+}
+
+// A port drilled from `mouth` along `inwards`: edges seen beyond the cut, and its thread.
+void port(ViewPlan &view, const Inputs &in, Vec mouth, Vec inwards, Vec across, Length passage) {
+  const PortBlock &block = in.layout.block;
+  const double spot = in_mm(block.spot_depth), drill = in_mm(block.port.radius);
+  const auto edge = [&](double depth, double r) {
+    const Vec c = mouth + depth * inwards;
+    view.line(Line::visible, c - r * across, c + r * across);
+  };
+  if (spot > 0.0) {
+    edge(spot, in_mm(block.spot_radius));
+  }
+  const double end = spot + in_mm(block.port.depth);
+  edge(end + step(block.port.radius, passage), in_mm(passage));
+  const auto &thread = *in.job.gas.port_thread;
+  thread_cut(view, mouth + spot * inwards, inwards, across, 0.5 * in_mm(thread.major),
+             in_mm(thread.full_thread), drill);
+  edge(end, drill);
+}
+
+std::vector<std::string> port_lines(const Inputs &in, int count) {
+  const PortBlock &block = in.layout.block;
+  const auto &thread = *in.job.gas.port_thread;
+  const auto &n = in.labels;
+  std::vector<std::string> lines{
+      fmt::format("{}× {} ↧{}", count, thread.callout, n.number(thread.full_thread)),
+      fmt::format("drill ⌀{} ↧{}", n.number(2.0 * block.port.radius), n.number(block.port.depth))};
+  if (block.spot_depth > Length{}) {
+    lines.push_back(
+        fmt::format("spot face ⌀{} ↧{}", n.number(2.0 * block.spot_radius), n.number(block.spot_depth)));
+  }
+  return lines;
+}
+
+ViewPlan section(const Inputs &in) {
+  const PortBlock &block = in.layout.block;
+  const auto &n = in.labels;
+  ViewPlan view;
+  view.name = "section";
+  view.caption = "A-A";
+  view.looking = from_front;
+  view.room = {40, 40, 34, 30};
+  add_cut(view, in, ids::gas_port_block);
+  const double length = in_mm(block.length), height = in_mm(block.height), axis = in_mm(block.gallery_z);
+  view.axis({0, 0, axis}, {length, 0, axis});
+  port(view, in, {0, 0, axis}, {1, 0, 0}, {0, 0, 1}, block.gallery_radius);
+  port(view, in, {length, 0, axis}, {-1, 0, 0}, {0, 0, 1}, block.gallery_radius);
+  for (int i = 0; i < block.outlets; ++i) {
+    const double x = in_mm(block.outlet_x[static_cast<std::size_t>(i)]);
+    port(view, in, {x, 0, height}, {0, 0, -1}, {1, 0, 0}, block.passage_radius);
+    view.axis({x, 0, axis}, {x, 0, height});
+  }
+  view.linears = {
+      {"gas-port-block.length", {0, 0, 0}, {length, 0, 0}, Side::below, n.size(block.length)},
+      {"gas-port-block.gallery_z",
+       {0, 0, 0},
+       {0, 0, axis},
+       Side::left,
+       n.size(block.gallery_z),
+       Probe::offset},
+      {"gas-port-block.height", {0, 0, 0}, {0, 0, height}, Side::left, n.size(block.height)},
+  };
+  const double first = in_mm(block.outlet_x[0]);
+  const double gallery = in_mm(block.gallery_radius), passage = in_mm(block.passage_radius);
+  view.callouts.push_back(bore("gas-port-block.gallery_radius",
+                               n.diameter(block.gallery_radius, "drill ", " through"),
+                               {first + 2.0 * passage, 0, axis - gallery}, {1, 0, 0}, down_right));
+  view.callouts.push_back(
+      bore("gas-port-block.passage_radius",
+           n.diameter(block.passage_radius, fmt::format("{}× drill ", block.outlets), " to gallery"),
+           {first + passage, 0,
+            axis + 0.5 * (gallery + in_mm(block.height - block.gallery_z) -
+                          in_mm(block.port.depth + block.spot_depth))},
+           {0, 0, 1}, up_right));
+  view.callouts.push_back(note("gas-port-block.port",
+                               {1.5 + in_mm(block.spot_depth), 0, axis - in_mm(block.port.radius)},
+                               port_lines(in, block.outlets + 2)));
+  view.callouts.back().towards = down_left;
+  if (block.spot_depth > Length{}) {
+    const double r = 0.5 * in_mm(block.spot_radius + block.port.radius);
+    view.callouts.push_back(roughness("gas-port-block.spot.roughness",
+                                      {first + r, 0, height - in_mm(block.spot_depth)}, n, sealing));
+    view.callouts.back().towards = up_right;
+    view.callouts.back().label.lines[0] += fmt::format(" ({}×)", block.outlets + 2);
+  }
+  return view;
+}
+
+void port_end_on(ViewPlan &view, const Inputs &in, Vec centre, Length passage) {
+  const PortBlock &block = in.layout.block;
+  if (block.spot_depth > Length{}) {
+    view.circle(Line::visible, centre, in_mm(block.spot_radius));
+  }
+  view.circle(Line::visible, centre, in_mm(block.port.radius));
+  view.circle(Line::visible, centre, in_mm(passage));
+  thread_end_on(view, centre, 0.5 * in_mm(in.job.gas.port_thread->major));
+  view.centre_mark(centre, in_mm(std::max(block.spot_radius, 0.5 * in.job.gas.port_thread->major)));
+}
+
+ViewPlan top_view(const Inputs &in) {
+  const PortBlock &block = in.layout.block;
+  const auto &n = in.labels;
+  ViewPlan view;
+  view.name = "from-above";
+  view.caption = "View from above";
+  view.looking = from_above;
+  view.room = {16, 40, 30, 26};
+  const double length = in_mm(block.length), half = 0.5 * in_mm(block.width), top = in_mm(block.height);
+  view.outline(Line::visible, {{0, -half, top}, {length, -half, top}, {length, half, top}, {0, half, top}});
+  const auto outlet = [&](int i) { return Vec{in_mm(block.outlet_x[static_cast<std::size_t>(i)]), 0, top}; };
+  for (int i = 0; i < block.outlets; ++i) {
+    port_end_on(view, in, outlet(i), block.passage_radius);
+  }
+  for (const auto &at : block.mounts) {
+    const Vec c{in_mm(at.x), in_mm(at.y), top};
+    hole_end_on(view, c, block.mount_counterbore_radius);
+    view.circle(Line::visible, c, in_mm(block.mount_radius));
+  }
+  const auto mount = [&](std::size_t i) {
+    return Vec{in_mm(block.mounts[i].x), in_mm(block.mounts[i].y), top};
+  };
+  view.linears = {
+      {"gas-port-block.outlet_x",
+       {0, -half, top},
+       outlet(0),
+       Side::below,
+       n.size(block.outlet_x[0]),
+       Probe::offset},
+      {"gas-port-block.mounts.x",
+       {0, half, top},
+       mount(0),
+       Side::above,
+       n.size(block.mounts[0].x),
+       Probe::offset},
+      {"gas-port-block.mounts.y", mount(1), mount(0), Side::right,
+       n.size(block.mounts[0].y - block.mounts[1].y), Probe::axes},
+      {"gas-port-block.width", {length, -half, top}, {length, half, top}, Side::right, n.size(block.width)},
+  };
+  if (block.outlets > 1) {
+    view.linears.push_back({"gas-port-block.outlet_pitch", outlet(0), outlet(1), Side::below,
+                            n.size(block.outlet_x[1] - block.outlet_x[0],
+                                   block.outlets > 2 ? fmt::format("{}× ", block.outlets - 1) : ""),
+                            Probe::axes});
+  }
+  Callout mounts = hole_note(
+      "gas-port-block.mounts",
+      counterbored(n, 2, block.mount_radius, block.mount_counterbore_radius, block.mount_counterbore_depth),
+      mount(0), block.mount_radius, {0, 0, 1}, up_right);
+  mounts.surface = {in_mm(block.mounts[0].x + block.mount_radius), in_mm(block.mounts[0].y), 1.0};
+  mounts.radius = in_mm(block.mount_counterbore_radius);
+  view.callouts.push_back(mounts);
+  return view;
+}
+
+ViewPlan inlet_face(const Inputs &in) {
+  const PortBlock &block = in.layout.block;
+  ViewPlan view;
+  view.name = "from-left";
+  view.moved_caption = "View from the left";
+  view.looking = from_left;
+  view.room = {18, 18, 26, 26};
+  const double half = 0.5 * in_mm(block.width), height = in_mm(block.height);
+  view.outline(Line::visible, {{0, -half, 0}, {0, half, 0}, {0, half, height}, {0, -half, height}});
+  port_end_on(view, in, {0, 0, in_mm(block.gallery_z)}, block.gallery_radius);
+  view.axis({0, 0, 0}, {0, 0, height});
+  view.marks.push_back({Mark::Kind::cut, "A", {0, 0, 0}, {0, 0, height}, {0, 1, 0}});
+  return view;
+}
+
+} // namespace
+
+PartPlan plan_port_block(const Inputs &in) {
+  const PortBlock &block = in.layout.block;
+  PartPlan plan =
+      started_plan(in, ids::gas_port_block, block_stock(in, block.length, block.width, block.height));
+  plan.rows.emplace_back();
+  plan.rows.back().push_back(section(in));
+  add_left_view(in, plan.rows.back(), inlet_face(in));
+  plan.rows.emplace_back();
+  plan.rows.back().push_back(top_view(in));
+  plan.rows.back().push_back(pictorial_view(in, ids::gas_port_block));
+  plan.notes.push_back("Both ends of the gallery and all outlets alike. Symmetric about plane A-A.");
+  plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");
+  return plan;
+}
+
+} // namespace purgewright::drawing
