@@ -1,42 +1,20 @@
 #include "support/layout_laws.hpp"
 
-#include <fmt/format.h>
+#include "support/laws.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <string_view>
 
 namespace purgewright::test {
 namespace {
 
 using fixture::Layout;
 using job::Job;
-using units::Length;
 
-// Rounding of a sum of ten sizes of 100 mm is below 1e-13 m; a thousand times that is no metal.
-constexpr double rounding = 1e-7; // mm
-// Metal thinner than this tears out when drilled or bored: half of the layout's own least web.
-constexpr double web = 0.75; // mm
-
-double mm(Length length) {
-  return units::to_millimetres(length);
-}
+// Chord of circle a at distance b.
 double root(double a, double b) {
   return std::sqrt(a * a - b * b);
-} // chord of circle a at distance b
-
-struct Laws {
-  std::vector<std::string> broken{};
-  void more(double value, double limit, std::string_view what) {
-    if (!(value >= limit - rounding)) {
-      broken.push_back(fmt::format("{}: {:.6f}, least {:.6f}", what, value, limit));
-    }
-  }
-};
-
-double point(double radius) {
-  return radius / std::tan(59.0 * units::pi / 180.0);
-} // 118 degree drill
+}
 
 void slot_laws(const Job &job, const fixture::ChamberBody &b, Laws &laws) {
   const double half = 0.5 * mm(b.slot.width);
@@ -374,6 +352,7 @@ std::vector<std::string> broken_laws(const Job &job, const Layout &layout) {
   plug_laws(job, layout, laws);
   lance_laws(job, layout, laws);
   block_laws(job, layout, laws);
+  judge_bench(job, layout, laws);
   return laws.broken;
 }
 
