@@ -101,7 +101,8 @@ void add_dome(const job::Cap &cap, const Wall &wall, int cells, std::vector<Ring
   const double thickness = cap.thickness.value();
   const double outer = fixture::dome_sphere(cap).value();
   const double sphere = outer - 0.5 * thickness;
-  const double rim = std::asin(std::min(1.0, 0.5 * cap.diameter.value() / outer));
+  // Where the rim's plane cuts that sphere.
+  const double rim = std::acos(std::clamp((outer - cap.dome_height.value()) / sphere, 0.0, 1.0));
   const double first = std::min(wall.thickness() / sphere, 0.25 * rim);
   const double step = (rim - first) / cells;
   double far = rim, position = 0.0;

@@ -80,10 +80,10 @@ struct Rollers {
 };
 
 struct ContactWishes {
-  double pin_coefficient = 1000.0; // W/(m2 K): hard metals lightly pressed, some 400 to 3600 (Incropera &
-                                   // DeWitt, table 3.1); the value itself is common practice, no source
-  double body_loss = 10.0;         // W/(m2 K) from chamber and plug to the room: still air with radiation
-  std::optional<Rollers> rollers;  // absent: a ball bearing's touch takes no heat worth counting
+  double pin_coefficient = 1000.0;     // W/(m2 K): hard metals lightly pressed, some 400 to 3600 (Incropera &
+                                       // DeWitt, table 3.1); the value itself is common practice, no source
+  double body_loss = 10.0;             // W/(m2 K) from chamber and plug to the room: still air with radiation
+  std::optional<Rollers> rollers = {}; // absent: a ball bearing's touch takes no heat worth counting
 };
 
 Chain chain_of(const job::Job &, const fixture::Layout &, const Mesh &, const ContactWishes &);

@@ -29,19 +29,21 @@ enum class Detail { fine, coarse };
 
 struct Options {
   Detail detail = Detail::fine;
-  std::optional<units::Temperature> shielding_temperature; // absent: the metals', the lower of tube and cap
+  std::optional<units::Temperature> shielding_temperature =
+      {}; // absent: the metals', the lower of tube and cap
   units::Temperature ambient = units::celsius(20.0);
   units::Temperature o_ring_limit = units::celsius(120.0); // nitrile in dry gas, continuous
-  std::optional<units::Temperature> cap_centre_limit;      // absent: the cap metal's beta transus
+  std::optional<units::Temperature> cap_centre_limit = {}; // absent: the cap metal's beta transus
   units::Length arc_radius = units::millimetres(1.5);      // standard deviation; Tsai & Eagar 1985
   units::Length tack_length = units::millimetres(3.0);     // common practice
   units::Time torch_move = units::seconds(5.0);            // end of a hold to the next arc: common practice
   units::Time longest_hold = units::seconds(3600.0);
-  std::optional<double> outside_coefficient, inside_coefficient; // W/(m2 K); absent: from heat/gas_film.hpp
-  ContactWishes contacts;
-  std::optional<Mesh> mesh;         // absent: as detail says
-  std::optional<Accuracy> accuracy; // absent: as detail says
-  bool history = false;             // keep temperatures over time for plots
+  std::optional<double> outside_coefficient = {},
+                        inside_coefficient = {}; // W/(m2 K); absent: from heat/gas_film.hpp
+  ContactWishes contacts = {};
+  std::optional<Mesh> mesh = {};         // absent: as detail says
+  std::optional<Accuracy> accuracy = {}; // absent: as detail says
+  bool history = false;                  // keep temperatures over time for plots
 };
 
 // What one tack or run does.

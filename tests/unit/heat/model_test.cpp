@@ -1,0 +1,221 @@
+#include "heat_jobs.hpp"
+
+#include "purgewright/heat/model.hpp"
+
+#include <cmath>
+
+using namespace purgewright;
+using namespace purgewright::heat;
+using heat::test::example;
+using units::celsius;
+using units::kelvins;
+using units::millimetres;
+using units::seconds;
+
+namespace {
+
+constexpr Mesh small{.tube = 10, .cap = 5, .angles = 16, .grading = 3.0};
+constexpr Surroundings still{.ambient = celsius(20.0), .outside_coefficient = 7.0, .inside_coefficient = 3.0};
+
+Arc arc_of(double watts) {
+  return {.power = units::Power::from_value(watts),
+          .radius = millimetres(1.5),
+          .joint_radius = millimetres(12.7),
+          .start = units::degrees(40.0),
+          .speed = 0.15};
+}
+
+Region all(const Model &model) {
+  return {0, model.chain().rings.size()};
+}
+
+Chain example_chain() {
+  const auto [job, layout] = example("logger-25");
+  return chain_of(job, layout, small, {});
+}
+
+} // namespace
+
+TEST_CASE("Without an arc nothing changes", "[unit][heat]") {
+  Model model(example_chain(), still, {});
+  model.cool(seconds(100.0));
+  CHECK(model.now().value() == Approx(100.0));
+  CHECK(model.hottest(all(model)).value() == Approx(293.15).epsilon(1e-12));
+  CHECK(model.energy().lost == Approx(0.0).margin(1e-9));
+  CHECK(model.cool_until(all(model), celsius(30.0), seconds(100.0)).value() == 0.0);
+}
+
+TEST_CASE("Heat in is stored, taken or lost", "[unit][heat]") {
+  for (const double residual : {1e-6, 1e-2}) { // whatever the solver leaves over
+    Accuracy accuracy;
+    accuracy.residual = residual;
+    Model model(example_chain(), still, accuracy);
+    model.weld(arc_of(300.0), seconds(8.0));
+    const Energy hot = model.energy();
+    CHECK(hot.in == Approx(2400.0).epsilon(1e-12));
+    CHECK(hot.stored > 1800.0);
+    model.cool(seconds(60.0));
+    const Energy cold = model.energy();
+    CHECK(cold.in == hot.in);
+    CHECK(cold.stored + cold.bodies + cold.lost == Approx(cold.in).epsilon(1e-10));
+    CHECK(cold.bodies > 100.0);
+    CHECK(cold.lost > 100.0);
+    CHECK(cold.stored < hot.stored);
+  }
+}
+
+TEST_CASE("Stored heat is that of the temperatures", "[unit][heat]") {
+  const Chain chain = example_chain();
+  Model model(chain, still, {});
+  model.weld(arc_of(200.0), seconds(5.0));
+  double stored = 0.0;
+  for (std::size_t i = 0; i < chain.rings.size(); ++i) {
+    const Metal &metal = chain.metals[chain.rings[i].metal];
+    const double mass = metal.density.value() * chain.rings[i].volume / chain.angles;
+    for (int a = 0; a < chain.angles; ++a) {
+      stored += mass * (metal.enthalpy_at(model.at(i, std::size_t(a))) - metal.enthalpy_at(still.ambient));
+    }
+  }
+  CHECK(model.energy().stored == Approx(stored).epsilon(2e-3));
+}
+
+TEST_CASE("The arc heats where it is", "[unit][heat]") {
+  const Chain chain = example_chain();
+  Model model(chain, still, {});
+  Arc arc = arc_of(200.0);
+  arc.speed = 0.0;
+  model.weld(arc, seconds(1.0));
+  const std::size_t under = std::size_t(40.0 / 360.0 * chain.angles);
+  for (std::size_t a = 0; a < std::size_t(chain.angles); ++a) {
+    CHECK(model.at(chain.joint, under) >= model.at(chain.joint, a));
+  }
+  CHECK(model.at(chain.joint, under).value() > 600.0);
+  CHECK(model.at(chain.joint, under + std::size_t(chain.angles / 2)).value() < 300.0);
+  CHECK(model.mean(chain.rings.size() - 1).value() < 320.0);
+}
+
+TEST_CASE("Backward and forward arcs are mirror images", "[unit][heat]") {
+  const Chain chain = example_chain();
+  Model left(chain, still, {}), right(chain, still, {});
+  Arc arc = arc_of(200.0);
+  left.weld(arc, seconds(4.0));
+  arc.start = -arc.start;
+  arc.speed = -arc.speed;
+  right.weld(arc, seconds(4.0));
+  for (std::size_t a = 0; a < std::size_t(chain.angles); ++a) {
+    const std::size_t mirrored = std::size_t(chain.angles) - 1 - a;
+    CHECK(left.at(chain.joint, a).value() == Approx(right.at(chain.joint, mirrored).value()).epsilon(1e-6));
+  }
+}
+
+TEST_CASE("A hold ends just below its limit", "[unit][heat]") {
+  Accuracy accuracy;
+  accuracy.crossing = units::TemperatureDifference::from_value(0.2);
+  Model model(example_chain(), still, accuracy);
+  model.weld(arc_of(300.0), seconds(8.0));
+  const units::Time first = model.cool_until(all(model), celsius(500.0), seconds(600.0));
+  CHECK(model.hottest(all(model)) <= celsius(500.0));
+  CHECK(model.hottest(all(model)) >= celsius(499.7));
+  CHECK(first.value() > 1.0);
+  const units::Time second = model.cool_until(all(model), celsius(400.0), seconds(600.0));
+  CHECK(second.value() > 0.0);
+  CHECK(model.now().value() == Approx(8.0 + first.value() + second.value()));
+  CHECK(model.cool_until(all(model), celsius(21.0), seconds(5.0)).value() == Approx(5.0));
+}
+
+TEST_CASE("Peaks are kept until they are reset", "[unit][heat]") {
+  const Chain chain = example_chain();
+  Model model(chain, still, {});
+  model.weld(arc_of(300.0), seconds(5.0));
+  const double hot = model.peak(chain.joint).value();
+  model.cool(seconds(60.0));
+  CHECK(model.peak(chain.joint).value() >= hot);
+  CHECK(model.hottest(all(model)).value() < hot - 300.0);
+  model.reset_peaks();
+  CHECK(model.peak(chain.joint).value() < hot - 300.0);
+}
+
+TEST_CASE("Melting shows as a slower rise", "[unit][heat]") {
+  const Metal &titanium = *thermal_metal("titanium-6al-4v");
+  Metal plain = titanium;
+  plain.latent_heat = 0.0;
+  double peak[2];
+  int i = 0;
+  for (const Metal &metal : {titanium, plain}) {
+    const Chain chain =
+        plain_wall(metal, millimetres(12.0), millimetres(1.0), millimetres(60.0), 12, 32, 2.0);
+    Model model(chain, still, {});
+    Arc arc = arc_of(250.0);
+    arc.speed = 0.0;
+    model.weld(arc, seconds(1.5));
+    peak[i++] = model.peak(chain.joint).value();
+  }
+  CHECK(peak[0] < peak[1] - 50.0);
+  CHECK(peak[0] > titanium.liquidus.value());
+}
+
+TEST_CASE("A body warms, and one of infinite capacity does not", "[unit][heat]") {
+  for (const double capacity : {5.0, std::numeric_limits<double>::infinity()}) {
+    const Metal metal = constant_metal(20.0, units::kilograms_per_cubic_metre(4500.0), 550.0, 0.0);
+    Chain chain = plain_wall(metal, millimetres(10.0), millimetres(1.0), millimetres(40.0), 8, 8);
+    chain.bodies[std::size_t(Body::pin)] = {.capacity = capacity, .loss = 0.0};
+    chain.contacts.push_back({.ring = chain.joint, .body = Body::pin, .area = 1e-3, .coefficient = 2000.0});
+    Model model(chain, {.ambient = celsius(20.0)}, {});
+    for (std::size_t i = 0; i < chain.rings.size(); ++i) {
+      model.set_ring(i, celsius(300.0));
+    }
+    model.cool(seconds(2000.0));
+    if (std::isinf(capacity)) {
+      CHECK(model.body(Body::pin).value() == Approx(293.15));
+      CHECK(model.mean(0).value() == Approx(293.15).epsilon(1e-3));
+    } else { // nothing else takes heat: both end at one temperature
+      CHECK(model.body(Body::pin).value() == Approx(model.mean(0).value()).epsilon(1e-3));
+      CHECK(model.body(Body::pin).value() > 400.0);
+    }
+    const Energy e = model.energy();
+    CHECK(e.stored + e.bodies + e.lost == Approx(e.in).epsilon(1e-10));
+    CHECK((std::isinf(capacity) ? e.stored : e.lost) == Approx(0.0).margin(2e-3 * e.in));
+  }
+}
+
+TEST_CASE("The watcher sees every step and the same calls give the same bits", "[unit][heat]") {
+  double hottest[2];
+  for (double &value : hottest) {
+    Model model(example_chain(), still, {});
+    long seen = 0;
+    double last = -1.0;
+    model.watch([&](const Model &m) {
+      ++seen;
+      CHECK(m.now().value() > last);
+      last = m.now().value();
+    });
+    model.weld(arc_of(300.0), seconds(3.0));
+    model.cool(seconds(10.0));
+    CHECK(seen == model.steps());
+    CHECK(seen > 10);
+    value = model.hottest(all(model)).value();
+  }
+  CHECK(hottest[0] == hottest[1]);
+}
+
+TEST_CASE("The model refuses senseless input", "[unit][heat]") {
+  const Chain chain = example_chain();
+  Surroundings s = still;
+  s.outside_coefficient = -1.0;
+  CHECK_THROWS_AS(Model(chain, s, {}), std::domain_error);
+  s = still;
+  s.ambient = kelvins(100.0);
+  CHECK_THROWS_AS(Model(chain, s, {}), std::domain_error);
+  Accuracy a;
+  a.residual = 0.5;
+  CHECK_THROWS_AS(Model(chain, still, a), std::domain_error);
+  a = {};
+  a.longest_step = seconds(0.0);
+  CHECK_THROWS_AS(Model(chain, still, a), std::domain_error);
+  Model model(chain, still, {});
+  CHECK_THROWS_AS(model.cool(seconds(-1.0)), std::domain_error);
+  CHECK_THROWS_AS(model.weld(arc_of(-5.0), seconds(1.0)), std::domain_error);
+  Arc arc = arc_of(100.0);
+  arc.radius = millimetres(0.0);
+  CHECK_THROWS_AS(model.weld(arc, seconds(1.0)), std::domain_error);
+}

@@ -1,0 +1,207 @@
+#include "heat_jobs.hpp"
+
+#include "purgewright/heat/figures.hpp"
+
+#include <cmath>
+#include <set>
+
+using namespace purgewright;
+using namespace purgewright::heat;
+using heat::test::example;
+using units::celsius;
+
+namespace {
+
+const Options coarse{.detail = Detail::coarse};
+
+HeatPlan plan_of(const heat::test::Subject &subject, const Options &options = coarse) {
+  return plan_heat(subject.job, subject.layout, options);
+}
+
+} // namespace
+
+TEST_CASE("A plan holds tacks and runs in order with their times", "[unit][heat]") {
+  const auto subject = example("logger-51");
+  const HeatPlan plan = plan_of(subject);
+  REQUIRE(plan.tacks.size() == 6);
+  REQUIRE(plan.runs.size() == 6);
+  CHECK(plan.shielding_temperature == celsius(427.0));
+  CHECK(plan.power.value() == Approx(0.77 * 10.0 * 65.0));
+  CHECK(plan.line_energy == Approx(0.77 * 10.0 * 65.0 / 2e-3));
+  CHECK(plan.tacks[0].welding.value() == Approx(1.5));
+  CHECK(plan.runs[0].welding.value() == Approx(units::pi / 3.0 * 25.4e-3 / 2e-3));
+  double arcs = 0.0, holds = 0.0;
+  for (const auto *list : {&plan.tacks, &plan.runs}) {
+    for (const Weld &weld : *list) {
+      CHECK(weld.reached);
+      CHECK(weld.hold >= weld.uncovered_hold);
+      CHECK(weld.hold <= plan.longest_hold);
+      arcs += weld.welding.value();
+      holds += weld.hold.value();
+    }
+  }
+  CHECK(plan.arc_time.value() == Approx(arcs));
+  CHECK(plan.cycle.value() == Approx(arcs + holds + 11.0 * plan.torch_move.value()));
+  CHECK(plan.postflow().value() == Approx(plan.runs.back().hold.value() + 5.0));
+  const Energy &e = plan.energy;
+  CHECK(e.in == Approx(plan.power.value() * arcs).epsilon(1e-12));
+  CHECK(e.stored + e.bodies + e.lost == Approx(e.in).epsilon(1e-6));
+}
+
+TEST_CASE("A stricter shielding temperature holds longer", "[unit][heat]") {
+  const auto subject = example("logger-25");
+  units::Time before{};
+  for (const double limit : {500.0, 427.0, 370.0, 260.0}) {
+    Options options = coarse;
+    options.shielding_temperature = celsius(limit);
+    const HeatPlan plan = plan_of(subject, options);
+    CHECK(plan.runs[0].hold > before);
+    CHECK(plan.runs[1].joint_before < celsius(limit));
+    before = plan.runs[0].hold;
+  }
+}
+
+TEST_CASE("More heat, less cooling: longer holds", "[unit][heat]") {
+  const auto subject = example("logger-38");
+  const units::Time usual = plan_of(subject).longest_hold;
+  auto hotter = subject;
+  hotter.job.weld.current = 1.2 * subject.job.weld.current;
+  CHECK(plan_of(hotter).longest_hold > usual);
+  auto faster = subject;
+  faster.job.weld.travel_speed = 1.3 * subject.job.weld.travel_speed;
+  CHECK(plan_of(faster).longest_hold < usual);
+  Options options = coarse;
+  options.contacts.pin_coefficient = 0.0;
+  CHECK(plan_of(subject, options).longest_hold > usual);
+  options = coarse;
+  options.outside_coefficient = 40.0;
+  CHECK(plan_of(subject, options).longest_hold < usual);
+  options = coarse;
+  options.inside_coefficient = 40.0;
+  CHECK(plan_of(subject, options).longest_hold < usual);
+  auto loose = subject;
+  loose.layout.body.tube_bore_radius += units::millimetres(1.0);
+  CHECK(plan_of(loose).longest_hold > usual);
+}
+
+TEST_CASE("Metal outside the chamber is timed apart", "[unit][heat]") {
+  auto subject = example("logger-25");
+  CHECK(plan_of(subject).runs.back().uncovered_hold.value() == 0.0);
+  // A chamber so shallow that the hot zone reaches out of it.
+  subject.layout.body.cavity_start = units::millimetres(-4.0);
+  subject.layout.body.x_min = units::millimetres(-5.0);
+  const HeatPlan plan = plan_of(subject);
+  CHECK(plan.hot_zone > plan.covered);
+  CHECK(plan.runs.back().uncovered_hold.value() > 0.0);
+  CHECK(plan.runs.back().uncovered_peak > plan.shielding_temperature);
+  CHECK_FALSE(plan.within_limits());
+}
+
+TEST_CASE("A hold that takes too long says so", "[unit][heat]") {
+  Options options = coarse;
+  options.longest_hold = units::seconds(3.0);
+  const HeatPlan plan = plan_of(example("logger-25"), options);
+  CHECK_FALSE(plan.runs.front().reached);
+  CHECK(plan.runs.front().hold.value() == Approx(3.0));
+  CHECK_FALSE(plan.within_limits());
+}
+
+TEST_CASE("Limits decide", "[unit][heat]") {
+  const auto subject = example("logger-38");
+  REQUIRE(plan_of(subject).within_limits());
+  Options options = coarse;
+  options.cap_centre_limit = celsius(100.0);
+  CHECK_FALSE(plan_of(subject, options).within_limits());
+  options = coarse;
+  options.o_ring_limit = celsius(20.001);
+  options.ambient = celsius(25.0);
+  CHECK_FALSE(plan_of(subject, options).within_limits());
+}
+
+TEST_CASE("History follows the plan for plots", "[unit][heat]") {
+  const auto subject = example("logger-25");
+  CHECK(plan_of(subject).history.empty());
+  Options options = coarse;
+  options.history = true;
+  const HeatPlan plan = plan_of(subject, options);
+  REQUIRE(plan.history.size() > 50);
+  CHECK(plan.history.back().time == plan.cycle);
+  double peak = 0.0;
+  int changes = 0;
+  for (std::size_t i = 1; i < plan.history.size(); ++i) {
+    CHECK(plan.history[i].time > plan.history[i - 1].time);
+    changes += plan.history[i].arc != plan.history[i - 1].arc ? 1 : 0;
+    peak = std::max(peak, plan.history[i].joint.value());
+  }
+  CHECK(changes == 15); // eight arcs, each with its hold
+  CHECK(peak == Approx(plan.joint_peak.value()));
+}
+
+TEST_CASE("Advice: fewer runs are quicker until a limit stops them", "[unit][heat]") {
+  const auto subject = example("logger-25");
+  const RunAdvice advice = advise_runs(subject.job, subject.layout, {}, 8);
+  REQUIRE(advice.rows.size() == 8);
+  REQUIRE(advice.fewest > 1); // one long run overheats the cap's centre
+  CHECK(advice.best == advice.fewest);
+  CHECK_FALSE(advice.rows[std::size_t(advice.fewest - 2)].within_limits);
+  CHECK(advice.rows[std::size_t(advice.fewest - 1)].within_limits);
+  CHECK(units::to_degrees(advice.longest_run) == Approx(360.0 / advice.fewest + 10.0));
+  for (std::size_t i = 1; i < advice.rows.size(); ++i) {
+    CHECK(advice.rows[i].cycle > advice.rows[i - 1].cycle);
+    CHECK(advice.rows[i].longest_hold < advice.rows[i - 1].longest_hold);
+  }
+  Options options;
+  options.cap_centre_limit = celsius(50.0);
+  const RunAdvice none = advise_runs(subject.job, subject.layout, options, 3);
+  CHECK(none.fewest == 0);
+  CHECK(none.longest_run.value() == 0.0);
+}
+
+TEST_CASE("Senseless options are refused", "[unit][heat]") {
+  const auto subject = example("logger-25");
+  Options options = coarse;
+  options.shielding_temperature = celsius(22.0);
+  CHECK_THROWS_AS(plan_of(subject, options), std::domain_error);
+  options = coarse;
+  options.torch_move = units::seconds(-1.0);
+  CHECK_THROWS_AS(plan_of(subject, options), std::domain_error);
+  options = coarse;
+  options.ambient = celsius(-90.0);
+  CHECK_THROWS_AS(plan_of(subject, options), std::domain_error);
+  options = coarse;
+  options.contacts.pin_coefficient = -1.0;
+  CHECK_THROWS_AS(plan_of(subject, options), std::domain_error);
+  auto wrong = subject;
+  wrong.job.tube.material = standards::metal("copper-c110");
+  CHECK_THROWS_AS(plan_of(wrong), std::domain_error);
+}
+
+TEST_CASE("Figures carry every run, their inputs exist, nothing stands twice", "[unit][heat]") {
+  const auto subject = example("logger-25");
+  const HeatPlan plan = plan_of(subject);
+  units::Figures list = figures(plan);
+  const units::Figures advice = figures(advise_runs(subject.job, subject.layout, {}, 2));
+  list.insert(list.end(), advice.begin(), advice.end());
+  const units::Figures given = job::figures(subject.job);
+  std::set<std::string> ids;
+  for (const auto &figure : list) {
+    CHECK(ids.insert(figure.id).second);
+    CHECK(std::isfinite(figure.value));
+    CHECK_FALSE(figure.title.empty());
+    CHECK_FALSE(figure.source.empty());
+    for (const auto &input : figure.inputs) {
+      CAPTURE(figure.id, input);
+      const bool job_text = input == "tube.material" || input == "cap.material" ||
+                            input == "fixture.pin_material" || input == "rotation.direction";
+      CHECK((job_text || units::find(list, input) != nullptr || units::find(given, input) != nullptr));
+    }
+  }
+  REQUIRE(units::find(list, "heat.run.4.hold") != nullptr);
+  CHECK(units::find(list, "heat.run.4.hold")->value == plan.runs[3].hold.value());
+  CHECK(units::find(list, "heat.run.4.peak")->value == plan.runs[3].joint_peak.value());
+  CHECK(units::find(list, "heat.run.2.start_angle")->value == Approx(units::degrees(80.0).value()));
+  CHECK(units::find(list, "heat.run.4.end_angle")->value == Approx(units::degrees(370.0).value()));
+  CHECK(units::find(list, "heat.tack.2.angle")->value == Approx(units::pi));
+  CHECK(units::find(list, "heat.postflow")->value == plan.postflow().value());
+  CHECK(units::find(list, "heat.shielding_temperature")->value == Approx(700.15));
+}
