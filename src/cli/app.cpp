@@ -25,7 +25,7 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   app.set_version_flag("--version", fmt::format("purgewright {}", tool_version));
   app.require_subcommand(1);
 
-  auto *fresh = app.add_subcommand("new", "Write a commented job file to start from");
+  auto *fresh = app.add_subcommand("new", "Write a commented job file to start from, and beside it job.schema.json for editors");
   fresh->add_option("template", options.fresh.template_name, "flat-cap, domed-cap or spigot-cap")->required();
   fresh->add_option("-o,--output", options.fresh.output, "Job file to write; TEMPLATE.yaml by default");
   fresh->callback([&] { command = [&] { return run_new(options.fresh); }; });
