@@ -24,9 +24,10 @@ Design evaluate_closed_form(job::Job job) {
 Design evaluate(job::Job job) {
   Design design = evaluate_closed_form(std::move(job));
   if (design.layout.buildable()) {
-    design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas, design.bounds);
-    design.purge_known = true;
     design.log = gas::fit_job_log(design.job, design.layout, design.volumes, design.areas, design.bounds);
+    design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas, design.bounds,
+                                   gas::mixing_to_use(design.job, design.log));
+    design.purge_known = true;
   }
   return design;
 }

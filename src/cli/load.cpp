@@ -14,7 +14,13 @@ std::optional<report::Findings> load(const std::string &path) {
   if (!resolution.job) {
     return std::nullopt;
   }
-  return report::find(checks::evaluate(std::move(*resolution.job)));
+  checks::Design design = checks::evaluate(std::move(*resolution.job));
+  bool usable = true;
+  for (const auto &problem : design.log.problems) {
+    complain(job::to_text(problem));
+    usable = usable && problem.severity != job::Severity::error;
+  }
+  return usable ? std::optional(report::find(std::move(design))) : std::nullopt;
 }
 
 ExitCode outcome(const report::Findings &findings) {

@@ -33,12 +33,13 @@ class List {
 
 // What differs between the circuits.
 struct Names {
-  std::string prefix, words, volume, lines, inlet, limit, outlet;
+  std::string prefix, words, volume, lines, inlet, limit, outlet, log_tanks;
+  std::string covered, open; // what gas leaves by, in the prepurge and while welding
   std::vector<std::string> openings; // what lets oxygen in: hoses and holes
 };
 
-std::vector<std::string> floor_inputs(std::string flow, const Names &n) {
-  std::vector<std::string> inputs{std::move(flow), "gas.oxygen_in_supply"};
+std::vector<std::string> floor_inputs(std::string flow, const Names &n, const std::string &outlet) {
+  std::vector<std::string> inputs{std::move(flow), "gas.oxygen_in_supply", outlet};
   inputs.insert(inputs.end(), n.openings.begin(), n.openings.end());
   return inputs;
 }
@@ -64,10 +65,18 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
            c.reached ? fmt::format("first time the joint is under the limit; {}", c.regime)
                      : "time to within a tenth of the floor: the limit is not reached at this flow",
            {flow, n.volume, n.lines, n.limit, supply, n.prefix + ".tanks"}, network_source);
+  list.add(n.prefix + ".prepurge.time_low", c.low.value(), Dimension::time,
+           "Shortest the prepurge may take, " + n.words, "the same network with every space displaced (12 tanks)",
+           {flow, n.volume, n.lines, n.limit, supply}, network_source);
+  list.add(n.prefix + ".prepurge.time_high", c.high.value(), Dimension::time,
+           "Longest the prepurge may take, " + n.words, "the same network with every space stirred (1 tank)",
+           {flow, n.volume, n.lines, n.limit, supply}, network_source);
   list.add(n.prefix + ".prepurge.volume_changes", c.volume_changes, Dimension::ratio,
            "Volume changes in the prepurge, " + n.words, "flow x time / volume", {flow, time, n.volume}, "definition");
   list.add(n.prefix + ".tanks", c.tanks, Dimension::ratio, "Equivalent stirred tanks, " + n.words,
-           fmt::format("1 is well mixed, many is displaced; here: {}", c.regime), {flow, n.volume}, network_source);
+           fmt::format("1 is well mixed, many is displaced; here: {}",
+                       c.tanks_measured ? std::string_view("as the log shows, gas.log_use: apply") : c.regime),
+           c.tanks_measured ? std::vector{n.log_tanks} : std::vector{flow, n.volume}, network_source);
   list.add(n.prefix + ".oxygen_after_thumb_rule", c.after_thumb_rule, Dimension::ratio,
            "Oxygen at the joint after three volume changes, " + n.words, "network after 3 x volume / flow",
            {n.volume, flow}, network_source);
@@ -77,7 +86,7 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
            "Oxygen floor at the prepurge flow, " + n.words,
            fmt::format("steady state of the network; {} brings {:.0f} % of it", c.prepurge_floor.dominant,
                        100.0 * c.prepurge_floor.dominant_share),
-           floor_inputs(flow, n), opening_source);
+           floor_inputs(flow, n, n.covered), opening_source);
   list.add(n.prefix + ".prepurge.line_drop", c.line_drop.value(), Dimension::pressure,
            "Pressure drop from regulator to the space, " + n.words, "hoses, passages and holes in series",
            {flow, "gas.hose.inside_diameter"}, "Churchill 1977; White, Fluid Mechanics; Sampson 1891");
@@ -93,7 +102,7 @@ void list_welding(const CircuitPlan &c, const Names &n, List &list) {
            "Oxygen floor at the welding flow, " + n.words,
            fmt::format("steady state of the network; {} brings {:.0f} % of it", c.welding_floor.dominant,
                        100.0 * c.welding_floor.dominant_share),
-           floor_inputs(flow, n), opening_source);
+           floor_inputs(flow, n, n.open), opening_source);
 }
 
 void list_bench(const Purge &p, List &list) {
@@ -168,8 +177,10 @@ units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &p
                    std::string(ids::area_bore_inlet),
                    "gas.oxygen_limit.bore",
                    outlet,
-                   {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length",
-                    "gas.hose.bore_length", outlet}};
+                   "gas.log.bore.tanks",
+                   outlet,
+                   outlet,
+                   {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length", "gas.hose.bore_length"}};
   const Names chamber{"purge.chamber",
                       "chamber circuit",
                       std::string(ids::volume_chamber_gas),
@@ -177,9 +188,11 @@ units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &p
                       std::string(ids::area_diffuser),
                       "gas.oxygen_limit.chamber",
                       std::string(ids::area_slot),
+                      "gas.log.chamber.tanks",
+                      std::string(ids::area_slot_covered),
+                      std::string(ids::area_slot),
                       {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length",
-                       "gas.hose.chamber_length", std::string(ids::area_slot),
-                       std::string(ids::area_tube_gap), "shop.draught"}};
+                       "gas.hose.chamber_length", std::string(ids::area_tube_gap), "shop.draught"}};
   list_prepurge(bounds.bore, purge.bore, bore, list);
   list_prepurge(bounds.chamber, purge.chamber, chamber, list);
   list_welding(purge.bore, bore, list);

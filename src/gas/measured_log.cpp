@@ -103,6 +103,16 @@ LogFits fit_job_log(const job::Job &job, const fixture::Layout &layout, const fi
   return result;
 }
 
+MeasuredMixing mixing_to_use(const job::Job &job, const LogFits &logs) {
+  MeasuredMixing mixing;
+  if (job.gas.log_use == job::LogUse::apply) {
+    for (const FitResult &fit : logs.fits) {
+      (fit.circuit == Circuit::bore ? mixing.bore_tanks : mixing.chamber_tanks) = fit.tanks.value;
+    }
+  }
+  return mixing;
+}
+
 units::Figures log_figures(const LogFits &logs) {
   units::Figures list;
   for (const FitResult &fit : logs.fits) {

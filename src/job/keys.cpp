@@ -14,6 +14,7 @@ constexpr std::array<std::string_view, 3> reactive_metals{"titanium-grade-2", "t
 constexpr std::array<std::string_view, 3> cap_shapes{"flat", "domed", "spigot"};
 constexpr std::array<std::string_view, 2> directions{"clockwise", "counterclockwise"};
 constexpr std::array<std::string_view, 2> species{"argon", "helium"};
+constexpr std::array<std::string_view, 2> log_uses{"compare", "apply"};
 constexpr std::array<std::string_view, 10> hose_materials{"pvc",    "polyurethane", "silicone", "rubber",
                                                           "nylon",  "polyethylene", "ptfe",     "fep",
                                                           "copper", "stainless"};
@@ -132,6 +133,7 @@ constexpr std::array<FieldInfo, key_count> table{{
     quantity(gas_hose_chamber_length, "gas.hose.chamber_length", Dimension::length, 50 * mm, 10000 * mm,
              "Hose from the gas-port block to the chamber."),
     text(gas_log, "gas.log", "CSV file with measured oxygen readings."),
+    choice(gas_log_use, "gas.log_use", log_uses, "What the log is for: laid beside the curve, or its mixing applied."),
     choice(gas_port_thread, "gas.port_thread", port_threads, "Thread of the gas ports."),
     quantity(fixture_radial_clearance, "fixture.radial_clearance", Dimension::length, 2 * mm, 40 * mm,
              "Gas space between the tube (or the cap, the larger) and the cavity wall."),

@@ -57,20 +57,21 @@ std::string gas_table(const Findings &f, TextStyle style) {
   const auto &purge = f.design.purge;
   const auto &job = f.design.job;
   std::string text = heading("Gas settings (L/min / ft3/h)", style);
-  text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", "circuit", "prepurge", "wait", "best (displ. .. mixed)",
+  text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", "circuit", "prepurge", "wait", "best (bracket)",
                       "weld, postflow", "oxygen then");
   const auto row = [&](std::string_view name, const gas::CircuitPlan &c) {
     text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", name, flow(c.prepurge),
-                        bench_time(std::max(c.time, c.mixed)),
-                        fmt::format("{} ({} .. {})", seconds(c.time), seconds(c.displaced), seconds(c.mixed)),
+                        bench_time(c.high),
+                        fmt::format("{} ({} .. {})", seconds(c.time), seconds(c.low), seconds(c.high)),
                         flow(c.welding),
                         oxygen(c.welding_floor.oxygen));
   };
   row("bore", purge.bore);
   row("chamber", purge.chamber);
   text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15}\n", "torch", "", "", "", flow(job.torch.gas_flow));
+  text += "  prepurge with the slot cover closed; bracket: gas displaced .. gas stirred; wait the longer\n";
   const auto explain = [&](std::string_view name, const gas::CircuitPlan &c, double limit) {
-    text += fmt::format("  {}: {}; {}\n", name, c.regime, c.prepurge_reason);
+    text += fmt::format("  {}: {}; {}\n", name, c.tanks_measured ? "mixing as measured (gas.log)" : c.regime, c.prepurge_reason);
     text += fmt::format("    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",
                         oxygen(c.after_thumb_rule), oxygen(c.after_thumb_rule_mixed), oxygen(limit),
                         oxygen(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
@@ -92,6 +93,33 @@ std::string gas_table(const Findings &f, TextStyle style) {
     text += fmt::format("  draught: argon lies in the slot below {:.1f} m/s and is swept out above {:.1f} m/s\n",
                         purge.bench.draught_lying.value(), purge.bench.draught_flushed.value());
   }
+  return text;
+}
+
+// "2.4" or "2.4 +- 0.3", by what the readings settle: the error to one digit, the value no finer.
+std::string fitted(const gas::Fitted &f) {
+  if (!std::isfinite(f.error) || f.error <= 0.0) {
+    return fmt::format("{:.1f}", f.value);
+  }
+  const int places = std::clamp(-static_cast<int>(std::floor(std::log10(f.error))), 0, 3);
+  return fmt::format("{:.{}f} +- {:.{}f}", f.value, places, f.error, places);
+}
+
+std::string log_lines(const Findings &f, TextStyle style) {
+  if (f.design.log.fits.empty()) {
+    return {};
+  }
+  std::string text = heading("Measured log", style);
+  for (const auto &fit : f.design.log.fits) {
+    text += fmt::format("  {}: {} readings at {:.1f} L/min; mixing {} tanks (model {:.1f}), meter's line {} s behind\n",
+                        gas::to_text(fit.circuit), fit.readings, units::to_litres_per_minute(fit.flow),
+                        fitted(fit.tanks), fit.tanks_model, fitted(fit.delay));
+    text += fmt::format("    settles at {} (model {}); curve and log differ by a factor of {:.2f} on average, R2 {:.3f}\n",
+                        oxygen(fit.floor.value), oxygen(fit.floor_model), std::pow(10.0, fit.rms), fit.r_squared);
+  }
+  text += f.design.job.gas.log_use == job::LogUse::apply
+              ? "  the measured mixing replaces the model's in the times above (gas.log_use: apply)\n"
+              : "  nothing above uses it; gas.log_use: apply puts the measured mixing in the model's place\n";
   return text;
 }
 
@@ -217,7 +245,7 @@ std::string cautions_text() {
 std::string summary_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + use_lines(f, style) + sizes(f, style);
+    text += gas_table(f, style) + log_lines(f, style) + use_lines(f, style) + sizes(f, style);
   }
   return text + rule_lines(f, style, false);
 }
@@ -225,7 +253,7 @@ std::string summary_text(const Findings &f, TextStyle style) {
 std::string check_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + use_lines(f, style) + sizes(f, style);
+    text += gas_table(f, style) + log_lines(f, style) + use_lines(f, style) + sizes(f, style);
   }
   return text + rule_lines(f, style, true) + defaults(f, style) + heading("Cautions", style) + cautions_text();
 }

@@ -179,6 +179,22 @@ TEST_CASE("a job that fails a rule is status 1 with its numbers; a clash says wh
   CHECK_THAT(rules[0]["remedy"].get<std::string>(), Contains("tube.length"));
 }
 
+TEST_CASE("a measured log that cannot be used is told where it is named; one that can is shown and applied") {
+  const ScratchFolder folder;
+  const auto missing = run_tool({"check", job_in(folder, "gas:", "gas:\n  log: nowhere.csv")});
+  CHECK(missing.status == 2);
+  CHECK(missing.out.empty());
+  CHECK_THAT(missing.err, Contains("job.yaml:") && Contains("gas.log") && Contains("nowhere.csv"));
+
+  write_bytes(folder / "log.csv", bytes_of(PURGEWRIGHT_SOURCE_DIR "/examples/logger-25-oxygen.csv"));
+  const auto compared = run_tool({"check", job_in(folder, "gas:", "gas:\n  log: log.csv")});
+  const auto applied = run_tool({"check", job_in(folder, "gas:", "gas:\n  log: log.csv\n  log_use: apply")});
+  CHECK(compared.status == 0);
+  CHECK(applied.status == 0);
+  CHECK_THAT(compared.out, Contains("121 readings") && !Contains("mixing as measured"));
+  CHECK_THAT(applied.out, Contains("121 readings") && Contains("mixing as measured"));
+}
+
 TEST_CASE("trace follows a number to the job file's lines") {
   const std::string job = example("logger-25");
   const auto traced = run_tool({"trace", job, "volume.chamber_gas"});

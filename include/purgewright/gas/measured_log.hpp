@@ -3,7 +3,7 @@
 // The file is CSV with a decimal point: lines that start with # and empty lines are left out; the first other
 // line names the columns, each with its unit in brackets, such as
 //   time [s],oxygen [ppm],circuit
-// in any order. `time` counts from the moment the gas is turned on, lines flushed and spaces full of air;
+// in any order. `time` counts from the moment the gas is turned on, lines flushed, spaces full of air and the slot cover closed;
 // `oxygen` is what the meter shows; `circuit` is bore or chamber. An optional column `flow [L/min]` gives the
 // circuit's flow, the same in all its rows; without it the prepurge flow of the design is taken. Other
 // columns are not read and named in a caution. The bore's meter stands at the bore's outlet (vent or exhaust
@@ -18,7 +18,7 @@
 // criterion (Schwarz 1978).
 #pragma once
 
-#include "purgewright/gas/bounds.hpp"
+#include "purgewright/gas/purge.hpp"
 #include "purgewright/job/diagnostic.hpp"
 #include "purgewright/units/figure.hpp"
 
@@ -92,6 +92,9 @@ struct LogFits {
 // The log that the job names (gas.log, relative to the job file), read and fitted; empty when it names none.
 LogFits fit_job_log(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
                     const fixture::Areas &, const Bounds &);
+
+// What the purge is to take from the log: the fitted tanks when gas.log_use is `apply`, else nothing.
+MeasuredMixing mixing_to_use(const job::Job &, const LogFits &);
 
 // gas.log.bore.tanks and its neighbours, for results and trace.
 units::Figures log_figures(const LogFits &);

@@ -1,7 +1,7 @@
 // The purge of a design, by the network of its zones: regulator and hose, block, plug, bore, vent; hose, block,
 // plenum, diffuser, cavity, slot and tube gap, room. Flows by stage, time until the oxygen at the joint is low
 // enough inside and outside, the floor it cannot go below and what keeps it there, pressure on the puddle, gas used,
-// oxygen in the room.
+// oxygen in the room. The slot cover is closed for the prepurge and off while welding and after.
 //
 // Units: quantity types; oxygen is a volume fraction. Errors: none; the layout must be buildable.
 // Guarantee: same design, same numbers; one design takes a few milliseconds.
@@ -27,12 +27,13 @@ struct CircuitPlan {
   bool flow_found = true;       // a welding flow satisfies every bound
   bool reached = false;         // the limit is reached at the prepurge flow
   units::Time time{};           // best value; to within a tenth of the floor when the limit is not reached
-  units::Time displaced{}, mixed{}; // bracket
+  units::Time low{}, high{};    // bracket of `time`: both spaces displaced, both stirred
   double volume_changes = 0.0;  // of the space, in `time`
   double after_thumb_rule = 0.0, after_thumb_rule_mixed = 0.0; // oxygen after `thumb_rule_changes`
   Floor prepurge_floor, welding_floor;
   units::Pressure line_drop{};  // regulator to space, prepurge
   double tanks = 1.0;           // of the space: 1 mixed, many displaced
+  bool tanks_measured = false;  // by a log, not by the model
   std::string_view regime;      // in plain words
   double dead_volume_share = 0.0; // lines over space
 };
@@ -74,7 +75,12 @@ inline constexpr units::VolumeFlow least_readable_flow = units::litres_per_minut
 inline constexpr units::Time handling_time = units::seconds(90.0);       // load, tack position, unload: common practice
 inline constexpr units::Time working_day = units::seconds(8.0 * 3600.0);
 
+// Mixing of the circuits' spaces as a meter has shown it, in equivalent tanks; 0 where the model decides.
+struct MeasuredMixing {
+  double bore_tanks = 0.0, chamber_tanks = 0.0;
+};
+
 Purge plan_purge(const job::Job &, const fixture::Layout &, const fixture::Volumes &, const fixture::Areas &,
-                 const Bounds &);
+                 const Bounds &, const MeasuredMixing & = {});
 
 } // namespace purgewright::gas

@@ -19,6 +19,7 @@ namespace purgewright::job {
 enum class CapShape { flat, domed, spigot };
 enum class Direction { clockwise, counterclockwise }; // seen from +X, looking at the cap
 enum class GasSpecies { argon, helium };
+enum class LogUse { compare, apply }; // what a measured log is for
 enum class Sheet { a4, a3, letter, tabloid };
 enum class Projection { first, third };
 
@@ -89,6 +90,7 @@ struct Gas {
   units::Pressure supply_pressure{};                    // gauge
   Hose hose;
   std::string log;                                      // path of a measured log, empty when none
+  LogUse log_use = LogUse::compare;
   const standards::PortThread *port_thread = nullptr;
 };
 

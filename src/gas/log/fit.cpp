@@ -193,7 +193,7 @@ FitResult fit_log(const Log &log, Circuit circuit, const job::Job &job, const fi
   const auto readings = std::ranges::find(log.circuits, circuit, &Readings::circuit);
   detail::require(readings != log.circuits.end(), "fit_log", "log must hold the circuit, index",
                   double(circuit));
-  plan::Stage stage{.bore = bounds.bore.flow, .chamber = bounds.chamber.flow};
+  plan::Stage stage{.bore = bounds.bore.flow, .chamber = bounds.chamber.flow, .covered = true};
   for (const Readings &logged : log.circuits) {
     (logged.circuit == Circuit::bore ? stage.bore : stage.chamber) =
         logged.flow.value_or(logged.circuit == Circuit::bore ? bounds.bore.flow : bounds.chamber.flow);

@@ -30,42 +30,72 @@ double after_changes(const Scene &scene, const Target &target, Time duration) {
   return course.state(intervals)[tank_at(course.map, target.zone, target.position)];
 }
 
+struct Times {
+  Floor bore_floor, chamber_floor;
+  bool bore_reached = false, chamber_reached = false;
+  Time bore{}, chamber{};
+};
+
 // First times both sides of the joint are under their limits (or near their floors).
-void find_times(const Scene &scene, std::vector<double> initial, Purge &purge) {
+Times find_times(const Scene &scene, Time guess) {
   Target bore = scene.bore_joint;
   Target chamber = scene.chamber_joint;
-  purge.bore.prepurge_floor = plan::floor_at(scene, bore);
-  purge.chamber.prepurge_floor = plan::floor_at(scene, chamber);
-  purge.bore.reached = purge.bore.prepurge_floor.oxygen < bore.limit;
-  purge.chamber.reached = purge.chamber.prepurge_floor.oxygen < chamber.limit;
-  if (!purge.bore.reached) {
-    bore.limit = near_floor * purge.bore.prepurge_floor.oxygen;
+  Times times{.bore_floor = plan::floor_at(scene, bore), .chamber_floor = plan::floor_at(scene, chamber)};
+  times.bore_reached = times.bore_floor.oxygen < bore.limit;
+  times.chamber_reached = times.chamber_floor.oxygen < chamber.limit;
+  if (!times.bore_reached) {
+    bore.limit = near_floor * times.bore_floor.oxygen;
   }
-  if (!purge.chamber.reached) {
-    chamber.limit = near_floor * purge.chamber.prepurge_floor.oxygen;
+  if (!times.chamber_reached) {
+    chamber.limit = near_floor * times.chamber_floor.oxygen;
   }
   constexpr int intervals = 60;
-  Time duration = 2.0 * std::max(purge.bore.mixed, purge.chamber.mixed);
+  Time duration = 2.0 * guess;
   constexpr int attempts = 6; // up to eight thousand mixed times
   for (int i = 0; i < attempts; ++i) {
     const std::array<Target, 2> targets{bore, chamber};
-    const auto course = solve(scene.network, initial, duration, intervals, targets);
+    const auto course = solve(scene.network, plan::between_parts(scene), duration, intervals, targets);
     if (course.reached[0] && course.reached[1]) {
-      purge.bore.time = *course.reached[0];
-      purge.chamber.time = *course.reached[1];
-      return;
+      times.bore = *course.reached[0];
+      times.chamber = *course.reached[1];
+      return times;
     }
     duration = 4.0 * duration;
   }
-  purge.bore.time = duration;
-  purge.chamber.time = duration;
+  times.bore = times.chamber = duration;
+  return times;
 }
 
-void describe(const Subject &s, const Scene &scene, const Bounds &bounds, Purge &purge) {
+// The same with both spaces stirred throughout, and with both displaced as well as gas can.
+void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge) {
+  constexpr double displaced = 12.0; // tanks: more hardly sharpen the front
+  for (const double tanks : {1.0, displaced}) {
+    stage.bore_tanks = stage.chamber_tanks = tanks;
+    const Times times = find_times(plan::build_scene(subject, stage), guess);
+    const auto widen = [](CircuitPlan &plan, Time time) {
+      plan.low = std::min(plan.low, time);
+      plan.high = std::max(plan.high, time);
+    };
+    widen(purge.bore, times.bore);
+    widen(purge.chamber, times.chamber);
+  }
+}
+
+void settle_times(const Subject &subject, const Stage &stage, const Scene &scene, Time guess, Purge &purge) {
+  const Times times = find_times(scene, guess);
+  const auto settle = [](CircuitPlan &plan, const Floor &floor, bool reached, Time time) {
+    plan.prepurge_floor = floor;
+    plan.reached = reached;
+    plan.time = plan.low = plan.high = time;
+  };
+  settle(purge.bore, times.bore_floor, times.bore_reached, times.bore);
+  settle(purge.chamber, times.chamber_floor, times.chamber_reached, times.chamber);
+  bracket_times(subject, stage, guess, purge);
+}
+
+void describe(const Subject &s, const Stage &stage, const Scene &scene, const Bounds &bounds, Purge &purge) {
   const auto circuit = [&](CircuitPlan &plan, const CircuitBounds &bound, units::Volume space, units::Volume lines,
                            const Target &joint, double tanks, std::string_view regime) {
-    plan.displaced = bound.displaced;
-    plan.mixed = bound.mixed;
     plan.volume_changes = (bound.flow * plan.time / space).value();
     plan.after_thumb_rule = after_changes(scene, joint, thumb_rule_changes * space / bound.flow);
     plan.after_thumb_rule_mixed = air_oxygen * std::exp(-thumb_rule_changes);
@@ -77,12 +107,14 @@ void describe(const Subject &s, const Scene &scene, const Bounds &bounds, Purge 
           scene.bore_regime);
   circuit(purge.chamber, bounds.chamber, s.volumes.chamber_gas, s.volumes.lines_chamber, scene.chamber_joint,
           scene.chamber_tanks, scene.chamber_regime);
+  purge.bore.tanks_measured = stage.bore_tanks > 0.0;
+  purge.chamber.tanks_measured = stage.chamber_tanks > 0.0;
   purge.bore.line_drop = line_drop(bore_line(s.job, s.layout), bounds.bore.flow, stream_of(s.job));
   purge.chamber.line_drop = line_drop(chamber_line(s.job, s.layout), bounds.chamber.flow, stream_of(s.job));
 }
 
 // Time until what the idle lines hold has been flushed out: block and hoses full of air, watched at their ends.
-Time start_of_day(const Scene &scene, const Purge &purge, double limit) {
+Time start_of_day(const Scene &scene, Time guess, double limit) {
   constexpr std::size_t bore_lines = 1, chamber_lines = 2; // places in line_zones
   const std::array<Target, 2> ends{Target{scene.line_zones[bore_lines], 1.0, limit},
                                    Target{scene.line_zones[chamber_lines], 1.0, limit}};
@@ -93,7 +125,7 @@ Time start_of_day(const Scene &scene, const Purge &purge, double limit) {
     end.limit = std::max(end.limit, near_floor * rest[tank_at(map, end.zone, end.position)]);
   }
   constexpr int intervals = 60;
-  Time duration = 4.0 * std::max(purge.bore.mixed, purge.chamber.mixed);
+  Time duration = 4.0 * guess;
   constexpr int doublings = 8;
   for (int i = 0; i < doublings; ++i) {
     const auto course =
@@ -106,7 +138,7 @@ Time start_of_day(const Scene &scene, const Purge &purge, double limit) {
   return duration;
 }
 
-void describe_bench(const Subject &s, const Scene &scene, Purge &purge) {
+void describe_bench(const Subject &s, const Scene &scene, Time guess, Purge &purge) {
   const double gravity = plan::gas_gravity(s.job);
   if (gravity > 0.0) {
     const DraughtBand band = critical_draught(gravity, plan::space_height(s.layout.body));
@@ -114,7 +146,7 @@ void describe_bench(const Subject &s, const Scene &scene, Purge &purge) {
     purge.bench.draught_flushed = band.flushed;
   }
   purge.bench.start_of_day =
-      start_of_day(scene, purge, std::min(s.job.gas.oxygen_limit_bore, s.job.gas.oxygen_limit_chamber));
+      start_of_day(scene, guess, std::min(s.job.gas.oxygen_limit_bore, s.job.gas.oxygen_limit_chamber));
   const units::VolumeFlow out =
       purge.chamber.welding + (plan::vent_in_cavity(s) ? purge.bore.welding : units::VolumeFlow{});
   purge.bench.shield_ratio = units::ratio(out / plan::open_slot(s, true), plan::torch_speed(s.job));
@@ -123,20 +155,24 @@ void describe_bench(const Subject &s, const Scene &scene, Purge &purge) {
 } // namespace
 
 Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
-                 const fixture::Areas &areas, const Bounds &bounds) {
+                 const fixture::Areas &areas, const Bounds &bounds, const MeasuredMixing &measured) {
   const Subject subject{job, layout, volumes, areas};
   Purge purge;
   const auto start = [](CircuitPlan &plan, const CircuitBounds &bound) {
     plan.prepurge = bound.flow;
     plan.prepurge_reason = bound.reason;
-    plan.displaced = bound.displaced;
-    plan.mixed = bound.mixed;
   };
   start(purge.bore, bounds.bore);
   start(purge.chamber, bounds.chamber);
-  const Scene prepurge = plan::build_scene(subject, {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow});
-  find_times(prepurge, plan::between_parts(prepurge), purge);
-  describe(subject, prepurge, bounds, purge);
+  const Stage stage{.bore = bounds.bore.flow,
+                    .chamber = bounds.chamber.flow,
+                    .covered = true,
+                    .bore_tanks = measured.bore_tanks,
+                    .chamber_tanks = measured.chamber_tanks};
+  const Time guess = std::max(bounds.bore.mixed, bounds.chamber.mixed);
+  const Scene prepurge = plan::build_scene(subject, stage);
+  settle_times(subject, stage, prepurge, guess, purge);
+  describe(subject, stage, prepurge, bounds, purge);
 
   const Holes outlet = bore_outlet(job, layout);
   purge.pressure.limit = plan::bore_limit(job);
@@ -144,7 +180,7 @@ Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixtu
   purge.pressure.trapped = trapped_rise(heated_share, shop_temperature, heated_gas);
   plan::choose_welding_flows(subject, purge);
   purge.pressure.welding = holes_drop(outlet, purge.bore.welding, stream_of(job));
-  describe_bench(subject, prepurge, purge);
+  describe_bench(subject, prepurge, guess, purge);
   purge.use = plan::gas_use(subject, purge);
   return purge;
 }

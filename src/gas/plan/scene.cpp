@@ -200,7 +200,9 @@ class Builder {
                                .along_gravity_axis = false})
                          .weight;
     }
-    still *= 1.0 - flushed_share(gravity, height, s_.job.shop.draught);
+    if (!stage_.covered) {
+      still *= 1.0 - flushed_share(gravity, height, s_.job.shop.draught);
+    }
     return 1.0 - still;
   }
 
@@ -255,19 +257,34 @@ class Builder {
     edge(in_reservoir(room), in_zone(cavity), {}, gap_exchange(), "gap round the tube");
   }
 
+  struct Opening {
+    Length depth{}, shape{}; // shape: diffusive shape length of its two ends
+  };
+
+  Opening slot_opening() const {
+    const auto &body = s_.layout.body;
+    const Length half = 0.5 * body.slot.width;
+    const Length depth = body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
+    return {depth, slot_shape_length(std::max(body.slot.length(), body.slot.width),
+                                     std::min(body.slot.length(), body.slot.width))};
+  }
+
+  // The closed cover's holes, side by side.
+  Opening cover_exits() const {
+    const auto &cover = s_.layout.cover;
+    return {cover.thickness, double(cover.exits) * circle_shape_length(2.0 * cover.exit_radius)};
+  }
+
   // Diffusion against the outflow, the room's draught, and air that the hot plume draws in when the outflow does not
   // feed it.
   VolumeFlow slot_exchange(VolumeFlow out) const {
     const auto &body = s_.layout.body;
-    const Area open = open_slot(s_, stage_.arc);
+    const Area open = open_slot(s_, stage_.arc, stage_.covered);
     const double gravity = gas_gravity(s_.job);
-    const Length half = 0.5 * body.slot.width;
-    const Length depth = body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
-    const Length longer = std::max(body.slot.length(), body.slot.width);
-    const Length shorter = std::min(body.slot.length(), body.slot.width);
-    const VolumeFlow still =
-        diffusive_conductance(diffusion(s_.job), open, depth, slot_shape_length(longer, shorter)) +
-        draught_conductance({open, space_height(body), gravity}, s_.job.shop.draught);
+    const Opening way = stage_.covered ? cover_exits() : slot_opening();
+    const Length depth = way.depth;
+    const VolumeFlow still = diffusive_conductance(diffusion(s_.job), open, depth, way.shape) +
+                             draught_conductance({open, space_height(body), gravity}, s_.job.shop.draught);
     VolumeFlow exchange = opposed_conductance(still, out);
     if (gravity < 0.0) { // a gas lighter than air rises out through the open top as air falls in
       exchange += horizontal_exchange(units::sqrt(open * (4.0 / units::pi)), depth, -gravity);
@@ -320,7 +337,10 @@ units::Velocity torch_speed(const job::Job &job) {
   return job.torch.gas_flow / (0.25 * units::pi * units::square(job.torch.cup_bore));
 }
 
-Area open_slot(const Subject &s, bool arc) {
+Area open_slot(const Subject &s, bool arc, bool covered) {
+  if (covered) {
+    return s.areas.slot_covered;
+  }
   const Area cup = 0.25 * units::pi * units::square(s.job.torch.cup_outside_diameter);
   return arc ? std::max(s.areas.slot - cup, least_open_share * s.areas.slot) : s.areas.slot;
 }

@@ -16,10 +16,10 @@ struct Subject {
   const fixture::Areas &areas;
 };
 
-// Flows of one stage; the torch stands over the slot while it welds.
+// Flows of one stage; the torch stands over the slot while it welds, the slot cover is closed for the prepurge.
 struct Stage {
   units::VolumeFlow bore{}, chamber{}, torch{};
-  bool arc = false;
+  bool arc = false, covered = false;
   double bore_tanks = 0.0, chamber_tanks = 0.0; // as measured; 0 where the model decides
 };
 
@@ -44,8 +44,8 @@ Floor floor_at(const Scene &, const Target &);
 // How fast a flow through the slot moves, and the torch's own gas at its cup.
 units::Velocity torch_speed(const job::Job &);
 
-// Slot left open while the torch stands over it.
-units::Area open_slot(const Subject &, bool arc);
+// What of the slot is left open: beside the torch's cup, by the closed cover's exits, all of it.
+units::Area open_slot(const Subject &, bool arc, bool covered = false);
 
 // Whether the vent lies in the chamber, so that the bore's gas leaves by the slot.
 bool vent_in_cavity(const Subject &);

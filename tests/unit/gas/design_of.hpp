@@ -31,7 +31,7 @@ struct PurgeDesign {
   plan::Subject subject() const { return {job, layout, volumes, areas}; }
   Purge purge() const { return plan_purge(job, layout, volumes, areas, bounds); }
   plan::Scene prepurge_scene() const {
-    return plan::build_scene(subject(), {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow});
+    return plan::build_scene(subject(), {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow, .covered = true});
   }
   units::Figures figures() const {
     units::Figures all = job::figures(job);

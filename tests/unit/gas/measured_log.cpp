@@ -264,3 +264,20 @@ TEST_CASE("Curves of any number of tanks follow the closed form", "[unit][gas][l
     CHECK(worst < 0.02);
   }
 }
+
+TEST_CASE("A log's mixing replaces the model's only on request", "[unit][gas][log]") {
+  auto job = example_job("logger-25");
+  job.gas.log = "logger-25-oxygen.csv";
+  const PurgeDesign d(job);
+  const auto fits = fit_job_log(d.job, d.layout, d.volumes, d.areas, d.bounds);
+  CHECK(mixing_to_use(job, fits).bore_tanks == 0.0);
+  job.gas.log_use = job::LogUse::apply;
+  const MeasuredMixing mixing = mixing_to_use(job, fits);
+  CHECK(mixing.bore_tanks == fits.fits.front().tanks.value);
+  CHECK(mixing.chamber_tanks == 0.0); // the log holds the bore alone
+  const auto purge = plan_purge(d.job, d.layout, d.volumes, d.areas, d.bounds, mixing);
+  CHECK(purge.bore.tanks == Approx(mixing.bore_tanks).epsilon(1e-6));
+  CHECK(purge.bore.tanks_measured);
+  CHECK_FALSE(purge.chamber.tanks_measured);
+  CHECK(purge.bore.time != d.purge().bore.time);
+}
