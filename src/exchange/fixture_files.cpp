@@ -20,9 +20,12 @@ constexpr GlbOptions viewing{.deflection = units::millimetres(0.1), .angle = uni
 
 Colour colour_of(const solids::Part &part) {
   constexpr Colour metal{0.72, 0.75, 0.78}, plug{0.80, 0.62, 0.30}, steel{0.45, 0.47, 0.50},
-      bench{0.35, 0.42, 0.50}, titanium{0.60, 0.56, 0.66};
-  if (!part.made) {
+      bench{0.35, 0.42, 0.50}, brass{0.78, 0.66, 0.35}, titanium{0.60, 0.56, 0.66};
+  if (part.kind == solids::PartKind::workpiece) {
     return titanium;
+  }
+  if (part.kind == solids::PartKind::bought) {
+    return part.name.starts_with(solids::fitting) || part.name == solids::valve ? brass : steel;
   }
   if (part.name == ids::end_plug) {
     return plug;
@@ -30,7 +33,7 @@ Colour colour_of(const solids::Part &part) {
   if (part.name == ids::backing_pin || part.name == ids::purge_lance) {
     return steel;
   }
-  return part.name == ids::base_plate || part.name == ids::cradle_stand ? bench : metal;
+  return part.name == ids::base_plate || part.name == ids::cradle_stand || part.name == ids::axial_stop ? bench : metal;
 }
 
 Part as_file_part(const solids::Part &part) {
@@ -65,7 +68,7 @@ void write_fixture_files(const std::filesystem::path &folder, const job::Job &jo
   for (const auto &part : assembly.parts) {
     on_step(fmt::format("writing {}", part.name));
     Part file = as_file_part(part);
-    if (part.made) {
+    if (part.made()) {
       write_part(parts, part, file, header);
     }
     for (const auto &place : part.more_places) {

@@ -25,7 +25,7 @@ class Bench {
     }
   }
 
-  Weld make(const Pass &pass, bool last);
+  Weld make(const fixture::Pass &pass, bool last);
   const Model &model() const { return model_; }
 
  private:
@@ -102,7 +102,7 @@ Time Bench::hold(Weld &weld, bool last) {
   return hold;
 }
 
-Weld Bench::make(const Pass &pass, bool last) {
+Weld Bench::make(const fixture::Pass &pass, bool last) {
   if (!first_) {
     model_.cool(options_.torch_move);
   }
@@ -169,10 +169,10 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.inside_coefficient = scene.surroundings.inside_coefficient;
   plan.torch_move = options.torch_move;
   Bench bench(scene, options, plan);
-  for (const Pass &pass : tack_passes(job, options.tack_length)) {
+  for (const fixture::Pass &pass : fixture::tack_passes(job, options.tack_length)) {
     plan.tacks.push_back(bench.make(pass, false));
   }
-  const std::vector<Pass> passes = run_passes(job);
+  const std::vector<fixture::Pass> passes = fixture::run_passes(job);
   for (std::size_t i = 0; i < passes.size(); ++i) {
     plan.runs.push_back(bench.make(passes[i], i + 1 == passes.size()));
   }

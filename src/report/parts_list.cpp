@@ -41,7 +41,7 @@ std::string serves(std::string_view name) {
   if (name == ids::gas_port_block || name == ids::base_plate) {
     return "any tube";
   }
-  if (name == ids::cradle_stand) {
+  if (name == ids::cradle_stand || name == ids::axial_stop) {
     return "this tube's diameter";
   }
   return "this tube and cap";
@@ -79,6 +79,14 @@ void bought_fasteners(const Design &d, List &list) {
   screw("socket screw", *l.stand.foot_screw, static_cast<int>(l.base.stand_screws.size()), l.base.thickness,
         "cradle stands to base plate, from below, with washers");
   screw("socket screw", *l.stand.axle_screw, 4, l.stand.washer + l.stand.bearing->width, "roller axles");
+  if (l.stop.present) {
+    screw("socket screw", *l.stop.foot_screw, static_cast<int>(l.base.stop_screws.size()), l.base.thickness,
+          "axial stop to base plate, from below, with washers");
+  }
+  screw("socket screw", *l.collar.clamp_screw, 1, 2.0 * l.collar.seat, "clamps the index collar on the tube");
+  list.buy("dowel pin", static_cast<int>(l.base.dowels.size()),
+           fmt::format("ISO 8734 {:.0f} m6 x 16", 2.0 * units::to_millimetres(l.base.dowel_radius)),
+           "chamber body (2) and front cradle stand (1) on the base plate: the axis survives dismantling");
   list.buy("set screw", 1, fmt::format("ISO 4026 {} x 10", l.end_plate.clamp_screw->name), "clamps the backing pin");
   list.buy("washer", 4, fmt::format("{:.0f} mm bore, {:.0f} mm thick", units::to_millimetres(l.stand.bearing->bore),
                                     units::to_millimetres(l.stand.washer)),
@@ -88,6 +96,10 @@ void bought_fasteners(const Design &d, List &list) {
 void bought_gas_parts(const Design &d, List &list) {
   const auto &l = d.layout;
   const auto &thread = d.job.gas.port_thread->name;
+  if (l.stop.present) {
+    list.buy("ball plunger", 2, fmt::format("{} thread, light spring", l.stop.plunger_thread->name),
+             "presses collar and tube against the cap; a weight on a cord does the same");
+  }
   list.buy("ball bearing", 4, fmt::format("ISO 15, {}", l.stand.bearing->number), "rollers under the tube");
   list.buy("O-ring", 1, fmt::format("AS568 {}", l.plug.seal.ring->dash), "end plug; FKM for warm tubes");
   list.buy("O-ring", 1, fmt::format("AS568 {}", l.end_plate.groove.ring->dash), "face seal of the end plate; FKM");

@@ -15,7 +15,9 @@ Solid build_cradle_stand(const fixture::Layout &layout) {
   return kernel::in_part("cradle-stand", [&] {
     const Length half = 0.5 * stand.width;
     const Length over = kernel::cutter_overshoot;
-    std::vector<Solid> tools;
+    std::vector<Solid> tools{kernel::drill_cutter({{-0.5 * stand.thickness, {}, stand.z_min}, kernel::along_z},
+                                                  2.0 * stand.dowel.radius, stand.dowel.depth,
+                                                  standards::machining_rules().drill_point)};
     if (-stand.z_max < stand.notch_radius) {
       tools.push_back(kernel::cylinder({{-stand.thickness - over, {}, {}}, kernel::along_x}, stand.notch_radius,
                                        stand.thickness + 2.0 * over));
@@ -47,18 +49,24 @@ Solid build_base_plate(const fixture::Layout &layout) {
     for (const auto &at : base.feet) {
       tools.push_back(through(at, base.foot_tap_radius));
     }
-    const Length over = kernel::cutter_overshoot;
+    for (const auto &at : base.dowels) {
+      tools.push_back(through(at, base.dowel_radius));
+    }
+    const auto slotted = [&](const fixture::Position &at, Length travel) {
+      return kernel::rounded_rectangle_prism(
+          {{at.x, at.y, -base.thickness - kernel::cutter_overshoot}, kernel::along_z, kernel::along_x},
+          kernel::stadium(travel + 2.0 * base.stand_slot_radius, 2.0 * base.stand_slot_radius),
+          base.thickness + 2.0 * kernel::cutter_overshoot);
+    };
+    if (base.stop_travel > Length{}) {
+      for (const auto &at : base.stop_screws) {
+        tools.push_back(slotted(at, base.stop_travel));
+      }
+    }
     for (std::size_t i = 0; i < base.stand_screws.size(); ++i) {
       const auto &at = base.stand_screws[i];
       const bool rear = i < base.stand_screws.size() / 2;
-      if (rear) {
-        tools.push_back(kernel::rounded_rectangle_prism(
-            {{at.x, at.y, -base.thickness - over}, kernel::along_z, kernel::along_x},
-            kernel::stadium(base.rear_travel + 2.0 * base.stand_slot_radius, 2.0 * base.stand_slot_radius),
-            base.thickness + 2.0 * over));
-      } else {
-        tools.push_back(through(at, base.stand_slot_radius));
-      }
+      tools.push_back(rear ? slotted(at, base.rear_travel) : through(at, base.stand_slot_radius));
     }
     return kernel::cut(kernel::box({base.x_min, base.y_min, -base.thickness}, {base.x_max, base.y_max, Length{}}),
                        tools);

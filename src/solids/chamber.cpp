@@ -37,6 +37,10 @@ std::vector<Solid> body_holes(const fixture::ChamberBody &body) {
     tools.push_back(kernel::drill_cutter({{at.x, at.y, body.z_min}, kernel::along_z}, 2.0 * body.base_tapping.radius,
                                          body.base_tapping.depth, point));
   }
+  for (const auto &at : body.dowels) {
+    tools.push_back(kernel::drill_cutter({{at.x, at.y, body.z_min}, kernel::along_z}, 2.0 * body.dowel.radius,
+                                         body.dowel.depth, point));
+  }
   return tools;
 }
 

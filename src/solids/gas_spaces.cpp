@@ -29,10 +29,11 @@ Solid in_place(const Assembly &assembly, std::string_view name) {
   return kernel::placed(found.solid, found.place);
 }
 
-// All that the chamber's metal leaves of its envelope and that gas can reach: tapped holes are pieces of their own.
+// All that the chamber's metal leaves of its envelope and that gas can reach: drilled holes are pieces of their own.
 Solid open_space(const fixture::ChamberBody &body, const Solid &metal) {
-  const int tapped = static_cast<int>(body.end_screws.size() + body.base_screws.size());
-  return kernel::largest_piece(kernel::cut(chamber_stock(body), {metal}, 1 + tapped));
+  const int drilled =
+      static_cast<int>(body.end_screws.size() + body.base_screws.size() + body.dowels.size());
+  return kernel::largest_piece(kernel::cut(chamber_stock(body), {metal}, 1 + drilled));
 }
 
 // What stands in the cavity round the axis, as one turned tool: everything before the cavity's start (the gap round

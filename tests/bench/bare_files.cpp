@@ -76,7 +76,7 @@ Handle(TDocStd_Document) document(const solids::Assembly &assembly, bool with_me
 void write_bare_files(const std::filesystem::path &folder, const solids::Assembly &assembly) {
   Message::DefaultMessenger()->ChangePrinters().Clear();
   for (const auto &part : assembly.parts) {
-    if (part.made) {
+    if (part.made()) {
       write_part(folder / part.name, kernel::occt(part.solid));
     }
   }

@@ -51,6 +51,74 @@ void placement_laws(const Job &job, const Layout &l, Laws &laws) {
   laws.more(front - mm(s.thickness) - rear - roller, 10.0, "fingers between the stands");
 }
 
+void dowel_laws(const Layout &l, Laws &laws) {
+  const auto &s = l.stand;
+  const double radius = mm(s.dowel.radius), top = mm(s.z_min) + mm(s.dowel.depth) + point(radius);
+  laws.more(0.5 * mm(s.thickness) - radius, web, "metal beside a stand's dowel");
+  laws.more(mm(s.foot_y) - 0.5 * mm(s.foot_screw->major) - radius, web, "metal between a stand's dowel and foot screw");
+  laws.more(-mm(s.notch_radius) - top, web, "metal between a stand's dowel and notch");
+  for (const auto &dowel : l.body.dowels) {
+    const double y = std::abs(mm(dowel.y)), own = mm(l.body.dowel.radius);
+    laws.more(0.5 * mm(l.body.width) - y - own, web, "metal beside a body's dowel");
+    for (const auto &screw : l.body.base_screws) {
+      laws.more(std::hypot(mm(screw.x - dowel.x), mm(screw.y - dowel.y)) - own - 0.5 * mm(l.body.base_screw->major), web,
+                "metal between a body's dowel and base screw");
+    }
+    laws.more(std::hypot(mm(dowel.x - l.body.inlet_x), y) - own - mm(l.body.inlet_radius), web,
+              "metal between a body's dowel and inlet");
+    laws.more(y - mm(l.body.plenum.radius) - own, web, "metal between a body's dowel and plenum");
+  }
+}
+
+void collar_laws(const Job &job, const Layout &l, Laws &laws) {
+  const auto &c = l.collar;
+  laws.more(mm(c.inner_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 0.0, "collar passes the largest tube");
+  laws.more(mm(c.clamp_from_axis) - mm(c.inner_radius) - mm(c.counterbore_radius), web, "collar: metal inside the head");
+  laws.more(mm(c.outer_radius) - mm(c.clamp_from_axis) - mm(c.counterbore_radius), web, "collar: metal outside the head");
+  laws.more(mm(c.width) - mm(c.clamp_x) - mm(c.counterbore_radius), web, "collar: metal ahead of the head");
+  laws.more(mm(c.clamp_x) - mm(c.counterbore_radius) - mm(c.run_mark), 0.5, "collar: marks behind the head");
+  const double shallowest = std::sqrt(std::pow(mm(c.outer_radius), 2) -
+                                      std::pow(mm(c.clamp_from_axis) + mm(c.counterbore_radius), 2));
+  laws.more(shallowest - mm(c.seat), 0.5, "collar: the head's seat lies within the rim");
+  laws.more(static_cast<double>(c.mark_count), 1.0, "collar has marks");
+  for (std::size_t i = 0; i < c.mark_count; ++i) {
+    for (std::size_t k = i + 1; k <= c.mark_count; ++k) { // the last is the slit
+      const bool slit = k == c.mark_count;
+      const double angle = c.marks[i].angle.value() - (slit ? c.slit_angle : c.marks[k].angle).value();
+      const double chord = 2.0 * mm(c.outer_radius) * std::abs(std::sin(0.5 * angle));
+      laws.more(chord - mm(c.mark_width), slit ? 0.5 * (mm(c.slit) - mm(c.mark_width)) + 0.3 : 0.3,
+                slit ? "collar's slit clear of a mark" : "two marks told apart");
+    }
+  }
+  const double front = mm(l.stand.placements[1].x) - mm(l.stand.thickness);
+  laws.more(front - mm(c.placement.x) - mm(c.width), 0.5, "collar clear of the front stand");
+  laws.more(-mm(l.body.z_min) - mm(c.outer_radius), 1.0, "collar clear of the base plate");
+}
+
+void stop_laws(const Job &job, const Layout &l, Laws &laws) {
+  const auto &s = l.stop;
+  if (!s.present) {
+    return;
+  }
+  const auto &c = l.collar;
+  const double from_axis = std::hypot(mm(s.plunger_y), mm(s.plunger_z)), thread = 0.5 * mm(s.plunger_thread->major);
+  laws.more(mm(s.notch_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 1.0, "tube clear of the stop's notch");
+  laws.more(from_axis - thread - mm(s.notch_radius), web, "metal between plunger and notch");
+  laws.more(from_axis - mm(c.inner_radius), 2.0, "plunger's ball on the collar, inside");
+  laws.more(mm(c.outer_radius) - from_axis, 2.0, "plunger's ball on the collar, outside");
+  laws.more(0.5 * mm(s.width) - mm(c.outer_radius), 3.0, "stop's edge seen beside the collar");
+  const double foot = 0.5 * mm(s.foot_screw->major), top = mm(s.z_min) + mm(s.foot_tapping.depth) + point(mm(s.foot_tapping.radius));
+  laws.more(0.5 * mm(s.width) - mm(s.foot_y) - foot, web, "metal outside a stop's foot screw");
+  if (std::abs(mm(s.foot_y) - mm(s.plunger_y)) < foot + thread + web) {
+    laws.more(mm(s.plunger_z) - thread - top, web, "metal between a stop's foot screw and plunger");
+  }
+  laws.more(-std::hypot(mm(s.notch_radius), 0.0) - top, web, "metal between a stop's foot screw and notch");
+  const double rear_roller = mm(l.stand.placements[0].x) + mm(l.stand.washer) + mm(l.stand.bearing->width) +
+                             mm(l.stand.axle_screw->head_height);
+  laws.more(mm(s.placement.x) - mm(s.thickness) - rear_roller, 20.0, "hand between rear stand and stop");
+  laws.more(mm(c.placement.x) - mm(s.placement.x), 0.5, "stop clear of the collar");
+}
+
 struct Hole {
   double x, y, radius;
   std::string_view name;
@@ -74,6 +142,14 @@ std::vector<Hole> holes(const fixture::BasePlate &b) {
       all.push_back({at, y, r, i < 2 ? "rear stand slot" : "front stand screw"});
     }
   }
+  add(b.dowels, b.dowel_radius, "dowel");
+  if (b.stop_travel > units::Length{}) {
+    for (const auto &at : b.stop_screws) {
+      for (const double along : {-0.5, 0.0, 0.5}) {
+        all.push_back({mm(at.x) + along * mm(b.stop_travel), mm(at.y), mm(b.stand_slot_radius), "stop slot"});
+      }
+    }
+  }
   return all;
 }
 
@@ -88,7 +164,7 @@ void base_laws(const Layout &l, Laws &laws) {
     laws.more(mm(b.y_max) - h.y - h.radius, web, fmt::format("base plate: metal at +y of a {}", h.name));
     for (std::size_t k = i + 1; k < all.size(); ++k) {
       const Hole &other = all[k];
-      if (h.name == other.name && h.name == "rear stand slot" && std::abs(h.y - other.y) < rounding) {
+      if (h.name == other.name && h.name.ends_with("slot") && std::abs(h.y - other.y) < rounding) {
         continue; // one slot
       }
       laws.more(std::hypot(h.x - other.x, h.y - other.y) - h.radius - other.radius, web,
@@ -120,7 +196,7 @@ void standing_laws(const Job &job, const Layout &l, Laws &laws) {
   const double low = mm(l.block.placement.y) - 0.5 * mm(l.block.width), high = low + mm(l.block.width);
   laws.more(low - mm(b.y_min), 0.0, "gas-port block on the plate, -y");
   laws.more(-0.5 * mm(l.body.width) - high, 1.0, "gas-port block beside the chamber");
-  laws.more(-0.5 * mm(l.stand.width) - high, 1.0, "gas-port block beside the stands");
+  laws.more(-0.5 * std::max(mm(l.stand.width), mm(l.stop.width)) - high, 1.0, "gas-port block beside stands and stop");
   laws.more(mm(b.y_max) - 0.5 * std::max(mm(l.body.width), mm(l.stand.width)), 0.0,
             "chamber and stands on the plate");
   laws.more(mm(b.x_max - l.body.x_max), 0.0, "chamber on the plate, ahead");
@@ -154,6 +230,9 @@ void judge_bench(const Job &job, const Layout &layout, Laws &laws) {
   roller_laws(job, layout.stand, laws);
   stand_laws(layout.stand, laws);
   placement_laws(job, layout, laws);
+  dowel_laws(layout, laws);
+  collar_laws(job, layout, laws);
+  stop_laws(job, layout, laws);
   base_laws(layout, laws);
   standing_laws(job, layout, laws);
   cover_laws(layout, laws);

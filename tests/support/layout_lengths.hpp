@@ -34,7 +34,10 @@ template <class B, class F> void body(B &b, F &f) {
   f(b.x_min), f(b.x_max), f(b.width), f(b.z_min), f(b.z_max);
   f(b.cavity_radius), f(b.cavity_start), f(b.tube_bore_radius), f(b.lead_in), f(b.inlet_x), f(b.inlet_radius);
   chamber_spaces(b, f);
-  drilling(b.end_tapping, f), drilling(b.base_tapping, f);
+  drilling(b.end_tapping, f), drilling(b.base_tapping, f), drilling(b.dowel, f);
+  for (auto &p : b.dowels) {
+    position(p, f);
+  }
   for (auto &p : b.end_screws) {
     position(p, f);
   }
@@ -74,6 +77,19 @@ template <class S, class F> void stand(S &s, F &f) {
   }
   f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_radius), f(s.axle_radius), f(s.roller_y),
       f(s.roller_z), f(s.washer), f(s.foot_y);
+  drilling(s.foot_tapping, f), drilling(s.dowel, f);
+}
+template <class C, class F> void collar(C &c, F &f) {
+  position(c.placement, f);
+  f(c.width), f(c.inner_radius), f(c.outer_radius), f(c.slit), f(c.clamp_x), f(c.clamp_from_axis),
+      f(c.clamp_clearance_radius), f(c.clamp_tap_radius), f(c.counterbore_radius), f(c.seat), f(c.mark_width),
+      f(c.mark_depth), f(c.run_mark), f(c.tack_mark);
+}
+template <class S, class F> void stop(S &s, F &f) {
+  f(s.room), f(s.room_needed);
+  position(s.placement, f);
+  f(s.thickness), f(s.width), f(s.z_min), f(s.notch_radius), f(s.plunger_tap_radius), f(s.plunger_y), f(s.plunger_z),
+      f(s.foot_y);
   drilling(s.foot_tapping, f);
 }
 template <class B, class F> void base(B &b, F &f) {
@@ -84,6 +100,13 @@ template <class B, class F> void base(B &b, F &f) {
     for (std::size_t i = 0; i < b.feet.size(); ++i) {
       position(places[i], f);
     }
+  }
+  f(b.stop_travel), f(b.dowel_radius);
+  for (auto &p : b.dowels) {
+    position(p, f);
+  }
+  for (auto &p : b.stop_screws) {
+    position(p, f);
   }
   for (auto &p : b.block_screws) {
     position(p, f);
@@ -121,6 +144,8 @@ template <class L, class F> void for_each_length(L &layout, F f) {
   f(layout.lance.outside_radius), f(layout.lance.inside_radius), f(layout.lance.length);
   lengths_of::block(layout.block, f);
   lengths_of::stand(layout.stand, f);
+  lengths_of::collar(layout.collar, f);
+  lengths_of::stop(layout.stop, f);
   lengths_of::base(layout.base, f);
   lengths_of::cover(layout.cover, f);
 }

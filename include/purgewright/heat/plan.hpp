@@ -16,8 +16,8 @@
 #pragma once
 
 #include "purgewright/fixture/layout.hpp"
+#include "purgewright/fixture/order.hpp"
 #include "purgewright/heat/model.hpp"
-#include "purgewright/heat/order.hpp"
 #include "purgewright/job/job.hpp"
 
 #include <optional>
@@ -48,7 +48,7 @@ struct Options {
 
 // What one tack or run does.
 struct Weld {
-  Pass pass;
+  fixture::Pass pass;
   units::Time strikes{}; // since the first arc
   units::Time welding{}; // arc on
   units::Time hold{};    // torch gas over it after the arc

@@ -18,6 +18,10 @@
 
 namespace purgewright::solids {
 
+// A made part has files of its own; the others are shown in the assembly: tube and cap as they are, bought parts
+// simplified, threads and small forms left out.
+enum class PartKind { made, workpiece, bought };
+
 struct Part {
   std::string name;               // "chamber-body"; also the file's name
   std::string title;              // for people: "Chamber body"
@@ -25,8 +29,9 @@ struct Part {
   units::Volume volume;           // measured on the solid
   kernel::Placement place;        // to the joint's frame
   std::vector<std::string> notes; // threads and fits, as a drawing spells them
-  bool made = true;               // false: shown for reference (tube, cap)
+  PartKind kind = PartKind::made;
   std::vector<kernel::Placement> more_places{}; // of further pieces of the same part
+  bool made() const { return kind == PartKind::made; }
 };
 
 kernel::Solid build_chamber_body(const fixture::Layout &);
@@ -36,12 +41,19 @@ kernel::Solid build_end_plug(const fixture::Layout &);
 kernel::Solid build_lance(const fixture::Layout &);
 kernel::Solid build_port_block(const fixture::Layout &);
 kernel::Solid build_cradle_stand(const fixture::Layout &);
+kernel::Solid build_index_collar(const fixture::Layout &);
+kernel::Solid build_axial_stop(const fixture::Layout &); // the layout has one
 kernel::Solid build_base_plate(const fixture::Layout &);
 kernel::Solid build_slot_cover(const fixture::Layout &);
 kernel::Solid build_tube(const job::Job &); // joint's frame
 kernel::Solid build_cap(const job::Job &);  // joint's frame
 
-// All parts, made ones first, tube and cap last.
+inline constexpr std::string_view fitting = "fitting", valve = "needle-valve"; // names of bought parts
+
+// Bought parts in place, one entry a kind, for the assembly.
+std::vector<Part> bought_parts(const job::Job &, const fixture::Layout &);
+
+// All parts: made ones, tube and cap, bought ones.
 struct Assembly {
   std::vector<Part> parts;
 };

@@ -40,6 +40,8 @@ inline constexpr Id end_plug = "end-plug";
 inline constexpr Id purge_lance = "purge-lance";
 inline constexpr Id gas_port_block = "gas-port-block";
 inline constexpr Id cradle_stand = "cradle-stand";
+inline constexpr Id index_collar = "index-collar";
+inline constexpr Id axial_stop = "axial-stop";
 inline constexpr Id base_plate = "base-plate";
 inline constexpr Id slot_cover = "slot-cover";
 

@@ -1,0 +1,184 @@
+// Bought parts as the assembly shows them: their outer size where they sit, nothing of their inside.
+#include "purgewright/solids/parts.hpp"
+
+#include "tools.hpp"
+
+#include "purgewright/solids/kernel/boolean.hpp"
+#include "purgewright/solids/kernel/measure.hpp"
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace purgewright::solids {
+namespace {
+
+using fixture::Position;
+using kernel::Placement;
+using units::millimetres;
+
+constexpr double thread_share = 0.94;                      // a shank is drawn this much of its tap drill: no metal shared
+constexpr double dowel_share = 0.98;
+constexpr Length dowel_stub = millimetres(7.0);            // into either part
+constexpr Length fitting_length = millimetres(22.0);       // common practice: a push-in fitting outside its port
+constexpr Length valve_length = millimetres(38.0);         // common practice: a small needle valve with its knob
+constexpr Length foot_radius = millimetres(10.0), foot_height = millimetres(25.0); // common practice
+constexpr Length clear = millimetres(0.05);                // faces that touch in fact stay apart in the picture
+
+class List {
+ public:
+  void add(std::string_view name, std::string title, Solid solid, std::vector<Placement> places) {
+    if (places.empty()) {
+      return;
+    }
+    const units::Volume volume = kernel::volume(solid);
+    Part part{std::string(name), std::move(title), std::move(solid), volume, places.front(), {}, PartKind::bought};
+    part.more_places.assign(places.begin() + 1, places.end());
+    parts_.push_back(std::move(part));
+  }
+  std::vector<Part> take() { return std::move(parts_); }
+
+ private:
+  std::vector<Part> parts_;
+};
+
+Placement at(Length x, Length y, Length z) { return {.offset = {x, y, z}}; }
+
+// Socket head screw: the head's underside in the origin, its shank along `axis`.
+Solid screw(const standards::Screw &size, kernel::Direction axis, Length grip) {
+  const Length shank = grip + standards::machining_rules().thread_engagement_per_diameter * size.major;
+  const Length radius = 0.5 * thread_share * size.tap_drill;
+  return kernel::revolve({{}, axis}, {{-size.head_height, Length{}},
+                                      {-size.head_height, 0.5 * size.head_diameter},
+                                      {Length{}, 0.5 * size.head_diameter},
+                                      {Length{}, radius},
+                                      {shank, radius},
+                                      {shank, Length{}}});
+}
+
+std::string title(const standards::Screw &size, std::string_view what) {
+  return fmt::format("Socket screw {}, {}", size.name, what);
+}
+
+void add_chamber_screws(const fixture::Layout &l, List &list) {
+  const auto &plate = l.end_plate;
+  const Length seat = l.body.x_max + plate.thickness - plate.counterbore_depth;
+  std::vector<Placement> places;
+  for (const Position &p : plate.screws) {
+    places.push_back(at(seat, p.y, p.z));
+  }
+  list.add("screw-end-plate", title(*l.body.end_screw, "end plate"),
+           screw(*l.body.end_screw, kernel::against_x, plate.thickness - plate.counterbore_depth), places);
+}
+
+// From under the base plate up into what stands on it.
+void add_base_screws(const fixture::Layout &l, List &list) {
+  const auto &base = l.base;
+  const Length under = base.placement.z - base.thickness;
+  const auto from_below = [&](std::string_view name, const standards::Screw &size, std::string_view what, auto &&spots) {
+    std::vector<Placement> places;
+    for (const Position &p : spots) {
+      places.push_back(at(p.x, p.y, under));
+    }
+    list.add(name, title(size, what), screw(size, kernel::along_z, base.thickness), places);
+  };
+  from_below("screw-chamber", *l.body.base_screw, "chamber body", base.chamber_screws);
+  from_below("screw-stand", *l.stand.foot_screw, "cradle stands", base.stand_screws);
+  if (l.stop.present) {
+    from_below("screw-stop", *l.stop.foot_screw, "axial stop", base.stop_screws);
+  }
+  const auto &block = l.block;
+  std::vector<Placement> mounts;
+  for (const Position &p : block.mounts) {
+    mounts.push_back(at(block.placement.x + p.x, block.placement.y + p.y,
+                        block.placement.z + block.height - block.mount_counterbore_depth));
+  }
+  list.add("screw-port-block", title(*block.mount_screw, "gas-port block"),
+           screw(*block.mount_screw, kernel::against_z, block.height - block.mount_counterbore_depth), mounts);
+  std::vector<Placement> dowels, feet;
+  for (const Position &p : base.dowels) {
+    dowels.push_back(at(p.x, p.y, base.placement.z - dowel_stub));
+  }
+  list.add("dowel", "Dowel pin", kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub), dowels);
+  for (const Position &p : base.feet) {
+    feet.push_back(at(p.x, p.y, under - foot_height));
+  }
+  list.add("foot", "Foot", kernel::cylinder({}, foot_radius, foot_height), feet);
+}
+
+void add_rollers(const fixture::Layout &l, List &list) {
+  const auto &stand = l.stand;
+  const auto &bearing = *stand.bearing;
+  std::vector<Placement> rings, axles;
+  for (const Position &place : stand.placements) {
+    for (const double side : {-1.0, 1.0}) {
+      rings.push_back(at(place.x + stand.washer, side * stand.roller_y, stand.roller_z));
+      axles.push_back(at(place.x + stand.washer + bearing.width, side * stand.roller_y, stand.roller_z));
+    }
+  }
+  // A hair smaller than it is, so that it does not share the line on which it touches the tube.
+  const Length outer = 0.5 * bearing.outside_diameter - clear, inner = 0.5 * bearing.bore;
+  list.add("ball-bearing", fmt::format("Ball bearing ISO 15 {}", bearing.number),
+           kernel::revolve({{}, kernel::along_x},
+                           {{Length{}, inner}, {Length{}, outer}, {bearing.width, outer}, {bearing.width, inner}}),
+           rings);
+  list.add("screw-axle", title(*stand.axle_screw, "roller axle"),
+           screw(*stand.axle_screw, kernel::against_x, stand.washer + bearing.width), axles);
+}
+
+void add_plungers(const fixture::Layout &l, List &list) {
+  const auto &stop = l.stop;
+  if (!stop.present) {
+    return;
+  }
+  const Length reach = l.collar.placement.x - stop.placement.x - clear;
+  std::vector<Placement> places;
+  for (const double side : {-1.0, 1.0}) {
+    places.push_back(at(stop.placement.x - stop.thickness, side * stop.plunger_y, stop.plunger_z));
+  }
+  list.add("ball-plunger", fmt::format("Ball plunger {}", stop.plunger_thread->name),
+           kernel::cylinder({{}, kernel::along_x}, thread_share * stop.plunger_tap_radius, stop.thickness + reach), places);
+}
+
+// What is screwed into the ports, from the port's face outwards.
+void add_gas_fittings(const job::Job &job, const fixture::Layout &l, List &list) {
+  const Length radius = 0.5 * job.gas.port_thread->fitting_width;
+  const auto &block = l.block;
+  const auto outwards = [&](kernel::Direction axis, Length length) {
+    return kernel::cylinder({{}, axis}, radius, length);
+  };
+  list.add(fitting, "Hose fitting, block inlet", outwards(kernel::against_x, fitting_length),
+           {at(block.placement.x, block.placement.y, block.placement.z + block.gallery_z)});
+  list.add("gallery-plug", "Threaded plug of the gallery", outwards(kernel::along_x, millimetres(5.0)),
+           {at(block.placement.x + block.length, block.placement.y, block.placement.z + block.gallery_z)});
+  std::vector<Placement> outlets;
+  for (int i = 0; i < block.outlets; ++i) {
+    outlets.push_back(at(block.placement.x + block.outlet_x[static_cast<std::size_t>(i)], block.placement.y,
+                         block.placement.z + block.height));
+  }
+  list.add(valve, "Fine-adjust needle valve", outwards(kernel::along_z, valve_length), outlets);
+  list.add("fitting-chamber", "Hose fitting, chamber inlet", outwards(kernel::against_z, fitting_length),
+           {at(l.body.inlet_x, {}, l.body.z_min)});
+  const auto &plug = l.plug;
+  const Length rear = plug.placement.x + plug.rear_x();
+  std::vector<Placement> ways{at(rear, {}, plug.placement.z + plug.inlet.z)};
+  if (plug.has_exhaust) {
+    ways.push_back(at(rear, {}, plug.placement.z + plug.exhaust.z));
+  }
+  list.add("fitting-plug", "Hose fitting, end plug", outwards(kernel::against_x, fitting_length), ways);
+}
+
+} // namespace
+
+std::vector<Part> bought_parts(const job::Job &job, const fixture::Layout &layout) {
+  List list;
+  add_rollers(layout, list);
+  add_plungers(layout, list);
+  add_chamber_screws(layout, list);
+  add_base_screws(layout, list);
+  add_gas_fittings(job, layout, list);
+  return list.take();
+}
+
+} // namespace purgewright::solids

@@ -1,0 +1,77 @@
+// index-collar and axial-stop.
+#include "purgewright/solids/parts.hpp"
+
+#include "tools.hpp"
+
+#include "purgewright/solids/kernel/boolean.hpp"
+#include "purgewright/solids/kernel/cutters.hpp"
+#include "purgewright/solids/kernel/placed.hpp"
+
+#include <cmath>
+
+namespace purgewright::solids {
+namespace {
+
+using kernel::Frame;
+
+Solid turned(const Solid &solid, units::Angle angle) {
+  return kernel::placed(solid, {.axis = kernel::along_x, .angle = angle});
+}
+
+// The slit and the bores across it, built with the slit at +Y and turned to its angle.
+void add_clamp(const fixture::IndexCollar &c, std::vector<Solid> &tools) {
+  const Length over = kernel::cutter_overshoot;
+  const Length half = 0.5 * c.slit;
+  const auto across = [&](double side, Length radius, Length from) {
+    const kernel::Direction away{0.0, 0.0, side};
+    return kernel::cylinder({{c.clamp_x, c.clamp_from_axis, side * from}, away}, radius, c.outer_radius);
+  };
+  std::vector<Solid> clamp{
+      kernel::box({-over, Length{}, -half}, {c.width + over, c.outer_radius + over, half}),
+      across(1.0, c.clamp_clearance_radius, Length{}), across(1.0, c.counterbore_radius, c.seat),
+      across(-1.0, c.clamp_tap_radius, Length{})};
+  for (const Solid &tool : clamp) {
+    tools.push_back(turned(tool, c.slit_angle));
+  }
+}
+
+Solid mark_cutter(const fixture::IndexCollar &c, const fixture::IndexMark &mark) {
+  const Length over = kernel::cutter_overshoot;
+  const Length half = 0.5 * c.mark_width;
+  const Solid groove = kernel::box_cutter({Length{}, c.outer_radius - c.mark_depth, -half},
+                                          {mark.run ? c.run_mark : c.tack_mark, c.outer_radius + over, half},
+                                          {.least_x = true});
+  return turned(groove, mark.angle);
+}
+
+} // namespace
+
+Solid build_index_collar(const fixture::Layout &layout) {
+  const auto &collar = layout.collar;
+  return kernel::in_part("index-collar", [&] {
+    std::vector<Solid> tools{kernel::through_cutter({{}, kernel::along_x}, 2.0 * collar.inner_radius, collar.width)};
+    add_clamp(collar, tools);
+    for (std::size_t i = 0; i < collar.mark_count; ++i) {
+      tools.push_back(mark_cutter(collar, collar.marks[i]));
+    }
+    return kernel::cut(kernel::cylinder({{}, kernel::along_x}, collar.outer_radius, collar.width), tools);
+  });
+}
+
+Solid build_axial_stop(const fixture::Layout &layout) {
+  const auto &stop = layout.stop;
+  return kernel::in_part("axial-stop", [&] {
+    const Length half = 0.5 * stop.width;
+    std::vector<Solid> tools{kernel::through_cutter({{Length{}, {}, {}}, kernel::against_x}, 2.0 * stop.notch_radius, stop.thickness)};
+    for (const double side : {-1.0, 1.0}) {
+      tools.push_back(kernel::through_cutter({{Length{}, side * stop.plunger_y, stop.plunger_z}, kernel::against_x},
+                                             2.0 * stop.plunger_tap_radius, stop.thickness));
+      tools.push_back(kernel::drill_cutter({{-0.5 * stop.thickness, side * stop.foot_y, stop.z_min}, kernel::along_z},
+                                           2.0 * stop.foot_tapping.radius, stop.foot_tapping.depth,
+                                           standards::machining_rules().drill_point));
+    }
+    return kernel::cut(kernel::box({-stop.thickness, -half, stop.z_min}, {Length{}, half, Length{}}), tools);
+  });
+}
+
+} // namespace purgewright::solids
