@@ -28,9 +28,10 @@ namespace fs = std::filesystem;
 // large.
 constexpr double elements_per_turn = 12.0;
 const double mesh_error = 3.0 * 2.0 * std::pow(1.0 - std::cos(units::pi / elements_per_turn), 2) / 15.0;
-// The other library integrates over faces without refining: good to a hundred thousandth where cylinders
-// cross.
-constexpr double mass_error = 1e-5;
+// The other library integrates over faces without refining: good to a hundred thousandth where two cylinders
+// cross. The index collar has three bores that cross its rim and errs by 1.1e-5; a refined integration of the same
+// solid agrees with the closed form to 1e-9.
+constexpr double mass_error = 2e-5;
 // Chord tolerance of the STL, as issue and writer state it.
 constexpr double stl_error = 1e-3;
 struct Written {
@@ -133,7 +134,7 @@ void check_step(const Written &written, const std::string &name, double volume) 
   CHECK(mass == Approx(volume).epsilon(mass_error).margin(0.0));
 }
 
-// Every part stands in the assembly, some twice, tube and cap besides, and nothing else.
+// Every part stands in the assembly, some twice, tube and cap besides, and the bought parts.
 void check_assembly(const Written &written) {
   const Gmsh session;
   // Tube 50.8 x 1.65 mm, 220 long; cap 50.8 x 2 with a spigot 3 long of the bore less 0.1 mm all round.
@@ -141,20 +142,22 @@ void check_assembly(const Written &written) {
   expected["tube"] = units::pi * (25.4 * 25.4 - 23.75 * 23.75) * 220;
   expected["cap"] = units::pi * (25.4 * 25.4 * 2 + 23.65 * 23.65 * 3);
   std::map<std::string, int> seen;
+  int others = 0;
   for (const auto &[dimension, tag] : import_solids(written.folder / "out/assembly.step")) {
     double mass = 0.0;
     gmsh::model::occ::getMass(dimension, tag, mass);
     const auto part = std::ranges::find_if(expected, [&](const auto &named) {
       return mass == Approx(named.second).epsilon(mass_error).margin(0.0);
     });
-    INFO("a solid of " << mass << " mm3");
-    REQUIRE(part != expected.end());
-    ++seen[part->first];
+    ++(part != expected.end() ? seen[part->first] : others);
   }
   for (const auto &[name, volume] : expected) {
     INFO(name);
-    CHECK(seen[name] >= 1);
+    CHECK(seen[name] == (name == "cradle-stand" ? 2 : 1));
   }
+  // Bearings and axles 4 + 4, plungers 2, screws of end plate, body, stands, stop and block 4 + 4 + 4 + 2 + 2, dowels 3,
+  // feet 4, fittings of block, chamber and plug 1 + 1 + 2, gallery plug 1, valves 2.
+  CHECK(others == 40);
 }
 
 // admesh prints what it found in the first column and what it left in the second.
@@ -179,7 +182,7 @@ void check_stl(const Written &written, const std::string &name, double volume) {
 // logger-51 has every kind of part, lance and two gas ways included.
 TEST_CASE("gmsh and admesh read every part as it was designed") {
   const auto written = design("logger-51");
-  REQUIRE(written->volumes.size() == 9);
+  REQUIRE(written->volumes.size() == 11);
   for (const auto &[name, volume] : written->volumes) {
     check_step(*written, name, volume);
     check_stl(*written, name, volume);
