@@ -2,7 +2,8 @@
 // `purgewright design`, which stays quick to start because the geometry kernel's many libraries are loaded
 // here alone, and which survives a crash of the kernel.
 //
-// A line on stdout says what begins; a failure says why on stderr. Exit status: as the command line's.
+// A line on stdout says what begins, or, as `clash FIRST SECOND VOLUME`, which two parts share how much metal in
+// cubic metres; a failure says why on stderr. Exit status: as the command line's.
 #include "purgewright/cli/exit_code.hpp"
 #include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/fixture_files.hpp"
@@ -54,8 +55,12 @@ ExitCode build(const char *job_path, const char *folder, const char *version) {
                                                  .author = job.identity.prepared_by,
                                                  .originating_system =
                                                      fmt::format("purgewright {}", version)};
-  purgewright::exchange::write_fixture_files(folder, job, layout, purgewright::fixture::volumes(job, layout),
-                                             header, [](std::string_view step) { say(stdout, step); });
+  const auto clashes = purgewright::exchange::write_fixture_files(
+      folder, job, layout, purgewright::fixture::volumes(job, layout), header,
+      [](std::string_view step) { say(stdout, step); });
+  for (const auto &clash : clashes) {
+    say(stdout, fmt::format("clash {} {} {}", clash.first, clash.second, clash.shared.value()));
+  }
   return ExitCode::done;
 }
 

@@ -16,6 +16,7 @@ Design evaluate_closed_form(job::Job job) {
   if (design.layout.buildable()) {
     design.volumes = fixture::volumes(design.job, design.layout);
     design.areas = fixture::areas(design.job, design.layout);
+    design.clearances = fixture::clearances(design.job, design.layout);
     design.bounds = gas::bound_prepurge(design.job, design.layout, design.volumes, design.areas);
   }
   return design;

@@ -9,7 +9,7 @@ namespace {
 
 std::vector<Rule> gather() {
   std::vector<Rule> all;
-  for (const auto topic : {access_rules(), fit_rules(), seal_rules(), machining_rules(), gas_rules()}) {
+  for (const auto topic : {access_rules(), assembly_rules(), fit_rules(), seal_rules(), machining_rules(), gas_rules()}) {
     all.insert(all.end(), topic.begin(), topic.end());
   }
   return all;
@@ -26,7 +26,17 @@ RuleResult conflict_result(const fixture::Conflict &conflict) {
           .remedy = conflict.remedy};
 }
 
-bool judged(const Rule &rule, const Design &design) { return design.purge_known || !rule.needs_purge; }
+bool judged(const Rule &rule, const Design &design) {
+  switch (rule.needs) {
+  case Needs::nothing:
+    break;
+  case Needs::purge:
+    return design.purge_known;
+  case Needs::solids:
+    return design.solids_known;
+  }
+  return true;
+}
 
 RuleResult as_result(const Rule &rule, const Design &design) {
   const Verdict verdict = rule.judge(design);

@@ -6,6 +6,7 @@
 namespace purgewright::checks {
 
 std::span<const Rule> access_rules();
+std::span<const Rule> assembly_rules();
 std::span<const Rule> fit_rules();
 std::span<const Rule> seal_rules();
 std::span<const Rule> machining_rules();

@@ -9,28 +9,49 @@
 #include <fmt/format.h>
 
 namespace purgewright::cli {
+namespace {
+
+ExitCode write_nothing(const report::Findings &findings, const DesignOptions &options, std::string_view why) {
+  print(options.json ? report::results_json(findings)
+                     : report::summary_text(findings, {.colour = colour_on_stdout()}));
+  complain(fmt::format("error: {}: nothing is written", why));
+  return ExitCode::rule_fails;
+}
+
+constexpr std::string_view strict_refusal = "a rule fails and --strict is on";
+
+// What only the solids can tell joins the findings.
+void add_clashes(report::Findings &findings, std::vector<checks::Clash> clashes) {
+  checks::Design design = std::move(findings.design);
+  design.clashes = std::move(clashes);
+  design.solids_known = true;
+  findings = report::find(std::move(design));
+}
+
+} // namespace
 
 ExitCode run_design(const DesignOptions &options) {
-  const auto findings = load(options.job);
+  auto findings = load(options.job);
   if (!findings) {
     return ExitCode::bad_input;
   }
   const std::string job_bytes = file_bytes(options.job); // now: it may be edited while the solids are built
-  const ExitCode result = outcome(*findings);
-  const bool buildable = findings->design.layout.buildable();
-  if (!buildable || (options.strict && result != ExitCode::done)) {
-    print(options.json ? report::results_json(*findings)
-                       : report::summary_text(*findings, {.colour = colour_on_stdout()}));
-    complain(buildable ? "error: a rule fails and --strict is on: nothing is written"
-                       : "error: dimensions clash, the fixture cannot be built as asked: nothing is written");
-    return ExitCode::rule_fails;
+  if (!findings->design.layout.buildable()) {
+    return write_nothing(*findings, options, "dimensions clash, the fixture cannot be built as asked");
+  }
+  if (options.strict && outcome(*findings) != ExitCode::done) {
+    return write_nothing(*findings, options, strict_refusal);
   }
   const std::string target =
       options.output.empty() ? fmt::format("out/{}", findings->design.job.identity.name) : options.output;
   {
     Progress progress;
     OutputFolder folder(target);
-    build_solids(options.job, folder.staging(), [&](std::string_view step) { progress.say(step); });
+    add_clashes(*findings,
+                build_solids(options.job, folder.staging(), [&](std::string_view step) { progress.say(step); }));
+    if (options.strict && outcome(*findings) != ExitCode::done) {
+      return write_nothing(*findings, options, strict_refusal);
+    }
     folder.write("results.json", report::results_json(*findings));
     folder.write("parts-list.csv", report::parts_list_csv(findings->design));
     folder.write("manifest.json", report::manifest_json(folder.staging(), job_bytes, tool_version));
@@ -39,7 +60,7 @@ ExitCode run_design(const DesignOptions &options) {
   print(options.json ? report::results_json(*findings)
                      : report::summary_text(*findings, {.colour = colour_on_stdout()}) +
                            fmt::format("\nFiles are in {}\n", target));
-  return result;
+  return outcome(*findings);
 }
 
 } // namespace purgewright::cli

@@ -7,7 +7,9 @@
 #include <array>
 #include <cerrno>
 #include <fcntl.h>
+#include <optional>
 #include <spawn.h>
+#include <sstream>
 #include <sys/wait.h>
 #include <system_error>
 #include <unistd.h>
@@ -76,9 +78,28 @@ pid_t start(const fs::path &program, std::vector<std::string> words, int output)
   return process;
 }
 
-// Passes on each line the other program says and returns the last.
-std::string follow(int input, const std::function<void(std::string_view)> &on_step) {
-  std::string last;
+// What the other program has said.
+struct Told {
+  std::string last_step;
+  std::vector<checks::Clash> clashes{};
+};
+
+// "clash FIRST SECOND VOLUME"; nothing for any other line.
+std::optional<checks::Clash> as_clash(const std::string &line) {
+  std::istringstream words(line);
+  std::string word;
+  checks::Clash clash;
+  double shared = 0.0; // m3
+  if (words >> word && word == "clash" && words >> clash.first >> clash.second >> shared) {
+    clash.shared = units::cubic_metres(shared);
+    return clash;
+  }
+  return std::nullopt;
+}
+
+// Passes on each step the other program begins, until it ends.
+Told follow(int input, const std::function<void(std::string_view)> &on_step) {
+  Told told;
   std::string line;
   std::array<char, 256> buffer{};
   for (;;) {
@@ -87,42 +108,48 @@ std::string follow(int input, const std::function<void(std::string_view)> &on_st
       continue;
     }
     if (count <= 0) {
-      return last;
+      return told;
     }
     for (const char c : std::string_view(buffer.data(), static_cast<std::size_t>(count))) {
       if (c != '\n') {
         line += c;
         continue;
       }
-      on_step(line);
-      last = std::exchange(line, {});
+      if (auto clash = as_clash(line)) {
+        told.clashes.push_back(std::move(*clash));
+      } else {
+        on_step(line);
+        told.last_step = line;
+      }
+      line.clear();
     }
   }
 }
 
 } // namespace
 
-void build_solids(const std::string &job, const fs::path &folder,
-                  const std::function<void(std::string_view)> &on_step) {
+std::vector<checks::Clash> build_solids(const std::string &job, const fs::path &folder,
+                                        const std::function<void(std::string_view)> &on_step) {
   const fs::path program = find_program();
   Pipe pipe;
   const pid_t process =
       start(program, {program.string(), job, folder.string(), std::string(tool_version)}, pipe.ends[1]);
   pipe.close(1);
-  const std::string last = follow(pipe.ends[0], on_step);
+  Told told = follow(pipe.ends[0], on_step);
   int status = 0;
   while (::waitpid(process, &status, 0) < 0 && errno == EINTR) {
   }
   if (WIFSIGNALED(status)) {
     throw KernelFault(ExitCode::internal_fault,
                       fmt::format("internal fault: the geometry kernel crashed (signal {}) while {}; nothing is written",
-                                  WTERMSIG(status), last.empty() ? "starting" : last));
+                                  WTERMSIG(status), told.last_step.empty() ? "starting" : told.last_step));
   }
   if (const int code = WEXITSTATUS(status); code != 0) {
     throw KernelFault(code == static_cast<int>(ExitCode::cannot_write) ? ExitCode::cannot_write
                                                                        : ExitCode::internal_fault,
                       "the solids could not be built; nothing is written");
   }
+  return std::move(told.clashes);
 }
 
 } // namespace purgewright::cli

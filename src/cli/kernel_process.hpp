@@ -1,10 +1,12 @@
 // Runs purgewright-solids, the program that builds the solids; it stands beside this one, or in the libexec folder of
 // an installation.
 //
+// Guarantee: the clashes it found, empty when no two parts share metal.
 // Errors: KernelFault with the exit status to end with; the other program has then said on stderr what is wrong, or
 // crashed, and the message says at which step.
 #pragma once
 
+#include "purgewright/checks/design.hpp"
 #include "purgewright/cli/exit_code.hpp"
 
 #include <filesystem>
@@ -12,6 +14,7 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace purgewright::cli {
 
@@ -20,7 +23,7 @@ struct KernelFault : std::runtime_error {
   ExitCode code;
 };
 
-void build_solids(const std::string &job, const std::filesystem::path &folder,
-                  const std::function<void(std::string_view)> &on_step);
+std::vector<checks::Clash> build_solids(const std::string &job, const std::filesystem::path &folder,
+                                        const std::function<void(std::string_view)> &on_step);
 
 } // namespace purgewright::cli

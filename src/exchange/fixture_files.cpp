@@ -4,6 +4,7 @@
 #include "purgewright/exchange/glb.hpp"
 #include "purgewright/exchange/stl.hpp"
 #include "purgewright/solids/agreement.hpp"
+#include "purgewright/solids/clearances.hpp"
 #include "purgewright/solids/parts.hpp"
 #include "purgewright/units/ids.hpp"
 
@@ -52,12 +53,17 @@ void write_part(const std::filesystem::path &folder, const solids::Part &part, c
 
 } // namespace
 
-void write_fixture_files(const std::filesystem::path &folder, const job::Job &job, const fixture::Layout &layout,
-                         const fixture::Volumes &volumes, const StepHeader &header, const OnStep &on_step) {
+std::vector<solids::Clash> write_fixture_files(const std::filesystem::path &folder, const job::Job &job,
+                                               const fixture::Layout &layout, const fixture::Volumes &volumes,
+                                               const StepHeader &header, const OnStep &on_step) {
   const solids::Assembly assembly = solids::build_assembly(
       job, layout, [&](std::string_view name) { on_step(fmt::format("building {}", name)); });
   on_step("measuring gas spaces");
   solids::require_agreement(job, volumes, assembly, solids::measure_gas(job, layout, assembly));
+  on_step("measuring clearances");
+  solids::require_clearance_agreement(solids::measure_clearances(job, layout, assembly),
+                                      fixture::clearances(job, layout));
+  std::vector<solids::Clash> clashes = solids::find_clashes(assembly);
   const std::filesystem::path parts = folder / "parts";
   std::error_code error;
   std::filesystem::create_directories(parts, error);
@@ -79,6 +85,7 @@ void write_fixture_files(const std::filesystem::path &folder, const job::Job &jo
   on_step("writing assembly");
   write_step(folder / "assembly.step", whole, header);
   write_glb(folder / "assembly.glb", whole, viewing);
+  return clashes;
 }
 
 } // namespace purgewright::exchange

@@ -29,7 +29,10 @@ std::vector<ProfilePoint> outside(const EndPlug &plug) {
                                     {plug.spigot_length, plug.spigot_radius - plug.edge_break}};
   if (plug.nose_length > Length{}) {
     const Length tip = plug.spigot_length + plug.nose_length;
-    contour.push_back({plug.spigot_length, plug.nose_radius});
+    const Length step = plug.nose_radius - contour.back().radial;
+    if (std::abs(units::ratio(step, kernel::smallest_size)) >= 1.0) { // a lower step is no step to the kernel
+      contour.push_back({plug.spigot_length, plug.nose_radius});
+    }
     contour.push_back({tip - plug.edge_break, plug.nose_radius});
     contour.push_back({tip, plug.nose_radius - plug.edge_break});
   }

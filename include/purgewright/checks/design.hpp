@@ -1,7 +1,8 @@
 // A design: the job and everything computed from it without solids. One call makes it; checks, reports, sweeps
-// and drawings read it.
+// and drawings read it. What only solids can tell is added by `design`, which builds them.
 #pragma once
 
+#include "purgewright/fixture/access.hpp"
 #include "purgewright/fixture/layout.hpp"
 #include "purgewright/fixture/volumes.hpp"
 #include "purgewright/gas/measured_log.hpp"
@@ -9,17 +10,29 @@
 #include "purgewright/job/job.hpp"
 #include "purgewright/units/figure.hpp"
 
+#include <string>
+#include <vector>
+
 namespace purgewright::checks {
+
+// Metal that two parts claim at once, as the solids show it.
+struct Clash {
+  std::string first, second;
+  units::Volume shared{};
+};
 
 struct Design {
   job::Job job;
   fixture::Layout layout;
   fixture::Volumes volumes;
   fixture::Areas areas;
+  fixture::Clearances clearances;
   gas::Bounds bounds;
   gas::Purge purge;
   bool purge_known = false; // the full purge model has been solved
   gas::LogFits log;         // the measured log that the job names, and what is wrong with it
+  bool solids_known = false; // the solids have been built and searched for clashes
+  std::vector<Clash> clashes;
 };
 
 // Everything. Volumes and purge are zero when the layout has conflicts.

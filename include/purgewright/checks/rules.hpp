@@ -25,13 +25,16 @@ struct Verdict {
   double limit = 0.0;
 };
 
+// What a rule must know beyond the closed form; it is left out where that is not known.
+enum class Needs { nothing, purge, solids };
+
 struct Rule {
   std::string_view id, title, source;
   units::Dimension dimension;
   Verdict (*judge)(const Design &);
   std::string_view remedy; // said when the rule does not pass
-  bool needs_purge = false;                              // judged only when the full purge model is solved
-  std::string (*advice)(const Design &) = nullptr;       // more of the remedy, from the design's own numbers
+  Needs needs = Needs::nothing;
+  std::string (*advice)(const Design &) = nullptr; // more of the remedy, from the design's own numbers
 };
 
 struct RuleResult {
@@ -48,7 +51,7 @@ std::span<const Rule> rules();
 // Every rule's result; dimensions that clash come first, each as a failed rule whose value is the clash.
 std::vector<RuleResult> judge(const Design &);
 
-// Number of rules that fail, without making any text; rules that need the purge model count when it is solved.
+// Number of rules that fail, without making any text; a rule counts when what it needs is known.
 int failures(const Design &);
 
 Status worst(const std::vector<RuleResult> &);

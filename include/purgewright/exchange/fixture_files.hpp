@@ -2,16 +2,18 @@
 //
 // Units: millimetres in STEP and STL, metres in glb. Frame: parts in their own frames, the assembly in the joint's.
 // Range and errors: the layout must be buildable; kernel::SolidError, also when a volume measured on the solids
-// disagrees with the closed form; FileError when a file cannot be written.
-// Guarantee: same job and header, same bytes.
+// or a clearance disagrees with the closed form; FileError when a file cannot be written.
+// Guarantee: same job and header, same bytes. Clashes between parts are returned, the files written all the same.
 #pragma once
 
 #include "purgewright/exchange/step.hpp"
 #include "purgewright/fixture/volumes.hpp"
+#include "purgewright/solids/interference.hpp"
 
 #include <filesystem>
 #include <functional>
 #include <string_view>
+#include <vector>
 
 namespace purgewright::exchange {
 
@@ -19,7 +21,8 @@ namespace purgewright::exchange {
 using OnStep = std::function<void(std::string_view)>;
 
 // Writes parts/NAME.step, parts/NAME.stl, assembly.step and assembly.glb below the folder.
-void write_fixture_files(const std::filesystem::path &folder, const job::Job &, const fixture::Layout &,
-                         const fixture::Volumes &, const StepHeader &, const OnStep &);
+std::vector<solids::Clash> write_fixture_files(const std::filesystem::path &folder, const job::Job &,
+                                               const fixture::Layout &, const fixture::Volumes &, const StepHeader &,
+                                               const OnStep &);
 
 } // namespace purgewright::exchange

@@ -1,0 +1,239 @@
+#include "purgewright/solids/clearances.hpp"
+
+#include "access_bodies.hpp"
+#include "standing.hpp"
+
+#include "purgewright/solids/kernel/ray.hpp"
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <initializer_list>
+#include <limits>
+
+namespace purgewright::solids {
+namespace {
+
+using fixture::Approach;
+using kernel::Bounds;
+using kernel::Line;
+using kernel::Solid;
+using units::Length;
+
+using Names = std::initializer_list<std::string_view>;
+
+constexpr Length far_away = units::metres(std::numeric_limits<double>::infinity());
+
+Bounds box_of(const Solid &solid) { return kernel::bounding_box(solid); }
+
+Bounds box_of(const Line &line) {
+  return {{std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y), std::min(line.from.z, line.to.z)},
+          {std::max(line.from.x, line.to.x), std::max(line.from.y, line.to.y), std::max(line.from.z, line.to.z)}};
+}
+
+bool among(std::string_view name, Names names) { return std::ranges::find(names, name) != names.end(); }
+
+// Least distance from a body to the parts chosen; nearest boxes first, so that most are never measured.
+template <class Body, class Chosen>
+Length to_parts(const Body &body, const std::vector<Standing> &parts, Length known, Chosen &&chosen) {
+  struct Near {
+    Length least;
+    const Standing *part;
+  };
+  const Bounds box = box_of(body);
+  std::vector<Near> near;
+  for (const Standing &part : parts) {
+    if (chosen(part.name)) {
+      near.push_back({apart(box, part.box), &part});
+    }
+  }
+  std::ranges::stable_sort(near, {}, [](const Near &n) { return n.least; });
+  Length found = known;
+  for (const auto &[least, part] : near) {
+    if (least >= found) {
+      break;
+    }
+    found = std::min(found, kernel::distance(body, part->solid));
+  }
+  return found;
+}
+
+// The parts with the cover pushed back.
+std::vector<Standing> opened(std::vector<Standing> parts, const fixture::SlotCover &cover) {
+  const auto at = fixture::open_cover(cover);
+  for (Standing &part : parts) {
+    if (part.name == ids::slot_cover) {
+      part.solid = kernel::placed(
+          part.solid, {.offset = {at.x - cover.placement.x, at.y - cover.placement.y, at.z - cover.placement.z}});
+      part.box = kernel::bounding_box(part.solid);
+    }
+  }
+  return parts;
+}
+
+const Solid &solid_of(const std::vector<Standing> &parts, std::string_view name) {
+  const auto found = std::ranges::find(parts, name, &Standing::name);
+  if (found == parts.end()) {
+    throw kernel::SolidError(std::string(name), "find part", "", "no such part in the assembly");
+  }
+  return found->solid;
+}
+
+// The seated cap touches the pin, and the tube is drawn back: only the tips can run into the pin on the way.
+Length loading_room(const job::Cap &cap, const fixture::LoadedCap &load, const std::vector<Standing> &parts) {
+  Length found = far_away;
+  for (const Solid &swept : lowered_cap(cap, load.top)) {
+    found = to_parts(swept, parts, found, [](std::string_view name) {
+      return among(name, {ids::chamber_body, ids::slot_cover, ids::chamber_end_plate});
+    });
+  }
+  for (const auto &tip : {load.inner_tip, load.outer_tip}) {
+    found = to_parts(as_solid(tip), parts, found, [](std::string_view name) {
+      return among(name, {ids::chamber_body, ids::slot_cover, ids::chamber_end_plate, ids::backing_pin});
+    });
+  }
+  return found;
+}
+
+Length sliding_room(const fixture::Turned &tube, const std::vector<Standing> &parts) {
+  const Length from_axis = to_parts(axis_of(tube), parts, far_away, [](std::string_view name) {
+    return among(name, {ids::cradle_stand, ids::base_plate, ids::gas_port_block, ids::slot_cover});
+  });
+  return from_axis - tube.radius;
+}
+
+Length turned_room(const fixture::Turned &turned, const std::vector<Standing> &parts) {
+  return to_parts(as_solid(turned), parts, far_away, [](std::string_view name) {
+    return !among(name, {"tube", "cap", ids::end_plug, ids::purge_lance});
+  });
+}
+
+Length torch_room(const std::vector<Solid> &torch, const std::vector<Standing> &parts) {
+  Length found = far_away;
+  for (const Solid &piece : torch) {
+    found = to_parts(piece, parts, found, [](std::string_view name) {
+      return among(name, {ids::chamber_body, ids::slot_cover, ids::chamber_end_plate});
+    });
+  }
+  return found;
+}
+
+// ---- Screws, ports, valves: from a tool's axis
+
+Length beside_parts(const Approach &tool, const std::vector<Standing> &parts) {
+  const auto line = axis_of(tool);
+  const auto is_own = [&](std::string_view name) { return name == tool.own[0] || name == tool.own[1]; };
+  Length found = to_parts(line, parts, far_away, [&](std::string_view name) { return !is_own(name); });
+  if (tool.through > Length{}) { // the hole's wall, of the part it goes through
+    found = to_parts(line, parts, found, [&](std::string_view name) { return name == tool.own[1]; });
+  }
+  return found - tool.radius;
+}
+
+Length between(const Approach &a, const Approach &b) {
+  return kernel::distance(axis_of(a), axis_of(b)) - a.radius - b.radius;
+}
+
+Length least_room(const std::vector<Approach> &tools, const std::vector<Approach> &standing,
+                  const std::vector<Standing> &parts, bool among_themselves) {
+  Length found = far_away;
+  for (std::size_t i = 0; i < tools.size(); ++i) {
+    found = std::min(found, beside_parts(tools[i], parts));
+    for (std::size_t k = i + 1; among_themselves && k < tools.size(); ++k) {
+      found = std::min(found, between(tools[i], tools[k]));
+    }
+    for (const Approach &other : standing) {
+      found = std::min(found, between(tools[i], other));
+    }
+  }
+  return found;
+}
+
+// ---- Sight
+
+// The angle in (clear, blocked), or (blocked, clear), at which a ray from the joint's top starts to be blocked.
+template <class Blocked> double edge_of_sight(double clear, double blocked, Blocked &&is_blocked) {
+  while (std::abs(clear - blocked) > 0.5 * sight_accuracy.value()) {
+    const double middle = 0.5 * (clear + blocked);
+    (is_blocked(middle) ? blocked : clear) = middle;
+  }
+  return clear;
+}
+
+// Rays in the plane across the tube, leaning away from the torch by the angle; `guess` is an angle within the window.
+units::Angle sight_window(const fixture::TorchBody &torch, const std::vector<kernel::Target> &targets, double guess) {
+  constexpr Length eye = units::millimetres(400.0); // a welder's eye is nearer; nothing lies between
+  const auto is_blocked = [&](double angle) {
+    const kernel::Ray ray{{{}, {}, torch.joint_radius}, {0.0, -std::sin(angle), std::cos(angle)}, eye};
+    return std::ranges::any_of(targets, [&](const auto &target) { return target.first_hit(ray).has_value(); });
+  };
+  if (is_blocked(guess)) {
+    return {};
+  }
+  const double rim = edge_of_sight(guess, -torch.tilt.value(), is_blocked);
+  const double wall = edge_of_sight(guess, 0.5 * units::pi, is_blocked);
+  return units::radians(wall - rim);
+}
+
+} // namespace
+
+fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+  const auto tools = fixture::access_tools(job, layout);
+  const auto parts = stand(assembly);
+  const auto open = opened(parts, layout.cover);
+  const std::vector<Solid> torch{torch_barrel(tools.torch), torch_handle(tools.torch)};
+  std::vector<kernel::Target> targets;
+  for (const Solid &solid : {torch[0], torch[1], solid_of(open, ids::chamber_body), solid_of(open, ids::slot_cover)}) {
+    targets.emplace_back(solid);
+  }
+  const double rim = std::atan2(tools.torch.barrel_radius.value(), tools.torch.stand_off.value()) -
+                     tools.torch.tilt.value();
+  const double guess = rim + 0.5 * fixture::clearances(job, layout).sight.value();
+  return {.loading = loading_room(job.cap, tools.cap, open),
+          .sliding = sliding_room(tools.tube, open),
+          .withdrawing = turned_room(tools.withdrawn, parts),
+          .turning = turned_room(tools.swing, parts),
+          .torch = torch_room(torch, open),
+          .sight = sight_window(tools.torch, targets, guess),
+          .screws = least_room(tools.keys, tools.valves, parts, false),
+          .ports = least_room(tools.fittings, {}, parts, true),
+          .valves = least_room(tools.valves, {}, parts, true)};
+}
+
+namespace {
+
+void never_more(std::string_view what, double measured, double promised, double slack, std::string_view unit,
+                double scale) {
+  if (measured >= promised - slack) { // written so that a value that is not a number is refused
+    return;
+  }
+  throw kernel::SolidError("clearance", std::string(what), "",
+                           fmt::format("the solids leave {:.6f} {}, the closed form promises {:.6f} {}",
+                                       measured * scale, unit, promised * scale, unit));
+}
+
+} // namespace
+
+void require_clearance_agreement(const fixture::Clearances &measured, const fixture::Clearances &closed_form) {
+  struct Pair {
+    std::string_view what;
+    Length measured, promised;
+  };
+  const fixture::Clearances &m = measured, &c = closed_form;
+  for (const auto &[what, found, promised] : std::array<Pair, 8>{{{"loading", m.loading, c.loading},
+                                                                  {"sliding", m.sliding, c.sliding},
+                                                                  {"withdrawing", m.withdrawing, c.withdrawing},
+                                                                  {"turning", m.turning, c.turning},
+                                                                  {"torch", m.torch, c.torch},
+                                                                  {"screws", m.screws, c.screws},
+                                                                  {"ports", m.ports, c.ports},
+                                                                  {"valves", m.valves, c.valves}}}) {
+    never_more(what, found.value(), promised.value(), clearance_agreement.value(), "mm", 1e3);
+  }
+  never_more("sight", m.sight.value(), c.sight.value(), 2.0 * sight_accuracy.value(), "deg", 180.0 / units::pi);
+}
+
+} // namespace purgewright::solids

@@ -1,0 +1,37 @@
+#include "purgewright/solids/kernel/ray.hpp"
+
+#include "purgewright/solids/kernel/primitives.hpp"
+#include "purgewright/solids/kernel/scale.hpp"
+#include "purgewright/solids/kernel/solid_occt.hpp"
+#include "solids/kernel/guard.hpp"
+
+#include <IntCurvesFace_ShapeIntersector.hxx>
+#include <Precision.hxx>
+#include <gp_Lin.hxx>
+
+namespace purgewright::solids::kernel {
+
+Target::Target(Solid const &solid) : faces_(std::make_unique<IntCurvesFace_ShapeIntersector>()) {
+  guarded({"ray target", ""}, [&] { faces_->Load(occt(solid), Precision::Confusion()); });
+}
+
+Target::~Target() = default;
+Target::Target(Target &&) noexcept = default;
+Target &Target::operator=(Target &&) noexcept = default;
+
+std::optional<units::Length> Target::first_hit(Ray const &ray) const {
+  Task const task{"ray", "from " + text(ray.from)};
+  require_finite(task, ray.from);
+  require_size(task, "reach", ray.reach);
+  return guarded(task, [&]() -> std::optional<units::Length> {
+    gp_Lin const line(occt(ray.from), gp_Dir(ray.towards.x, ray.towards.y, ray.towards.z));
+    faces_->PerformNearest(line, 0.0, mm(ray.reach));
+    if (!faces_->IsDone())
+      fail(task, "the intersection is not found");
+    if (faces_->NbPnt() == 0)
+      return std::nullopt;
+    return length_from_mm(faces_->WParameter(1));
+  });
+}
+
+} // namespace purgewright::solids::kernel
