@@ -2,9 +2,11 @@
 // than by the wrapper that built them. Header only: nothing but tests of solids links the kernel.
 #pragma once
 
+#include "support/clearance_laws.hpp"
+
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/fixture/volumes.hpp"
-#include "purgewright/solids/kernel/boolean.hpp"
+#include "purgewright/solids/interference.hpp"
 #include "purgewright/solids/kernel/measure.hpp"
 #include "purgewright/solids/kernel/placed.hpp"
 #include "purgewright/solids/kernel/solid_occt.hpp"
@@ -29,8 +31,6 @@ namespace purgewright::test {
 
 // Gas and metal: what the project promises between closed forms and solids.
 inline constexpr double promised_agreement = 1e-6; // relative
-// Touching faces may share a skin as thick as the kernel's confusion distance, 1e-7 mm, over at most 100 cm2.
-inline constexpr double touching = 1e-3; // mm3
 // A symmetric part's centroid strays from its plane by no more than the kernel's confusion distance times a
 // hundred.
 inline constexpr double symmetric = 1e-5; // mm
@@ -138,31 +138,10 @@ inline void judge_gas(const job::Job &job, const fixture::Layout &layout, const 
   compare("bore", solid.bore, closed.bore_gas);
 }
 
-inline bool apart(const solids::kernel::Bounds &a, const solids::kernel::Bounds &b) {
-  const auto clear = [](units::Length low, units::Length high) { return low > high; };
-  return clear(a.least.x, b.greatest.x) || clear(b.least.x, a.greatest.x) || clear(a.least.y, b.greatest.y) ||
-         clear(b.least.y, a.greatest.y) || clear(a.least.z, b.greatest.z) || clear(b.least.z, a.greatest.z);
-}
-
 // No two parts share metal where they stand.
 inline void judge_interference(const solids::Assembly &assembly, std::vector<std::string> &faults) {
-  std::vector<solids::kernel::Solid> placed;
-  std::vector<solids::kernel::Bounds> boxes;
-  for (const auto &part : assembly.parts) {
-    placed.push_back(solids::kernel::placed(part.solid, part.place));
-    boxes.push_back(solids::kernel::bounding_box(placed.back()));
-  }
-  for (std::size_t i = 0; i < placed.size(); ++i) {
-    for (std::size_t k = i + 1; k < placed.size(); ++k) {
-      if (apart(boxes[i], boxes[k])) {
-        continue;
-      }
-      const double shared = solids::kernel::common_volume(placed[i], placed[k]).value() * 1e9;
-      if (!(shared <= touching)) {
-        faults.push_back(fmt::format("{} and {} share {:.6g} mm3", assembly.parts[i].name,
-                                     assembly.parts[k].name, shared));
-      }
-    }
+  for (const auto &clash : solids::find_clashes(assembly)) {
+    faults.push_back(fmt::format("{} and {} share {:.6g} mm3", clash.first, clash.second, clash.shared.value() * 1e9));
   }
 }
 
@@ -173,6 +152,7 @@ inline std::vector<std::string> assembly_faults(const job::Job &job, const fixtu
     const auto assembly = solids::build_assembly(job, layout);
     judge_parts(job, layout, assembly, faults);
     judge_gas(job, layout, assembly, faults);
+    judge_clearances(solids::measure_clearances(job, layout, assembly), fixture::clearances(job, layout), faults);
     judge_interference(assembly, faults);
   } catch (const solids::kernel::SolidError &error) {
     faults.push_back(std::string("kernel: ") + error.what());
