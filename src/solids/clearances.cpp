@@ -100,14 +100,14 @@ Length loading_room(const job::Cap &cap, const fixture::LoadedCap &load, const s
 
 Length sliding_room(const fixture::Turned &tube, const std::vector<Standing> &parts) {
   const Length from_axis = to_parts(axis_of(tube), parts, far_away, [](std::string_view name) {
-    return among(name, {ids::cradle_stand, ids::base_plate, ids::gas_port_block, ids::slot_cover});
+    return among(name, {ids::cradle_stand, ids::axial_stop, ids::base_plate, ids::gas_port_block, ids::slot_cover});
   });
   return from_axis - tube.radius;
 }
 
 Length turned_room(const fixture::Turned &turned, const std::vector<Standing> &parts) {
   return to_parts(as_solid(turned), parts, far_away, [](std::string_view name) {
-    return !among(name, {"tube", "cap", ids::end_plug, ids::purge_lance});
+    return !among(name, {"tube", "cap", ids::end_plug, ids::purge_lance, ids::index_collar});
   });
 }
 
@@ -182,7 +182,8 @@ units::Angle sight_window(const fixture::TorchBody &torch, const std::vector<ker
 
 fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
   const auto tools = fixture::access_tools(job, layout);
-  const auto parts = stand(assembly);
+  // Bought parts are tools here, not obstacles: what must reach its place is a fitting, a valve, a key.
+  const auto parts = stand(assembly, Bought::left_out);
   const auto open = opened(parts, layout.cover);
   const std::vector<Solid> torch{torch_barrel(tools.torch), torch_handle(tools.torch)};
   std::vector<kernel::Target> targets;

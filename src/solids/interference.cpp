@@ -8,7 +8,7 @@ namespace purgewright::solids {
 
 std::vector<Clash> find_clashes(const Assembly &assembly) {
   std::vector<Clash> clashes;
-  const auto parts = stand(assembly);
+  const auto parts = stand(assembly, Bought::included);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     for (std::size_t k = i + 1; k < parts.size(); ++k) {
       if (apart(parts[i].box, parts[k].box) > units::Length{}) {

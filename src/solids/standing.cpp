@@ -18,9 +18,12 @@ Standing standing(const Part &part, const kernel::Placement &place) {
 
 } // namespace
 
-std::vector<Standing> stand(const Assembly &assembly) {
+std::vector<Standing> stand(const Assembly &assembly, Bought bought) {
   std::vector<Standing> all;
   for (const Part &part : assembly.parts) {
+    if (part.kind == PartKind::bought && bought == Bought::left_out) {
+      continue;
+    }
     all.push_back(standing(part, part.place));
     for (const auto &place : part.more_places) {
       all.push_back(standing(part, place));

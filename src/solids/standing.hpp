@@ -12,8 +12,10 @@ struct Standing {
   kernel::Bounds box;
 };
 
+enum class Bought { included, left_out };
+
 // Every piece, in the assembly's order.
-std::vector<Standing> stand(const Assembly &);
+std::vector<Standing> stand(const Assembly &, Bought);
 
 // Least distance between the boxes, zero where they meet.
 units::Length apart(const kernel::Bounds &, const kernel::Bounds &);
