@@ -1,6 +1,8 @@
-// purgewright-solids JOB FOLDER VERSION: builds a job's solids and writes them into FOLDER. Started by
+// purgewright-solids JOB FOLDER VERSION [KEY=NUMBER]...: builds a job's solids and writes them into FOLDER. Started by
 // `purgewright design`, which stays quick to start because the geometry kernel's many libraries are loaded
 // here alone, and which survives a crash of the kernel.
+//
+// KEY=NUMBER states a job value in SI that the job leaves open.
 //
 // A line on stdout says what begins, or, as `clash FIRST SECOND VOLUME`, which two parts share how much metal in
 // cubic metres; a failure says why on stderr. Exit status: as the command line's.
@@ -18,6 +20,8 @@
 #include <cstdlib>
 #include <ctime>
 #include <signal.h>
+#include <span>
+#include <stdexcept>
 #include <string>
 #include <sys/prctl.h>
 
@@ -41,8 +45,27 @@ std::string time_stamp() {
   return fmt::format("{:%Y-%m-%dT%H:%M:%S}", fmt::gmtime(seconds));
 }
 
-ExitCode build(const char *job_path, const char *folder, const char *version) {
-  const auto resolution = purgewright::job::read_job(job_path);
+// The job with the values that were chosen for it.
+purgewright::job::Resolution read(const char *job_path, std::span<char *> values) {
+  auto reading = purgewright::job::read_draft(job_path);
+  if (purgewright::job::has_errors(reading.problems)) {
+    return {.job = std::nullopt, .problems = std::move(reading.problems)};
+  }
+  for (const std::string_view value : values) {
+    const auto equals = value.find('=');
+    const auto *field = purgewright::job::field(value.substr(0, equals));
+    if (field == nullptr || equals == std::string_view::npos) {
+      throw std::invalid_argument(fmt::format("'{}' is not KEY=NUMBER", value));
+    }
+    auto &entry = reading.draft[field->key];
+    entry.stated = true;
+    std::from_chars(value.data() + equals + 1, value.data() + value.size(), entry.number);
+  }
+  return purgewright::job::resolve(reading.draft);
+}
+
+ExitCode build(const char *job_path, const char *folder, const char *version, std::span<char *> values) {
+  const auto resolution = read(job_path, values);
   if (!resolution.job) {
     for (const auto &problem : resolution.problems) {
       say(stderr, purgewright::job::to_text(problem));
@@ -64,9 +87,9 @@ ExitCode build(const char *job_path, const char *folder, const char *version) {
   return ExitCode::done;
 }
 
-ExitCode guarded(const char *job_path, const char *folder, const char *version) {
+ExitCode guarded(const char *job_path, const char *folder, const char *version, std::span<char *> values) {
   try {
-    return build(job_path, folder, version);
+    return build(job_path, folder, version, values);
   } catch (const purgewright::exchange::FileError &error) {
     say(stderr, fmt::format("error: {}: {}", error.path.string(), error.reason));
     return ExitCode::cannot_write;
@@ -85,9 +108,10 @@ int main(int argc, char **argv) {
   ::prctl(PR_SET_PDEATHSIG,
           SIGKILL); // an orphan would go on writing into a folder that the next run sweeps away
   purgewright::exchange::silence_kernel();
-  if (argc != 4) {
+  constexpr int fixed = 4; // words before the values
+  if (argc < fixed) {
     say(stderr, "purgewright-solids JOB FOLDER VERSION is started by `purgewright design`; use that");
     return static_cast<int>(ExitCode::bad_input);
   }
-  return static_cast<int>(guarded(argv[1], argv[2], argv[3]));
+  return static_cast<int>(guarded(argv[1], argv[2], argv[3], std::span(argv, static_cast<std::size_t>(argc)).subspan(fixed)));
 }

@@ -22,7 +22,7 @@ Design evaluate_closed_form(job::Job job) {
   return design;
 }
 
-Design evaluate(job::Job job) {
+Design evaluate_purge(job::Job job) {
   Design design = evaluate_closed_form(std::move(job));
   if (design.layout.buildable()) {
     design.log = gas::fit_job_log(design.job, design.layout, design.volumes, design.areas, design.bounds);
@@ -32,6 +32,8 @@ Design evaluate(job::Job job) {
   }
   return design;
 }
+
+Design evaluate(job::Job job) { return evaluate_purge(std::move(job)); }
 
 units::Figures figures(const Design &design) {
   units::Figures all = job::figures(design.job);

@@ -9,7 +9,7 @@ namespace {
 
 std::vector<Rule> gather() {
   std::vector<Rule> all;
-  for (const auto topic : {access_rules(), assembly_rules(), fit_rules(), seal_rules(), machining_rules(), gas_rules()}) {
+  for (const auto topic : {access_rules(), assembly_rules(), fit_rules(), seal_rules(), machining_rules(), gas_rules(), bench_rules()}) {
     all.insert(all.end(), topic.begin(), topic.end());
   }
   return all;
@@ -26,18 +26,6 @@ RuleResult conflict_result(const fixture::Conflict &conflict) {
           .remedy = conflict.remedy};
 }
 
-bool judged(const Rule &rule, const Design &design) {
-  switch (rule.needs) {
-  case Needs::nothing:
-    break;
-  case Needs::purge:
-    return design.purge_known;
-  case Needs::solids:
-    return design.solids_known;
-  }
-  return true;
-}
-
 RuleResult as_result(const Rule &rule, const Design &design) {
   const Verdict verdict = rule.judge(design);
   std::string remedy;
@@ -52,6 +40,18 @@ RuleResult as_result(const Rule &rule, const Design &design) {
 }
 
 } // namespace
+
+bool judgeable(const Rule &rule, const Design &design) {
+  switch (rule.needs) {
+  case Needs::nothing:
+    break;
+  case Needs::purge:
+    return design.purge_known;
+  case Needs::solids:
+    return design.solids_known;
+  }
+  return true;
+}
 
 std::string_view to_text(Status status) {
   switch (status) {
@@ -78,7 +78,7 @@ std::vector<RuleResult> judge(const Design &design) {
   }
   results.reserve(rules().size());
   for (const Rule &rule : rules()) {
-    if (judged(rule, design)) {
+    if (judgeable(rule, design)) {
       results.push_back(as_result(rule, design));
     }
   }
@@ -90,7 +90,7 @@ int failures(const Design &design) {
     return static_cast<int>(design.layout.conflicts.size());
   }
   return static_cast<int>(std::ranges::count_if(
-      rules(), [&](const Rule &rule) { return judged(rule, design) && rule.judge(design).status == Status::fail; }));
+      rules(), [&](const Rule &rule) { return judgeable(rule, design) && rule.judge(design).status == Status::fail; }));
 }
 
 Status worst(const std::vector<RuleResult> &results) {

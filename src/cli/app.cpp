@@ -33,6 +33,7 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   auto *check = app.add_subcommand("check", "All numbers and rules of a job, without files");
   check->add_option("job", options.check.job, "Job file")->required();
   check->add_flag("--json", options.check.json, "Print results.json");
+  check->add_flag("--solve", options.check.solve, "Choose what the job leaves open: smallest chamber that passes every rule");
   check->add_flag("--strict", options.check.strict, "No effect here: nothing is written");
   check->callback([&] { command = [&] { return run_check(options.check); }; });
 
@@ -40,6 +41,7 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   design->add_option("job", options.design.job, "Job file")->required();
   design->add_option("-o,--output", options.design.output, "Folder to write; out/NAME by default");
   design->add_flag("--json", options.design.json, "Print results.json");
+  design->add_flag("--solve", options.design.solve, "Choose what the job leaves open: smallest chamber that passes every rule");
   design->add_flag("--strict", options.design.strict, "Write nothing when a rule fails");
   design->callback([&] { command = [&] { return run_design(options.design); }; });
 

@@ -7,25 +7,26 @@
 namespace purgewright::cli {
 
 ExitCode run_check(const CheckOptions &options) {
-  const auto findings = load(options.job);
-  if (!findings) {
+  const auto loaded = load(options.job, options.solve);
+  if (!loaded) {
     return ExitCode::bad_input;
   }
-  print(options.json ? report::results_json(*findings)
-                     : report::check_text(*findings, {.colour = colour_on_stdout()}));
-  return outcome(*findings);
+  const auto &findings = loaded->findings;
+  print(options.json ? report::results_json(findings)
+                     : report::check_text(findings, {.colour = colour_on_stdout()}) + chosen_text(*loaded));
+  return outcome(findings);
 }
 
 ExitCode run_trace(const TraceOptions &options) {
-  const auto findings = load(options.job);
-  if (!findings) {
+  const auto loaded = load(options.job);
+  if (!loaded) {
     return ExitCode::bad_input;
   }
-  if (const auto text = report::trace_text(*findings, options.quantity)) {
+  if (const auto text = report::trace_text(loaded->findings, options.quantity)) {
     print(*text);
     return ExitCode::done;
   }
-  const std::string near = report::nearest_id(*findings, options.quantity);
+  const std::string near = report::nearest_id(loaded->findings, options.quantity);
   complain(fmt::format("error: there is no quantity '{}'{}; `purgewright check {} --json` lists them all",
                        options.quantity, near.empty() ? "" : fmt::format("; did you mean '{}'?", near),
                        options.job));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "purgewright/cli/exit_code.hpp"
+#include "purgewright/checks/remedy.hpp"
 #include "purgewright/report/results.hpp"
 
 #include <optional>
@@ -16,11 +17,13 @@ struct NewOptions {
 };
 struct CheckOptions {
   std::string job;
+  bool solve = false; // choose what the job leaves open
   bool json = false;
   bool strict = false;
 };
 struct DesignOptions {
   std::string job, output;
+  bool solve = false;
   bool json = false;
   bool strict = false; // write nothing when a rule fails
 };
@@ -39,8 +42,21 @@ ExitCode run_design(const DesignOptions &);
 ExitCode run_compare(const CompareOptions &);
 ExitCode run_trace(const TraceOptions &);
 
-// Reads a job and evaluates it; its faults go to stderr and the result is empty.
-std::optional<report::Findings> load(const std::string &path);
+// A job read and evaluated.
+struct Loaded {
+  job::Draft draft;
+  report::Findings findings;
+  std::vector<checks::Change> chosen; // by --solve
+};
+
+// Its faults go to stderr and the result is empty.
+std::optional<Loaded> load(const std::string &path, bool solve = false);
+
+// Figures and rules of a design made from this draft, each rule that does not pass with the smallest change that helps.
+report::Findings judged(const job::Draft &, checks::Design);
+
+// What --solve chose, and how to keep it; empty when it chose nothing.
+std::string chosen_text(const Loaded &);
 
 ExitCode outcome(const report::Findings &);
 

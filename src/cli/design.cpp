@@ -21,20 +21,21 @@ ExitCode write_nothing(const report::Findings &findings, const DesignOptions &op
 constexpr std::string_view strict_refusal = "a rule fails and --strict is on";
 
 // What only the solids can tell joins the findings.
-void add_clashes(report::Findings &findings, std::vector<checks::Clash> clashes) {
-  checks::Design design = std::move(findings.design);
+void add_clashes(Loaded &loaded, std::vector<checks::Clash> clashes) {
+  checks::Design design = std::move(loaded.findings.design);
   design.clashes = std::move(clashes);
   design.solids_known = true;
-  findings = report::find(std::move(design));
+  loaded.findings = judged(loaded.draft, std::move(design));
 }
 
 } // namespace
 
 ExitCode run_design(const DesignOptions &options) {
-  auto findings = load(options.job);
-  if (!findings) {
+  auto loaded = load(options.job, options.solve);
+  if (!loaded) {
     return ExitCode::bad_input;
   }
+  const auto *findings = &loaded->findings;
   const std::string job_bytes = file_bytes(options.job); // now: it may be edited while the solids are built
   if (!findings->design.layout.buildable()) {
     return write_nothing(*findings, options, "dimensions clash, the fixture cannot be built as asked");
@@ -47,8 +48,8 @@ ExitCode run_design(const DesignOptions &options) {
   {
     Progress progress;
     OutputFolder folder(target);
-    add_clashes(*findings,
-                build_solids(options.job, folder.staging(), [&](std::string_view step) { progress.say(step); }));
+    add_clashes(*loaded, build_solids({options.job, loaded->chosen}, folder.staging(),
+                                      [&](std::string_view step) { progress.say(step); }));
     if (options.strict && outcome(*findings) != ExitCode::done) {
       return write_nothing(*findings, options, strict_refusal);
     }
@@ -58,7 +59,7 @@ ExitCode run_design(const DesignOptions &options) {
     folder.commit();
   }
   print(options.json ? report::results_json(*findings)
-                     : report::summary_text(*findings, {.colour = colour_on_stdout()}) +
+                     : report::summary_text(*findings, {.colour = colour_on_stdout()}) + chosen_text(*loaded) +
                            fmt::format("\nFiles are in {}\n", target));
   return outcome(*findings);
 }

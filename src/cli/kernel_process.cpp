@@ -128,12 +128,15 @@ Told follow(int input, const std::function<void(std::string_view)> &on_step) {
 
 } // namespace
 
-std::vector<checks::Clash> build_solids(const std::string &job, const fs::path &folder,
+std::vector<checks::Clash> build_solids(const SolidsOf &of, const fs::path &folder,
                                         const std::function<void(std::string_view)> &on_step) {
   const fs::path program = find_program();
   Pipe pipe;
-  const pid_t process =
-      start(program, {program.string(), job, folder.string(), std::string(tool_version)}, pipe.ends[1]);
+  std::vector<std::string> words{program.string(), of.job, folder.string(), std::string(tool_version)};
+  for (const auto &change : of.chosen) { // shortest text that reads back as the same number
+    words.push_back(fmt::format("{}={}", job::field(change.key).path, change.to));
+  }
+  const pid_t process = start(program, std::move(words), pipe.ends[1]);
   pipe.close(1);
   Told told = follow(pipe.ends[0], on_step);
   int status = 0;

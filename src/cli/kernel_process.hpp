@@ -7,6 +7,7 @@
 #pragma once
 
 #include "purgewright/checks/design.hpp"
+#include "purgewright/checks/remedy.hpp"
 #include "purgewright/cli/exit_code.hpp"
 
 #include <filesystem>
@@ -23,7 +24,13 @@ struct KernelFault : std::runtime_error {
   ExitCode code;
 };
 
-std::vector<checks::Clash> build_solids(const std::string &job, const std::filesystem::path &folder,
+// A job file, and the values chosen for what it leaves open.
+struct SolidsOf {
+  std::string job;
+  std::vector<checks::Change> chosen{};
+};
+
+std::vector<checks::Clash> build_solids(const SolidsOf &, const std::filesystem::path &folder,
                                         const std::function<void(std::string_view)> &on_step);
 
 } // namespace purgewright::cli

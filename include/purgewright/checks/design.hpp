@@ -38,6 +38,9 @@ struct Design {
 // Everything. Volumes and purge are zero when the layout has conflicts.
 Design evaluate(job::Job);
 
+// The same for a search over jobs: purge, but nothing slower.
+Design evaluate_purge(job::Job);
+
 // All but the full purge model, in closed form: what sweeps use, thousands a second.
 Design evaluate_closed_form(job::Job);
 

@@ -45,6 +45,9 @@ struct RuleResult {
   std::string source, remedy;
 };
 
+// Whether the design holds what the rule judges.
+bool judgeable(const Rule &, const Design &);
+
 // All rules, in the order they are reported.
 std::span<const Rule> rules();
 

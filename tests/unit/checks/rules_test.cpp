@@ -92,6 +92,7 @@ const std::vector<Bad> &bad_alone() {
       {"access.tube_turns_clear", Status::fail, {{Key::rotation_swing_radius, 60 * mm}}},
       {"access.torch_clear", Status::fail, {{Key::torch_tilt, 30 * degree}, {Key::torch_cup_length, 10 * mm}}},
       {"access.line_of_sight", Status::fail, {{Key::torch_stickout, 3 * mm}}},
+      {"bench.axial_stop", Status::caution, {{Key::tube_length, 120 * mm}}},
       {"seal.plug_squeeze_least", Status::caution, {{Key::tube_wall_tolerance, 0.04 * mm}}},
       {"seal.plug_squeeze_most",
        Status::caution,
