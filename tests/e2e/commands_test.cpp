@@ -195,6 +195,26 @@ TEST_CASE("a measured log that cannot be used is told where it is named; one tha
   CHECK_THAT(applied.out, Contains("121 readings") && Contains("mixing as measured"));
 }
 
+TEST_CASE("a rule that fails comes with the smallest change of a value, which then passes") {
+  const ScratchFolder folder;
+  const auto failed = run_tool({"check", job_in(folder, "weld:", "fixture:\n  slot: {width: 27 mm}\nweld:")});
+  CHECK(failed.status == 1);
+  CHECK_THAT(failed.out, Contains("fixture.slot.width at least 28.4 mm (now 27 mm)"));
+  CHECK(run_tool({"check", job_in(folder, "weld:", "fixture:\n  slot: {width: 28.4 mm}\nweld:")}).status == 0);
+}
+
+TEST_CASE("--solve makes the chamber smaller, says what it chose and keeps to the job") {
+  const auto plain = run_tool({"check", example("logger-25"), "--json"});
+  const auto solved = run_tool({"check", example("logger-25"), "--solve", "--json"});
+  CHECK(solved.status == 0);
+  CHECK(quantities(solved.out).at("volume.chamber_gas") < quantities(plain.out).at("volume.chamber_gas"));
+  CHECK_THAT(run_tool({"check", example("logger-25"), "--solve"}).out,
+             Contains("Chosen (--solve)") && Contains("fixture.radial_clearance"));
+  const ScratchFolder folder;
+  const auto stated = run_tool({"check", job_in(folder, "weld:", "fixture:\n  radial_clearance: 5 mm\nweld:"), "--solve", "--json"});
+  CHECK(quantities(stated.out).at("fixture.radial_clearance") == 5e-3);
+}
+
 TEST_CASE("trace follows a number to the job file's lines") {
   const std::string job = example("logger-25");
   const auto traced = run_tool({"trace", job, "volume.chamber_gas"});

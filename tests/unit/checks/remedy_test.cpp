@@ -69,7 +69,6 @@ const std::vector<Case> cases{
       {Key::cap_diameter, 12 * mm},
       {Key::tube_vent_diameter, 1 * mm},
       {Key::tube_vent_from_joint, 25 * mm}}},
-    {"layout.slot_in_cavity", {{Key::fixture_slot_width, 60 * mm}}},
 };
 
 } // namespace
