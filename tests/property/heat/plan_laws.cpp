@@ -1,0 +1,131 @@
+// Laws of the plan on random valid jobs: it never throws, keeps its energy, and does not care where on the
+// collar the weld starts.
+#include "purgewright/heat/figures.hpp"
+#include "purgewright/heat/plan.hpp"
+
+#include "support/random_job.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace purgewright;
+using namespace purgewright::heat;
+
+namespace {
+
+const Options coarse{.detail = Detail::coarse};
+
+void check_weld(const HeatPlan &plan, const Weld &weld) {
+  CHECK(std::isfinite(weld.hold.value()));
+  CHECK(weld.hold.value() >= 0.0);
+  CHECK(weld.welding.value() > 0.0);
+  CHECK(weld.joint_peak >= weld.joint_before);
+  CHECK(weld.joint_peak > plan.ambient);
+  CHECK(weld.o_ring_peak.value() > plan.ambient.value() - 0.5);
+  CHECK(weld.cap_centre_peak.value() > plan.ambient.value() - 0.5);
+  CHECK(weld.hot_zone.value() >= 0.0);
+  if (weld.reached) { // the next arc strikes on metal below the shielding temperature
+    CHECK(weld.hold.value() < 3600.0);
+  }
+}
+
+// Hottest of the joint before every arc but the first.
+void check_starts(const HeatPlan &plan) {
+  for (const auto *list : {&plan.tacks, &plan.runs}) {
+    for (const Weld &weld : *list) {
+      CHECK(weld.joint_before.value() <= plan.shielding_temperature.value() + 0.5);
+    }
+  }
+}
+
+} // namespace
+
+TEST_CASE("Random jobs are planned, with their energy kept", "[property][heat]") {
+  test::JobStream stream(4100);
+  for (int i = 0; i < 60; ++i) {
+    const test::RandomJob subject = stream.next();
+    CAPTURE(subject.seed);
+    const HeatPlan plan = plan_heat(subject.job, subject.layout, coarse);
+    REQUIRE(plan.tacks.size() == std::size_t(subject.job.rotation.tacks));
+    REQUIRE(plan.runs.size() == std::size_t(subject.job.rotation.runs));
+    for (const Weld &weld : plan.tacks) {
+      check_weld(plan, weld);
+    }
+    for (const Weld &weld : plan.runs) {
+      check_weld(plan, weld);
+    }
+    check_starts(plan);
+    const Energy &e = plan.energy;
+    CHECK(e.stored + e.bodies + e.lost == Approx(e.in).epsilon(1e-6));
+    CHECK(e.in == Approx(plan.power.value() * plan.arc_time.value()).epsilon(1e-9));
+    CHECK(e.stored > 0.0);
+    CHECK(e.lost > 0.0);
+    for (const auto &figure : figures(plan)) {
+      CHECK(std::isfinite(figure.value));
+    }
+  }
+}
+
+TEST_CASE("Fine plans keep their energy on random jobs", "[property][heat]") {
+  test::JobStream stream(4200);
+  for (int i = 0; i < 4; ++i) {
+    const test::RandomJob subject = stream.next();
+    CAPTURE(subject.seed);
+    const HeatPlan plan = plan_heat(subject.job, subject.layout);
+    const Energy &e = plan.energy;
+    CHECK(e.stored + e.bodies + e.lost == Approx(e.in).epsilon(1e-6));
+    check_starts(plan);
+  }
+}
+
+TEST_CASE("Turning the start on the collar changes no hold", "[property][heat]") {
+  test::JobStream stream(4300);
+  for (int i = 0; i < 8; ++i) {
+    test::RandomJob subject = stream.next();
+    CAPTURE(subject.seed);
+    Options options = coarse;
+    options.mesh = Mesh{.tube = 12, .cap = 6, .angles = 16, .grading = 4.0};
+    const HeatPlan plan = plan_heat(subject.job, subject.layout, options);
+    // By whole cells: the same numbers but for rounding, which may cost a step here and there.
+    subject.job.rotation.start_angle += units::radians(3.0 * 2.0 * units::pi / 16.0);
+    const HeatPlan turned = plan_heat(subject.job, subject.layout, options);
+    // By part of a cell: the mesh shows.
+    subject.job.rotation.start_angle += units::radians(0.4 * 2.0 * units::pi / 16.0);
+    const HeatPlan shifted = plan_heat(subject.job, subject.layout, options);
+    for (std::size_t run = 0; run < plan.runs.size(); ++run) {
+      const double hold = plan.runs[run].hold.value();
+      CHECK(turned.runs[run].hold.value() == Approx(hold).epsilon(1e-6).margin(1e-6));
+      CHECK(shifted.runs[run].hold.value() == Approx(hold).epsilon(0.08).margin(0.5));
+    }
+  }
+}
+
+TEST_CASE("The sense of rotation changes no hold", "[property][heat]") {
+  test::JobStream stream(4400);
+  for (int i = 0; i < 8; ++i) {
+    test::RandomJob subject = stream.next();
+    CAPTURE(subject.seed);
+    subject.job.rotation.start_angle = units::radians(0.0);
+    subject.job.rotation.direction = job::Direction::clockwise;
+    const HeatPlan right = plan_heat(subject.job, subject.layout, coarse);
+    subject.job.rotation.direction = job::Direction::counterclockwise;
+    const HeatPlan left = plan_heat(subject.job, subject.layout, coarse);
+    for (std::size_t run = 0; run < left.runs.size(); ++run) {
+      CHECK(left.runs[run].hold.value() == Approx(right.runs[run].hold.value()).epsilon(1e-6).margin(1e-6));
+    }
+  }
+}
+
+TEST_CASE("More current never shortens the cycle", "[property][heat]") {
+  test::JobStream stream(4500);
+  for (int i = 0; i < 10; ++i) {
+    test::RandomJob subject = stream.next();
+    CAPTURE(subject.seed);
+    const HeatPlan usual = plan_heat(subject.job, subject.layout, coarse);
+    subject.job.weld.current = 1.3 * subject.job.weld.current;
+    const HeatPlan more = plan_heat(subject.job, subject.layout, coarse);
+    CHECK(more.cycle > usual.cycle);
+    CHECK(more.longest_hold > usual.longest_hold);
+  }
+}
