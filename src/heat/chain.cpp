@@ -57,6 +57,9 @@ void add_tube(const Wall &wall, int cells, double grading, std::vector<Ring> &ri
 void link(std::vector<Ring> &rings) {
   for (std::size_t i = 0; i + 1 < rings.size(); ++i) {
     rings[i].from_face = 0.5 * rings[i + 1].length;
+    if (rings[i].far_face == 0.0) {
+      rings[i].far_face = rings[i].face;
+    }
   }
   rings.back().face = 0.0;
 }
@@ -67,6 +70,7 @@ void add_disc(const job::Cap &cap, const Wall &wall, int cells, std::vector<Ring
   const double plate = cap.thickness.value();
   const double inner = wall.inner;
   const double annulus = pi * (outer * outer - inner * inner);
+  const double thickness = plate + cap.spigot_length.value();
   const double half_path = 0.5 * (0.5 * plate + 0.5 * (outer - inner));
   rings.push_back({.metal = 1,
                    .position = half_path,
@@ -75,9 +79,9 @@ void add_disc(const job::Cap &cap, const Wall &wall, int cells, std::vector<Ring
                    .volume = annulus * plate,
                    .section = (outer - inner) * plate,
                    .face = 2.0 * pi * inner * plate,
+                   .far_face = 2.0 * pi * inner * thickness,
                    .to_face = half_path,
                    .outside = 2.0 * pi * outer * plate + annulus});
-  const double thickness = plate + cap.spigot_length.value();
   const double step = inner / cells;
   for (int i = 0; i < cells; ++i) {
     const double far = inner - step * i, near = i + 1 == cells ? 0.0 : inner - step * (i + 1);

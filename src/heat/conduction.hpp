@@ -33,10 +33,12 @@ class Conduction {
   explicit Conduction(const Chain &);
 
   const Geometry &geometry() const { return geometry_; }
-  // Conductances between neighbours from the conductivity of every cell.
+  // Conductances of the system between neighbours from the conductivity of every cell.
   void set_conductivity(const Field &conductivity);
   // out = sum of conductance x (own - neighbour's), W for a field in K.
   void outflow(const Field &field, Field &out) const;
+  // The same with the conductances that this conductivity gives; the system stays as it is.
+  void outflow_at(const Field &conductivity, const Field &field, Field &out) const;
 
   // Fixes the system: capacity J/K, leak W/K (to gas and bodies), scale s.
   void set_system(const Field &capacity, const Field &leak, double scale);
@@ -49,10 +51,15 @@ class Conduction {
   void solve_mean_scaled(View b, Target x) const;
 
  private:
-  void outflow(View field, Target out) const;
+  struct Links { // W/K; along: ring j to j + 1; round: angle i to i + 1
+    Field along, round;
+  };
+  void set_links(const Field &conductivity, Links &) const;
+  void outflow(const Links &, View field, Target out) const;
 
   Geometry geometry_;
-  Field along_, round_; // W/K; along: ring j to j + 1; round: angle i to i + 1
+  Links links_;
+  mutable Links other_links_;
   Field capacity_, leak_;
   double scale_ = 0.0;
   RoundTransform transform_;

@@ -79,7 +79,7 @@ double Stepper::film_conductance(const Film &film, const Reading &reading) const
   return film.area * gas_conductivity(gas_, units::kelvins(std::clamp(mean, 250.0, 1500.0))) / film.gap;
 }
 
-// Conductances to the surroundings for the linear system; films stay the same within a step.
+// Conductances to the surroundings for the linear system; films and conductivity stay the same within a step.
 void Stepper::leaks(const Reading &reading, double dt) {
   for (Index j = 0; j < geometry().rings; ++j) {
     const auto t = reading.temperature.col(j);
@@ -97,7 +97,7 @@ void Stepper::leaks(const Reading &reading, double dt) {
 }
 
 void Stepper::explicit_rates(const Reading &reading, const Field &heat, Rates &rates) const {
-  conduction_.outflow(reading.temperature, rates.cells);
+  conduction_.outflow_at(reading.conductivity, reading.temperature, rates.cells);
   rates.cells = heat - rates.cells;
   const double cold = ambient_ * ambient_ * ambient_ * ambient_;
   rates.lost = 0.0;
@@ -112,10 +112,9 @@ void Stepper::explicit_rates(const Reading &reading, const Field &heat, Rates &r
     rates.bodies[b] = -flow;
     rates.lost += flow;
   }
-  for (std::size_t f = 0; f < films_.size(); ++f) {
-    const Film &film = films_[f];
+  for (const Film &film : films_) {
     const Eigen::ArrayXd flow =
-        film_values_[f] * (reading.temperature.col(film.ring) - reading.bodies[film.body]);
+        film_conductance(film, reading) * (reading.temperature.col(film.ring) - reading.bodies[film.body]);
     rates.cells.col(film.ring) -= flow;
     rates.bodies[film.body] += flow.sum();
   }

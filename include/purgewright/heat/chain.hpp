@@ -32,6 +32,7 @@ struct Ring {
   double volume = 0.0;
   double section = 0.0;   // length x thickness, what conduction round the axis passes
   double face = 0.0;      // area towards the next ring; 0 for the last
+  double far_face = 0.0;  // the next ring's area towards this one
   double to_face = 0.0;   // middle to that face
   double from_face = 0.0; // that face to the next ring's middle
   double outside = 0.0;   // surface in still gas that also radiates to the surroundings
