@@ -86,6 +86,8 @@ std::optional<double> work_value(const Job &job, Key key) {
     return job.weld.travel_speed.value();
   case weld_arc_efficiency:
     return job.weld.arc_efficiency;
+  case weld_shielding_temperature:
+    return job.weld.shielding_temperature.value();
   default:
     return std::nullopt;
   }
@@ -159,7 +161,7 @@ std::optional<double> value_of(const Job &job, Key key) {
   if (key <= cap_material) {
     return cap_value(job.cap, key);
   }
-  if (key <= weld_arc_efficiency) {
+  if (key <= weld_shielding_temperature) {
     return work_value(job, key);
   }
   return key <= gas_port_thread ? gas_value(job.gas, key) : place_value(job, key);

@@ -223,6 +223,13 @@ void Filler::rotation() {
   r.direction = choice<Direction>(rotation_direction);
 }
 
+// The lower of the two metals'.
+units::Temperature metals_shielding_temperature(const Job &job) {
+  const units::Temperature none = units::kelvins(1e9);
+  return std::min(job.tube.material->shielding_temperature.value_or(none),
+                  job.cap.material->shielding_temperature.value_or(none));
+}
+
 void Filler::weld() {
   constexpr double current_per_wall = 40.0 / mm; // A/m
   Weld &w = job_.weld;
@@ -232,6 +239,11 @@ void Filler::weld() {
   w.voltage = units::volts(number(weld_voltage));
   w.travel_speed = units::metres_per_second(number(weld_travel_speed));
   w.arc_efficiency = number(weld_arc_efficiency);
+  w.shielding_temperature =
+      units::kelvins(number(weld_shielding_temperature, metals_shielding_temperature(job_).value(),
+                            Basis::common_practice,
+                            "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; "
+                            "common practice"));
 }
 
 void Filler::gas() {

@@ -76,6 +76,7 @@ struct Weld {
   units::Voltage voltage{};
   units::Velocity travel_speed{};
   double arc_efficiency = 0.0;
+  units::Temperature shielding_temperature{}; // below it gas may leave the metal
 };
 
 struct Hose {

@@ -21,7 +21,7 @@ enum class Key : unsigned char {
   cap_shape, cap_diameter, cap_thickness, cap_dome_height, cap_spigot_length, cap_spigot_clearance, cap_material,
   torch_cup_bore, torch_cup_outside_diameter, torch_cup_length, torch_stickout, torch_tilt, torch_gas_flow,
   rotation_tacks, rotation_runs, rotation_overlap, rotation_swing_radius, rotation_start_angle, rotation_direction,
-  weld_current, weld_voltage, weld_travel_speed, weld_arc_efficiency,
+  weld_current, weld_voltage, weld_travel_speed, weld_arc_efficiency, weld_shielding_temperature,
   gas_species, gas_oxygen_in_supply, gas_oxygen_limit_bore, gas_oxygen_limit_chamber, gas_supply_pressure,
   gas_hose_material, gas_hose_inside_diameter, gas_hose_wall, gas_hose_supply_length, gas_hose_bore_length,
   gas_hose_chamber_length, gas_log, gas_log_use, gas_port_thread,
