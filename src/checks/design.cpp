@@ -2,12 +2,18 @@
 
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/gas/figures.hpp"
+#include "purgewright/heat/figures.hpp"
 
 #include <algorithm>
 #include <iterator>
 #include <utility>
 
 namespace purgewright::checks {
+namespace {
+
+constexpr int most_advised_runs = 8; // shorter runs only add torch moves
+
+} // namespace
 
 Design evaluate_closed_form(job::Job job) {
   Design design;
@@ -22,18 +28,31 @@ Design evaluate_closed_form(job::Job job) {
   return design;
 }
 
-Design evaluate_purge(job::Job job) {
+namespace {
+
+Design with_models(job::Job job, const heat::Options &options) {
   Design design = evaluate_closed_form(std::move(job));
   if (design.layout.buildable()) {
     design.log = gas::fit_job_log(design.job, design.layout, design.volumes, design.areas, design.bounds);
+    design.heat = heat::plan_heat(design.job, design.layout, options);
     design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas, design.bounds,
-                                   gas::mixing_to_use(design.job, design.log));
+                                   design.heat.cycle, gas::mixing_to_use(design.job, design.log));
     design.purge_known = true;
   }
   return design;
 }
 
-Design evaluate(job::Job job) { return evaluate_purge(std::move(job)); }
+} // namespace
+
+Design evaluate_purge(job::Job job) { return with_models(std::move(job), {.detail = heat::Detail::coarse}); }
+
+Design evaluate(job::Job job) {
+  Design design = with_models(std::move(job), {.history = true});
+  if (design.layout.buildable()) {
+    design.run_advice = heat::advise_runs(design.job, design.layout, {}, most_advised_runs);
+  }
+  return design;
+}
 
 units::Figures figures(const Design &design) {
   units::Figures all = job::figures(design.job);
@@ -42,6 +61,10 @@ units::Figures figures(const Design &design) {
                       std::back_inserter(all));
     std::ranges::move(gas::figures(design.job, design.bounds, design.purge), std::back_inserter(all));
     std::ranges::move(gas::log_figures(design.log), std::back_inserter(all));
+    if (design.purge_known) {
+      std::ranges::move(heat::figures(design.heat), std::back_inserter(all));
+      std::ranges::move(heat::figures(design.run_advice), std::back_inserter(all));
+    }
   }
   return all;
 }

@@ -9,7 +9,8 @@ namespace {
 
 std::vector<Rule> gather() {
   std::vector<Rule> all;
-  for (const auto topic : {access_rules(), assembly_rules(), fit_rules(), seal_rules(), machining_rules(), gas_rules(), bench_rules()}) {
+  for (const auto topic : {access_rules(), assembly_rules(), fit_rules(), seal_rules(), machining_rules(), gas_rules(),
+                           bench_rules(), heat_rules()}) {
     all.insert(all.end(), topic.begin(), topic.end());
   }
   return all;
@@ -46,6 +47,7 @@ bool judgeable(const Rule &rule, const Design &design) {
   case Needs::nothing:
     break;
   case Needs::purge:
+  case Needs::heat:
     return design.purge_known;
   case Needs::solids:
     return design.solids_known;

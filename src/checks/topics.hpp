@@ -12,6 +12,7 @@ std::span<const Rule> seal_rules();
 std::span<const Rule> machining_rules();
 std::span<const Rule> gas_rules();
 std::span<const Rule> bench_rules();
+std::span<const Rule> heat_rules();
 
 // value at least `limit`: pass, else `otherwise`.
 inline Verdict at_least(double value, double limit, Status otherwise = Status::fail) {

@@ -58,7 +58,9 @@ Trial::Trial(const job::Draft &draft, const Design &design, std::string_view rul
     : draft_(draft), before_(design), rule_(rule) {
   const auto found = std::ranges::find(rules(), rule, &Rule::id);
   needs_purge_ = found != rules().end() && found->needs == Needs::purge;
-  searchable_ = found != rules().end() ? found->needs != Needs::solids : !design.layout.buildable();
+  // The coarse plan of a search cannot promise what the fine one says of a rule of heat.
+  searchable_ = found != rules().end() ? found->needs != Needs::solids && found->needs != Needs::heat
+                                       : !design.layout.buildable();
 }
 
 bool Trial::cures(std::initializer_list<Change> changes) const {

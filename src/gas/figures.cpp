@@ -139,21 +139,15 @@ void list_bench(const Purge &p, List &list) {
 }
 
 void list_use(const Purge &p, List &list) {
-  list.add("purge.postflow.time", p.use.hold.value(), Dimension::time, "Hold under gas after each run (estimate)",
-           "(q/v)^2 / (4 pi k rho c wall^2) x (1/(shielding - start)^2 - 1/(melting - start)^2)",
-           {"weld.current", "weld.voltage", "weld.arc_efficiency", "weld.travel_speed", "tube.wall"},
-           "Rosenthal 1946, thin plate; an estimate on the long side: gas and radiation shorten it");
-  list.add("weld.arc_time", p.use.welding.value(), Dimension::time, "Arc time of all tacks and runs",
-           "(pi diameter + overlaps + tacks x 3 mm) / travel speed",
-           {"tube.outside_diameter", "rotation.runs", "rotation.overlap", "rotation.tacks", "weld.travel_speed"}, practice);
   list.add("cycle.time", p.use.cycle.value(), Dimension::time, "Time for one part",
-           "longer prepurge + arc time + runs x hold + 90 s handling",
-           {std::string(ids::bore_prepurge_time), std::string(ids::chamber_prepurge_time), "weld.arc_time",
-            "rotation.runs", "purge.postflow.time"}, practice);
+           "longer prepurge + first arc to the end of the last hold + 90 s handling",
+           {std::string(ids::bore_prepurge_time), std::string(ids::chamber_prepurge_time), std::string(ids::heat_cycle)},
+           practice);
   list.add("gas.used.per_part", p.use.per_part.value(), Dimension::volume, "Gas for one part, torch included",
-           "prepurge flows x prepurge + (welding flows + torch) x (arc time + holds)",
+           "prepurge flows x longer prepurge + (welding flows + torch) x first arc to the end of the last hold",
            {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow), "purge.bore.welding.flow",
-            "purge.chamber.welding.flow", "torch.gas_flow", "cycle.time"}, "sum over the cycle");
+            "purge.chamber.welding.flow", "torch.gas_flow", std::string(ids::bore_prepurge_time),
+            std::string(ids::chamber_prepurge_time), std::string(ids::heat_cycle)}, "sum over the cycle");
   list.add("gas.cost.per_part", p.use.cost, Dimension::cost, "Gas cost of one part", "gas per part x price",
            {"gas.used.per_part", "shop.argon_price"}, "shop.argon_price");
   list.add("gas.parts_per_bottle", p.use.parts_per_bottle, Dimension::ratio, "Parts one bottle serves",

@@ -1,5 +1,7 @@
 #include "purgewright/heat/figures.hpp"
 
+#include "purgewright/units/ids.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -40,8 +42,8 @@ class List {
 };
 
 // What the temperatures of a plan follow from.
-const Ids work{"heat.power",  "weld.travel_speed", "tube.outside_diameter", "tube.wall",
-               "tube.length", "cap.diameter",      "cap.thickness"};
+const Ids work{"heat.power",  "heat.arc_radius", "heat.ambient",  "weld.travel_speed", "tube.outside_diameter",
+               "tube.wall",   "tube.length",     "cap.diameter",  "cap.thickness"};
 
 Ids work_and(Ids more) {
   more.insert(more.end(), work.begin(), work.end());
@@ -59,9 +61,9 @@ void list_tack(const Weld &tack, std::size_t number, List &list) {
   const double middle = on_collar(0.5 * (tack.pass.start + tack.pass.end));
   list.add(id + ".angle", middle, Dimension::angle, fmt::format("Angle of {} on the index collar", words),
            "the first at the start angle, then the one opposite, then the farthest from all set",
-           {"rotation.start_angle", "rotation.tacks", "rotation.direction"}, practice);
+           {"rotation.start_angle", "rotation.tacks"}, practice);
   list.time(id + ".time", tack.welding, fmt::format("Arc time of {}", words),
-            "tack length 3 mm / travel speed", {"weld.travel_speed"}, practice);
+            "tack length / travel speed", {"heat.tack_length", "weld.travel_speed"}, "definition");
   list.time(id + ".hold", tack.hold, fmt::format("Hold under gas after {}", words),
             "until the hottest metal of the joint is below the shielding temperature",
             work_and({"heat.shielding_temperature", "torch.cup_bore"}));
@@ -72,7 +74,7 @@ void list_tack(const Weld &tack, std::size_t number, List &list) {
 void list_run_times(const Weld &run, const std::string &id, const std::string &words, const Ids &before,
                     List &list) {
   const double start = on_collar(run.pass.start);
-  const Ids places{"rotation.start_angle", "rotation.runs", "rotation.overlap", "rotation.direction"};
+  const Ids places{"rotation.start_angle", "rotation.runs", "rotation.overlap"};
   list.add(
       id + ".start_angle", start, Dimension::angle, fmt::format("Start of {} on the index collar", words),
       "start angle + (run - 1) x full turn / runs - overlap, in the sense of rotation", places, practice);
@@ -135,17 +137,17 @@ void list_limits(const HeatPlan &plan, List &list) {
                    "highest of all runs", work);
   list.add("heat.cap_centre.limit", plan.cap_centre_limit.value(), Dimension::temperature,
            "Temperature the cap's centre should stay under", "beta transus of the cap's metal, unless set",
-           {"cap.material"}, "metal data (heat/metal.hpp); as a limit: common practice, no source",
+           {}, "metal data (heat/metal.hpp); as a limit: common practice, no source",
            Basis::fallback);
   list.temperature("heat.pin.peak", plan.pin_peak, "Backing pin at the end of the last hold",
-                   "one lump of metal", work_and({"fixture.pin_material"}));
+                   "one lump of metal", work);
   list.add("heat.hot_zone", plan.hot_zone.value(), Dimension::length,
            "Farthest wall above the shielding temperature", "largest of all runs", work, model_source);
   list.add("heat.cavity", plan.cavity.value(), Dimension::length, "Chamber cavity behind the joint",
-           "joint to the cavity's end", {}, "layout of the fixture");
+           "joint to the cavity's end", {"chamber.cavity_length"}, "layout of the fixture");
   list.add("heat.covered", plan.covered.value(), Dimension::length,
            "Tube in the chamber's argon, from the joint",
-           "joint to the chamber's end: the argon leaves through the gap round the tube", {},
+           "joint to the chamber's end: the argon leaves through the gap round the tube", {"chamber.length"},
            "layout of the fixture");
 }
 
@@ -154,16 +156,24 @@ void list_limits(const HeatPlan &plan, List &list) {
 units::Figures figures(const HeatPlan &plan) {
   List list;
   list.add("heat.shielding_temperature", plan.shielding_temperature.value(), Dimension::temperature,
-           "Temperature below which the gas may go", "lower of tube's and cap's metal, unless set",
-           {"tube.material", "cap.material"},
-           "welding practice for titanium, 800 degF; stricter procedures exist", Basis::common_practice);
+           "Temperature below which the gas may go", "weld.shielding_temperature",
+           {"weld.shielding_temperature"}, "weld.shielding_temperature");
   list.add("heat.power", plan.power.value(), Dimension::power, "Arc power into the metal",
            "arc_efficiency x voltage x current", {"weld.arc_efficiency", "weld.voltage", "weld.current"},
            "definition of arc efficiency");
+  list.add("heat.ambient", plan.ambient.value(), Dimension::temperature, "Temperature of work and room at the start",
+           "20 degC", {}, practice, Basis::common_practice);
+  list.add("heat.arc_radius", plan.arc_radius.value(), Dimension::length,
+           "Standard deviation of the arc's heat on the metal", "", {},
+           "1.5 mm, of measured arcs from 1.3 to 2.5 mm: Tsai & Eagar, Welding J. 64, 346-s (1985)", Basis::standard);
+  list.add("heat.tack_length", plan.tack_length.value(), Dimension::length, "Length of a tack", "3 mm", {}, practice,
+           Basis::common_practice);
+  Ids holds, arcs;
   for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
     list_tack(plan.tacks[i], i + 1, list);
+    holds.push_back(fmt::format("heat.tack.{}.hold", i + 1));
+    arcs.push_back(fmt::format("heat.tack.{}.time", i + 1));
   }
-  Ids holds, arcs;
   for (std::size_t i = 0; i < plan.runs.size(); ++i) {
     list_run(plan.runs[i], i + 1, list);
     holds.push_back(fmt::format("heat.run.{}.hold", i + 1));
@@ -174,12 +184,12 @@ units::Figures figures(const HeatPlan &plan) {
            practice, Basis::common_practice);
   Ids postflow = holds;
   postflow.emplace_back("heat.torch_move");
-  list.time("heat.postflow", plan.postflow(), "Postflow to set", "longest hold + torch move", postflow);
+  list.time(std::string(ids::postflow_time), plan.postflow(), "Postflow to set on the torch", "longest hold + torch move", postflow);
   list.time("heat.arc_time", plan.arc_time, "Arc time of all tacks and runs", "sum over tacks and runs",
             arcs);
   Ids cycle = arcs;
   cycle.insert(cycle.end(), postflow.begin(), postflow.end());
-  list.time("heat.cycle", plan.cycle, "First arc to the end of the last hold",
+  list.time(std::string(ids::heat_cycle), plan.cycle, "First arc to the end of the last hold",
             "sum of arcs, holds and torch moves", cycle);
   list_limits(plan, list);
   return list.take();

@@ -154,7 +154,7 @@ bool HeatPlan::within_limits() const {
 
 HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Options &options) {
   HeatPlan plan;
-  plan.shielding_temperature = detail::shielding_of(job, options);
+  plan.shielding_temperature = options.shielding_temperature.value_or(job.weld.shielding_temperature);
   const Scene scene = detail::scene_of(job, layout, options, plan.shielding_temperature);
   plan.detail = options.detail;
   plan.ambient = options.ambient;
@@ -168,6 +168,9 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.outside_coefficient = scene.surroundings.outside_coefficient;
   plan.inside_coefficient = scene.surroundings.inside_coefficient;
   plan.torch_move = options.torch_move;
+  plan.longest_hold_allowed = options.longest_hold;
+  plan.arc_radius = options.arc_radius;
+  plan.tack_length = options.tack_length;
   Bench bench(scene, options, plan);
   for (const fixture::Pass &pass : fixture::tack_passes(job, options.tack_length)) {
     plan.tacks.push_back(bench.make(pass, false));

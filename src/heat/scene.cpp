@@ -115,15 +115,6 @@ void check(const Options &o, Temperature shielding) {
 
 } // namespace
 
-Temperature shielding_of(const job::Job &job, const Options &options) {
-  if (options.shielding_temperature) {
-    return *options.shielding_temperature;
-  }
-  const Temperature usual = units::celsius(427.0); // 800 degF: common practice
-  return std::min(job.tube.material->shielding_temperature.value_or(usual),
-                  job.cap.material->shielding_temperature.value_or(usual));
-}
-
 Scene scene_of(const job::Job &job, const fixture::Layout &layout, const Options &options,
                Temperature shielding) {
   check(options, shielding);

@@ -16,9 +16,6 @@ struct Scene {
   std::optional<std::size_t> roller;
 };
 
-// Temperature below which the gas may go: the option's, else the lower of tube's and cap's.
-units::Temperature shielding_of(const job::Job &, const Options &);
-
 Scene scene_of(const job::Job &, const fixture::Layout &, const Options &, units::Temperature shielding);
 
 } // namespace purgewright::heat::detail

@@ -1,5 +1,7 @@
 #include "purgewright/report/text.hpp"
 
+#include "text_parts.hpp"
+
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/job/nearest.hpp"
 #include "purgewright/units/ids.hpp"
@@ -15,16 +17,7 @@ namespace purgewright::report {
 namespace {
 
 using units::Dimension;
-
-std::string paint(std::string_view text, int code, TextStyle style) {
-  return style.colour ? fmt::format("\x1b[{}m{}\x1b[0m", code, text) : std::string(text);
-}
-
-std::string heading(std::string_view text, TextStyle style) { return fmt::format("\n{}\n", paint(text, 1, style)); }
-
-std::string shop(const Findings &f, double si, Dimension dimension, int digits = 4) {
-  return units::shop_text(si, dimension, f.design.job.shop.unit_system, digits);
-}
+using namespace parts;
 
 // Both flow units side by side, no more digits than a flowmeter shows.
 std::string flow(units::VolumeFlow q) {
@@ -37,13 +30,6 @@ std::string flow(units::VolumeFlow q) {
 std::string seconds(units::Time t) {
   const double s = t.value();
   return s < 9.95 ? fmt::format("{:.1f} s", s) : fmt::format("{:.0f} s", s);
-}
-
-// Seconds a welder can count: never less than the computed time.
-std::string bench_time(units::Time t) {
-  const double s = t.value();
-  const double step = s < 20.0 ? 1.0 : s < 120.0 ? 5.0 : 15.0;
-  return fmt::format("{:.0f} s", std::ceil(s / step) * step);
 }
 
 std::string oxygen(double fraction) {
@@ -126,7 +112,6 @@ std::string log_lines(const Findings &f, TextStyle style) {
 std::string use_lines(const Findings &f, TextStyle style) {
   const auto &use = f.design.purge.use;
   std::string text = heading("Use", style);
-  text += fmt::format("  hold under gas after each run: about {} (closed-form estimate, on the long side)\n", bench_time(use.hold));
   text += fmt::format("  one part: {:.0f} min, {:.0f} L of gas, {:.2f} {}; a bottle serves {:.0f} parts\n",
                       std::ceil(use.cycle.value() / 60.0), use.per_part.value() * 1e3, use.cost,
                       f.design.job.shop.currency, std::floor(use.parts_per_bottle));
@@ -245,7 +230,7 @@ std::string cautions_text() {
 std::string summary_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + log_lines(f, style) + use_lines(f, style) + sizes(f, style);
+    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) + sizes(f, style);
   }
   return text + rule_lines(f, style, false);
 }
@@ -253,7 +238,7 @@ std::string summary_text(const Findings &f, TextStyle style) {
 std::string check_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + log_lines(f, style) + use_lines(f, style) + sizes(f, style);
+    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) + sizes(f, style);
   }
   return text + rule_lines(f, style, true) + defaults(f, style) + heading("Cautions", style) + cautions_text();
 }

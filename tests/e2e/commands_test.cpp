@@ -57,7 +57,8 @@ TEST_CASE("check --json follows the results schema, and every input of a figure 
           "area.tube_gap", "area.vent", "mass.chamber-body", "volume.end-plug",
           "stock.gas-port-block.removed", "purge.bore.prepurge.flow", "purge.bore.prepurge.time",
           "purge.bore.prepurge.volume_changes", "purge.chamber.prepurge.flow", "purge.chamber.prepurge.time",
-          "purge.chamber.prepurge.volume_changes"}) {
+          "purge.chamber.prepurge.volume_changes", "purge.postflow.time", "heat.run.1.hold", "heat.run.1.peak",
+          "heat.shielding_temperature", "cycle.time", "gas.used.per_part", "room.oxygen"}) {
       INFO(id);
       CHECK(values.contains(id));
     }

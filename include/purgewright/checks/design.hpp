@@ -7,6 +7,7 @@
 #include "purgewright/fixture/volumes.hpp"
 #include "purgewright/gas/measured_log.hpp"
 #include "purgewright/gas/purge.hpp"
+#include "purgewright/heat/plan.hpp"
 #include "purgewright/job/job.hpp"
 #include "purgewright/units/figure.hpp"
 
@@ -29,22 +30,24 @@ struct Design {
   fixture::Clearances clearances;
   gas::Bounds bounds;
   gas::Purge purge;
-  bool purge_known = false; // the full purge model has been solved
+  heat::HeatPlan heat;
+  heat::RunAdvice run_advice;
+  bool purge_known = false; // the models of purge and heat have been solved
   gas::LogFits log;         // the measured log that the job names, and what is wrong with it
   bool solids_known = false; // the solids have been built and searched for clashes
   std::vector<Clash> clashes;
 };
 
-// Everything. Volumes and purge are zero when the layout has conflicts.
+// Everything. Volumes, purge and heat are zero when the layout has conflicts.
 Design evaluate(job::Job);
 
-// The same for a search over jobs: purge, but nothing slower.
+// The same for a search over jobs, several times quicker: heat by its coarse plan, no advice on the number of runs.
 Design evaluate_purge(job::Job);
 
-// All but the full purge model, in closed form: what sweeps use, thousands a second.
+// All but the models of purge and heat, in closed form: what sweeps use, thousands a second.
 Design evaluate_closed_form(job::Job);
 
-// Every figure of the design: job values, fixture, purge. Job values alone when the layout has conflicts.
+// Every figure of the design: job values, fixture, purge, heat. Job values alone when the layout has conflicts.
 units::Figures figures(const Design &);
 
 } // namespace purgewright::checks

@@ -25,8 +25,9 @@ struct Verdict {
   double limit = 0.0;
 };
 
-// What a rule must know beyond the closed form; it is left out where that is not known.
-enum class Needs { nothing, purge, solids };
+// What a rule must know beyond the closed form; it is left out where that is not known. Heat is known with the purge, by its
+// coarse plan alone in a search.
+enum class Needs { nothing, purge, heat, solids };
 
 struct Rule {
   std::string_view id, title, source;

@@ -51,8 +51,6 @@ struct BorePressure {
 };
 
 struct Use {
-  units::Time hold{};            // after a run, closed-form estimate
-  units::Time welding{};         // arc time of all tacks and runs
   units::Time cycle{};
   units::Volume per_part{};      // both circuits and torch, whole cycle
   double cost = 0.0;             // in the job's currency
@@ -80,7 +78,8 @@ struct MeasuredMixing {
   double bore_tanks = 0.0, chamber_tanks = 0.0;
 };
 
+// `under_gas`: first arc to the end of the last hold, as the plan of heat has it; gas runs all that time.
 Purge plan_purge(const job::Job &, const fixture::Layout &, const fixture::Volumes &, const fixture::Areas &,
-                 const Bounds &, const MeasuredMixing & = {});
+                 const Bounds &, units::Time under_gas, const MeasuredMixing & = {});
 
 } // namespace purgewright::gas

@@ -1,7 +1,7 @@
 // The plan of heat as figures, with formulas and the ids they are made of.
 //
-// Ids: heat.shielding_temperature, heat.power, heat.postflow (longest hold and torch move, for
-// purge.postflow.time), heat.arc_time, heat.cycle, heat.o_ring.peak and .limit, heat.cap_centre.peak and
+// Ids: heat.shielding_temperature, heat.power, purge.postflow.time (longest hold and torch
+// move), heat.arc_time, heat.cycle, heat.o_ring.peak and .limit, heat.cap_centre.peak and
 // .limit, heat.pin.peak, heat.hot_zone, heat.cavity, heat.covered; for every tack heat.tack.N.angle, .time,
 // .hold, .peak; for every run heat.run.N.start_angle, .end_angle, .time, .hold, .uncovered_hold, .peak,
 // .o_ring_peak, .cap_centre_peak, .start_temperature, .joint_before, .hot_zone, and .roller_peak with

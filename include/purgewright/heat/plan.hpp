@@ -29,8 +29,7 @@ enum class Detail { fine, coarse };
 
 struct Options {
   Detail detail = Detail::fine;
-  std::optional<units::Temperature> shielding_temperature =
-      {}; // absent: the metals', the lower of tube and cap
+  std::optional<units::Temperature> shielding_temperature = {}; // absent: the job's
   units::Temperature ambient = units::celsius(20.0);
   units::Temperature o_ring_limit = units::celsius(120.0); // nitrile in dry gas, continuous
   std::optional<units::Temperature> cap_centre_limit = {}; // absent: the cap metal's beta transus
@@ -75,11 +74,12 @@ struct HeatPlan {
   units::Length cavity{};     // depth of the chamber's cavity behind the joint
   units::Length covered{};    // depth of the chamber with the bore the tube turns in: what its argon reaches
   units::Length joint_zone{}; // to either side of the joint
+  units::Length arc_radius{}, tack_length{};
   units::Power power{};       // into the metal
   double line_energy = 0.0;   // J/m
   double outside_coefficient = 0.0, inside_coefficient = 0.0; // W/(m2 K), used
   std::vector<Weld> tacks, runs;
-  units::Time longest_hold{}; // of tacks and runs
+  units::Time longest_hold{}, longest_hold_allowed{}; // of tacks and runs
   units::Time torch_move{};
   units::Time arc_time{}, cycle{}; // cycle: first arc to the end of the last hold
   units::Temperature o_ring_peak{}, cap_centre_peak{}, joint_peak{}, pin_peak{};

@@ -32,6 +32,9 @@ inline constexpr Id chamber_prepurge_time_mixed = "purge.chamber.prepurge.time_m
 inline constexpr Id chamber_prepurge_volume_changes = "purge.chamber.prepurge.volume_changes";
 inline constexpr Id chamber_inlet_velocity = "purge.chamber.prepurge.inlet_velocity";
 
+inline constexpr Id postflow_time = "purge.postflow.time";
+inline constexpr Id heat_cycle = "heat.cycle";
+
 // Parts, as folders, files, drawings and `mass.PART` name them.
 inline constexpr Id chamber_body = "chamber-body";
 inline constexpr Id chamber_end_plate = "chamber-end-plate";

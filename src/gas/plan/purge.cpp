@@ -68,8 +68,7 @@ Times find_times(const Scene &scene, Time guess) {
 
 // The same with both spaces stirred throughout, and with both displaced as well as gas can.
 void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge) {
-  constexpr double displaced = 12.0; // tanks: more hardly sharpen the front
-  for (const double tanks : {1.0, displaced}) {
+  for (const double tanks : {plan::stirred_tanks, plan::displaced_tanks}) {
     stage.bore_tanks = stage.chamber_tanks = tanks;
     const Times times = find_times(plan::build_scene(subject, stage), guess);
     const auto widen = [](CircuitPlan &plan, Time time) {
@@ -155,7 +154,7 @@ void describe_bench(const Subject &s, const Scene &scene, Time guess, Purge &pur
 } // namespace
 
 Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
-                 const fixture::Areas &areas, const Bounds &bounds, const MeasuredMixing &measured) {
+                     const fixture::Areas &areas, const Bounds &bounds, Time under_gas, const MeasuredMixing &measured) {
   const Subject subject{job, layout, volumes, areas};
   Purge purge;
   const auto start = [](CircuitPlan &plan, const CircuitBounds &bound) {
@@ -164,11 +163,7 @@ Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixtu
   };
   start(purge.bore, bounds.bore);
   start(purge.chamber, bounds.chamber);
-  const Stage stage{.bore = bounds.bore.flow,
-                    .chamber = bounds.chamber.flow,
-                    .covered = true,
-                    .bore_tanks = measured.bore_tanks,
-                    .chamber_tanks = measured.chamber_tanks};
+  const Stage stage = plan::prepurge_stage(bounds, measured);
   const Time guess = std::max(bounds.bore.mixed, bounds.chamber.mixed);
   const Scene prepurge = plan::build_scene(subject, stage);
   settle_times(subject, stage, prepurge, guess, purge);
@@ -181,7 +176,7 @@ Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixtu
   plan::choose_welding_flows(subject, purge);
   purge.pressure.welding = holes_drop(outlet, purge.bore.welding, stream_of(job));
   describe_bench(subject, prepurge, guess, purge);
-  purge.use = plan::gas_use(subject, purge);
+  purge.use = plan::gas_use(subject, purge, under_gas);
   return purge;
 }
 

@@ -23,6 +23,19 @@ struct Stage {
   double bore_tanks = 0.0, chamber_tanks = 0.0; // as measured; 0 where the model decides
 };
 
+// Both circuits at their prepurge flows under the closed cover.
+inline Stage prepurge_stage(const Bounds &bounds, const MeasuredMixing &measured) {
+  return {.bore = bounds.bore.flow,
+          .chamber = bounds.chamber.flow,
+          .covered = true,
+          .bore_tanks = measured.bore_tanks,
+          .chamber_tanks = measured.chamber_tanks};
+}
+
+// Ends of the bracket, for both spaces: stirred throughout, and as well displaced as gas can be; more tanks hardly
+// sharpen the front.
+inline constexpr double stirred_tanks = 1.0, displaced_tanks = 12.0;
+
 struct Scene {
   Network network;
   std::vector<std::string_view> edge_words, ingress_words; // by edge and ingress: what each stands for

@@ -5,7 +5,7 @@
 
 namespace purgewright::gas::plan {
 
-// Needs times and flows of the plan; holds come from the closed-form cooling of a thin sheet, an estimate.
-Use gas_use(const Subject &, const Purge &);
+// Needs times and flows of the plan. `under_gas`: first arc to the end of the last hold.
+Use gas_use(const Subject &, const Purge &, units::Time under_gas);
 
 } // namespace purgewright::gas::plan

@@ -1,6 +1,5 @@
 #include "reference_values.hpp"
 
-#include "purgewright/gas/cooling_estimate.hpp"
 #include "purgewright/gas/room.hpp"
 
 #include <cmath>
@@ -60,40 +59,4 @@ TEST_CASE("Contents of argon bottles", "[reference][gas]") {
   const double listed = entry("room", "cylinder_contents_found").values()["argon_m3"].as<double>();
   CHECK(contents(50.0, 200.0) < listed);
   CHECK(contents(50.0, 230.0) > listed);
-}
-
-TEST_CASE("Thin-plate cooling of a titanium wall", "[reference][gas]") {
-  const auto table = entry("cooling", "ti_thin_check");
-  const WallMetal titanium{
-      .conductivity = 15.0, .density = units::kilograms_per_cubic_metre(4480.0), .specific_heat = 600.0};
-  const double energy =
-      line_energy(units::volts(10.0), units::amperes(40.0), 0.77, units::metres_per_second(2e-3));
-  const YAML::Node row = table.values()[0];
-  CHECK(energy * 1e-3 == table.near(row["line_J_mm"].as<double>()));
-  CHECK(thin_plate_cooling_time(energy, units::millimetres(0.9), titanium, units::celsius(20.0),
-                                units::celsius(1600.0), units::celsius(427.0))
-            .value() == table.near(row["t_s"].as<double>()));
-  CHECK(relative_plate_thickness(energy, units::millimetres(0.9), titanium,
-                                 units::TemperatureDifference::from_value(407.0)) ==
-        Approx(row["tau_at_427"].as<double>()).margin(0.0005));
-}
-
-TEST_CASE("Worked cooling rate of a steel plate", "[reference][gas]") {
-  const auto table = entry("cooling", "rosenthal_worked_cooling");
-  const WallMetal steel{
-      .conductivity = 28.0, .density = units::kilograms_per_cubic_metre(7333.333333), .specific_heat = 600.0};
-  const auto thickness = units::millimetres(6.0);
-  for (const auto &row : table.values()) {
-    const double energy = row["Hnet"].as<double>() * 1e3;
-    // Time at which the rise is 520 K, and the slope there.
-    const double at_one_second = thin_plate_rise(energy, thickness, steel, units::seconds(1.0)).value();
-    const double time = at_one_second * at_one_second / (520.0 * 520.0), step = 1e-4 * time;
-    const auto rise = [&](double t) {
-      return thin_plate_rise(energy, thickness, steel, units::seconds(t)).value();
-    };
-    CHECK((rise(time - step) - rise(time + step)) / (2.0 * step) == table.near(row["R_C_s"].as<double>()));
-    CHECK(
-        relative_plate_thickness(energy, thickness, steel, units::TemperatureDifference::from_value(520.0)) ==
-        table.near(row["tau"].as<double>()));
-  }
 }

@@ -99,6 +99,9 @@ const std::vector<Bad> &bad_alone() {
        {{Key::tube_outside_diameter, 23.8 * mm},
         {Key::tube_wall, 2 * mm},
         {Key::cap_diameter, 23.8 * mm},
+        {Key::weld_current, 65},
+        {Key::cap_thickness, 2 * mm},
+        {Key::rotation_runs, 6},
         {Key::tube_outside_diameter_tolerance, 0.03 * mm},
         {Key::tube_wall_tolerance, 0.03 * mm}}},
       {"machining.diffuser_drill", Status::caution, large({{Key::fixture_wall, 7.5 * mm}})},
@@ -111,6 +114,12 @@ const std::vector<Bad> &bad_alone() {
       {"gas.room_oxygen",
        Status::fail,
        {{Key::shop_room_volume, 5}, {Key::shop_room_air_changes_per_hour, 0}}},
+      {"heat.cap_centre", Status::caution, {{Key::rotation_runs, 1}}},
+      {"heat.current_for_wall", Status::caution, {{Key::weld_current, 26}}},
+      {"heat.current_for_wall",
+       Status::caution,
+       {{Key::weld_current, 42}, {Key::weld_travel_speed, 3 * mm}}},
+      {"heat.joint_melts", Status::caution, {{Key::weld_travel_speed, 16 * mm}}},
   };
   return jobs;
 }
@@ -140,6 +149,16 @@ const std::vector<Bad> &bad_with_others() {
       {"gas.bore_limit", Status::fail, {{Key::gas_oxygen_limit_bore, 2.01 * ppm}}},
       {"gas.chamber_limit", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
       {"gas.chamber_welding_floor", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
+      {"heat.joint_boils", Status::caution, {{Key::weld_current, 80}}},
+      {"heat.hot_zone",
+       Status::fail,
+       {{Key::rotation_runs, 1},
+        {Key::weld_current, 60},
+        {Key::weld_travel_speed, 0.5 * mm},
+        {Key::weld_shielding_temperature, 430}}},
+      {"heat.cap_centre",
+       Status::fail,
+       {{Key::rotation_runs, 1}, {Key::weld_current, 80}, {Key::weld_travel_speed, 1 * mm}}},
   };
   return jobs;
 }
@@ -210,6 +229,13 @@ const std::vector<Altered> &altered() {
       {"gas.torch_undisturbed", Status::fail, [](Design &d) { d.purge.bench.shield_ratio = 0.26; }},
       {"gas.supply_pressure", Status::fail,
        [](Design &d) { d.job.gas.supply_pressure = units::pascals(100.0); }},
+      {"heat.holds_reached", Status::fail, [](Design &d) { d.heat.runs.back().reached = false; }},
+      {"heat.hot_zone", Status::fail, [](Design &d) { d.heat.hot_zone = 1.01 * d.heat.covered; }},
+      {"heat.o_ring", Status::fail, [](Design &d) { d.heat.o_ring_peak = units::celsius(121.0); }},
+      {"heat.rollers", Status::caution,
+       [](Design &d) { d.heat.runs[1].roller_peak = units::celsius(111.0); }},
+      {"heat.cap_centre", Status::fail, [](Design &d) { d.heat.cap_centre_peak = units::celsius(1661.0); }},
+      {"heat.joint_boils", Status::caution, [](Design &d) { d.heat.joint_peak = units::celsius(3290.0); }},
   };
   return designs;
 }
@@ -267,8 +293,9 @@ TEST_CASE("a bad job breaks the rule it should among others") {
 }
 
 TEST_CASE("a design altered by hand breaks the rule it should and no other") {
+  const Design sound = evaluate(edited({}));
   for (const auto &bad : altered()) {
-    Design design = evaluate(edited({}));
+    Design design = sound;
     bad.alter(design);
     const Found found = not_passed(design);
     INFO(bad.rule << ", found: " << names(found));

@@ -6,6 +6,8 @@
 #include "purgewright/gas/figures.hpp"
 #include "purgewright/gas/purge.hpp"
 
+#include "purgewright/units/ids.hpp"
+
 #include "gas/plan/scene.hpp"
 
 #include <catch2/catch.hpp>
@@ -14,6 +16,8 @@
 #include <utility>
 
 namespace purgewright::gas::test {
+
+inline constexpr units::Time under_gas = units::seconds(600.0); // arcs and holds of a part
 
 struct PurgeDesign {
   job::Job job;
@@ -29,12 +33,14 @@ struct PurgeDesign {
     bounds = bound_prepurge(job, layout, volumes, areas);
   }
   plan::Subject subject() const { return {job, layout, volumes, areas}; }
-  Purge purge() const { return plan_purge(job, layout, volumes, areas, bounds); }
+  Purge purge() const { return plan_purge(job, layout, volumes, areas, bounds, under_gas); }
   plan::Scene prepurge_scene() const {
     return plan::build_scene(subject(), {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow, .covered = true});
   }
   units::Figures figures() const {
     units::Figures all = job::figures(job);
+    all.push_back({std::string(ids::heat_cycle), under_gas.value(), units::Dimension::time, "Arcs and holds", "", {},
+                   "the plan of heat gives it"});
     for (auto &&more : {fixture::figures(job, layout, volumes, areas), gas::figures(job, bounds, purge())}) {
       all.insert(all.end(), more.begin(), more.end());
     }

@@ -275,7 +275,7 @@ TEST_CASE("A log's mixing replaces the model's only on request", "[unit][gas][lo
   const MeasuredMixing mixing = mixing_to_use(job, fits);
   CHECK(mixing.bore_tanks == fits.fits.front().tanks.value);
   CHECK(mixing.chamber_tanks == 0.0); // the log holds the bore alone
-  const auto purge = plan_purge(d.job, d.layout, d.volumes, d.areas, d.bounds, mixing);
+  const auto purge = plan_purge(d.job, d.layout, d.volumes, d.areas, d.bounds, gas::test::under_gas, mixing);
   CHECK(purge.bore.tanks == Approx(mixing.bore_tanks).epsilon(1e-6));
   CHECK(purge.bore.tanks_measured);
   CHECK_FALSE(purge.chamber.tanks_measured);

@@ -1,0 +1,111 @@
+// Heat: does everything near the joint stay as cold as it must, and is the arc one that this wall bears. Limits
+// that no standard gives are those of practice and make a caution, not a failure.
+#include "topics.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace purgewright::checks {
+namespace {
+
+using units::Dimension;
+using units::Temperature;
+
+// Current that suits hand welding of thin titanium, for each metre of wall: common practice, no source.
+constexpr double current_per_wall_least = 30.0e3, current_per_wall_most = 45.0e3; // A/m
+// Grease and seals of common ball bearings: common practice, no source.
+constexpr Temperature roller_limit = units::celsius(110.0);
+// Boiling point of titanium: CRC Handbook, section 4, 3560 K.
+constexpr Temperature boiling = units::kelvins(3560.0);
+
+template <class Judge> bool every_weld(const heat::HeatPlan &plan, Judge judge) {
+  return std::ranges::all_of(plan.tacks, judge) && std::ranges::all_of(plan.runs, judge);
+}
+
+Verdict holds_reached(const Design &d) {
+  const bool reached = every_weld(d.heat, [](const heat::Weld &weld) { return weld.reached; });
+  return {reached ? Status::pass : Status::fail, d.heat.longest_hold.value(), d.heat.longest_hold_allowed.value()};
+}
+
+Verdict hot_zone(const Design &d) { return at_most(d.heat.hot_zone.value(), d.heat.covered.value()); }
+
+Verdict o_ring(const Design &d) { return at_most(d.heat.o_ring_peak.value(), d.heat.o_ring_limit.value()); }
+
+Verdict rollers(const Design &d) {
+  Temperature peak = d.heat.ambient;
+  for (const auto &run : d.heat.runs) {
+    peak = std::max(peak, run.roller_peak.value_or(peak));
+  }
+  return at_most(peak.value(), roller_limit.value(), Status::caution);
+}
+
+// Soft and grown in grain above the beta transus, holed when it melts.
+Verdict cap_centre(const Design &d) {
+  const Temperature peak = d.heat.cap_centre_peak, melts = d.job.cap.material->melting_start;
+  return peak > melts ? Verdict{Status::fail, peak.value(), melts.value()}
+                      : at_most(peak.value(), d.heat.cap_centre_limit.value(), Status::caution);
+}
+
+Verdict current_for_wall(const Design &d) {
+  const double current = d.job.weld.current.value(), wall = d.job.tube.wall.value();
+  const double most = current_per_wall_most * wall;
+  return current > most ? at_most(current, most, Status::caution)
+                        : at_least(current, current_per_wall_least * wall, Status::caution);
+}
+
+// Of the coldest run.
+Verdict joint_melts(const Design &d) {
+  Temperature least = d.heat.joint_peak;
+  for (const auto &run : d.heat.runs) {
+    least = std::min(least, run.joint_peak);
+  }
+  return at_least(least.value(), d.job.tube.material->melting_start.value(), Status::caution);
+}
+
+Verdict joint_boils(const Design &d) {
+  return at_most(d.heat.joint_peak.value(), boiling.value(), Status::caution);
+}
+
+std::string run_advice(const Design &d) {
+  const auto &advice = d.run_advice;
+  if (advice.fewest == 0 || d.job.rotation.runs >= advice.fewest) {
+    return {};
+  }
+  return fmt::format("; rotation.runs: {} keeps within the limits", advice.fewest);
+}
+
+constexpr std::string_view practice = "common practice, no source";
+constexpr std::array<Rule, 8> table{{
+    {"heat.holds_reached", "Every hold ends below the shielding temperature", practice, Dimension::time, holds_reached,
+     "the metal does not get below weld.shielding_temperature: shorter runs, less weld.current, or a higher "
+     "shielding temperature if your procedure allows it",
+     Needs::heat, run_advice},
+    {"heat.hot_zone", "Tube above the shielding temperature lies in the chamber's argon", "layout of the fixture",
+     Dimension::length, hot_zone,
+     "the tube outside the chamber oxidises: shorter runs, faster weld.travel_speed, or a longer fixture.slot.length",
+     Needs::heat, run_advice},
+    {"heat.o_ring", "Plug's O-ring stays within what its rubber stands",
+     "nitrile in dry gas, seal makers' temperature guides", Dimension::temperature, o_ring,
+     "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat, run_advice},
+    {"heat.rollers", "Tube on the front rollers stays within what bearings stand", practice, Dimension::temperature,
+     rollers, "longer tube.length or shorter runs; stands printed from plastic bear less than bearings do", Needs::heat,
+     run_advice},
+    {"heat.cap_centre", "Cap's centre stays under the beta transus, and never melts",
+     "metal data (heat/metal.hpp); beta transus as a limit: common practice, no source", Dimension::temperature,
+     cap_centre, "shorter runs, a thicker cap.thickness, or fixture.pin_material: copper-c110", Needs::heat, run_advice},
+    {"heat.current_for_wall", "Current suits the wall, 30 to 45 A for each mm", practice, Dimension::current,
+     current_for_wall, "weld.current nearer 40 A for each mm of tube.wall, then weld a trial piece and cut it", Needs::heat},
+    {"heat.joint_melts", "Every run melts the wall through", "conduction on wall and cap (heat/model.hpp)",
+     Dimension::temperature, joint_melts, "more weld.current or slower weld.travel_speed", Needs::heat},
+    {"heat.joint_boils", "Pool stays under titanium's boiling point: it would sag through before",
+     "CRC Handbook, section 4: 3560 K; evaporation is not in the model", Dimension::temperature, joint_boils,
+     "less weld.current or faster weld.travel_speed", Needs::heat},
+}};
+
+} // namespace
+
+std::span<const Rule> heat_rules() { return table; }
+
+} // namespace purgewright::checks
