@@ -1,37 +1,25 @@
 #include "text_parts.hpp"
 
+#include "purgewright/report/bench_numbers.hpp"
+
 #include <fmt/format.h>
 
-#include <cmath>
+#include <algorithm>
 
 namespace purgewright::report::parts {
 namespace {
 
 using units::Dimension;
 
-// Degrees as the index collar shows them: 0 to 359, an end beyond a turn likewise.
-std::string on_collar(units::Angle angle) {
-  const double whole = std::fmod(std::round(units::to_degrees(angle)), 360.0);
-  return fmt::format("{:.0f}", whole < 0.0 ? whole + 360.0 : whole);
-}
-
-// A computed temperature, no finer than the model.
-std::string temperature(const Findings &f, units::Temperature t) {
-  return shop(f, t.value(), Dimension::temperature, t > units::celsius(1000.0) ? 3 : 2);
-}
-
-std::string limit(const Findings &f, units::Temperature t) { return shop(f, t.value(), Dimension::temperature, 3); }
-
 std::string weld_line(const Findings &f, std::string_view name, std::size_t number, const heat::Weld &weld) {
   const bool tack = name == "tack";
   const std::string angles =
-      tack ? on_collar(0.5 * (weld.pass.start + weld.pass.end))
-           : fmt::format("{} to {}", on_collar(weld.pass.start), on_collar(weld.pass.end));
+      tack ? collar_degrees(0.5 * (weld.pass.start + weld.pass.end)) : collar_degrees(weld.pass);
   return fmt::format("  {:<8} {:>12} {:>8} {:>8} {:>12} {:>12} {:>12}\n", fmt::format("{} {}", name, number), angles,
                      fmt::format("{:.1f} s", weld.welding.value()),
                      weld.reached ? bench_time(weld.hold) : std::string("too long"),
-                     temperature(f, weld.joint_before), temperature(f, weld.joint_peak),
-                     temperature(f, weld.cap_centre_peak));
+                     temperature_text(f, weld.joint_before), temperature_text(f, weld.joint_peak),
+                     temperature_text(f, weld.cap_centre_peak));
 }
 
 std::string table(const Findings &f) {
@@ -64,7 +52,7 @@ std::string uncovered(const Findings &f) {
   }
   const std::string reach =
       fmt::format("  hot zone: tube above {} as far as {} from the joint, the chamber's argon reaches {}\n",
-                  limit(f, plan.shielding_temperature), shop(f, plan.hot_zone.value(), Dimension::length, 2),
+                  limit_text(f, plan.shielding_temperature), shop(f, plan.hot_zone.value(), Dimension::length, 2),
                   shop(f, plan.covered.value(), Dimension::length, 2));
   return longest > units::Time{}
              ? reach + fmt::format("    outside it the tube needs {} to get below: the hard limit\n", bench_time(longest))
@@ -82,13 +70,13 @@ std::string heat_lines(const Findings &f, TextStyle style) {
                       clockwise ? "clockwise" : "counterclockwise");
   text += fmt::format("  hold: torch and both circuits stay on until the joint is below {}; after the last run until "
                       "nothing is above it\n",
-                      limit(f, plan.shielding_temperature));
+                      limit_text(f, plan.shielding_temperature));
   text += fmt::format("  postflow to set on the torch: {}; first arc to last hold {}\n", bench_time(plan.postflow()),
                       shop(f, plan.cycle.value(), Dimension::time, 2));
   text += advice(f) + uncovered(f);
   text += fmt::format("  O-ring {} at most (limit {}); the cap's centre on the pin stays hot longest and may colour a "
                       "little there\n",
-                      temperature(f, plan.o_ring_peak), limit(f, plan.o_ring_limit));
+                      temperature_text(f, plan.o_ring_peak), limit_text(f, plan.o_ring_limit));
   text += "  computed by conduction in still gas, not measured: peaks are means through the wall and upper bounds when\n"
           "    the pool nears boiling; let a thermocouple or temperature crayon confirm the first part\n";
   return text;

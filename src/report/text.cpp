@@ -4,6 +4,7 @@
 
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/job/nearest.hpp"
+#include "purgewright/report/bench_numbers.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -19,24 +20,12 @@ namespace {
 using units::Dimension;
 using namespace parts;
 
-// Both flow units side by side, no more digits than a flowmeter shows.
-std::string flow(units::VolumeFlow q) {
-  return fmt::format("{:>5} / {:>5}", units::shop_value(q.value(), Dimension::flow, units::UnitSystem::metric).value < 9.95
-                                          ? fmt::format("{:.1f}", units::to_litres_per_minute(q))
-                                          : fmt::format("{:.0f}", units::to_litres_per_minute(q)),
-                     fmt::format("{:.1f}", units::shop_value(q.value(), Dimension::flow, units::UnitSystem::inch).value));
-}
+// Both flow units side by side.
+std::string flow(units::VolumeFlow q) { return fmt::format("{:>5} / {:>5}", litres_per_minute(q), cubic_feet_per_hour(q)); }
 
 std::string seconds(units::Time t) {
   const double s = t.value();
   return s < 9.95 ? fmt::format("{:.1f} s", s) : fmt::format("{:.0f} s", s);
-}
-
-std::string oxygen(double fraction) {
-  constexpr double percent_from = 1e-2;
-  return fraction >= percent_from ? fmt::format("{:.1f} %", 100.0 * fraction)
-                                  : fmt::format("{} ppm", units::shop_text(fraction * 1e6, Dimension::ratio,
-                                                                           units::UnitSystem::metric, 2));
 }
 
 std::string gas_table(const Findings &f, TextStyle style) {
@@ -50,7 +39,7 @@ std::string gas_table(const Findings &f, TextStyle style) {
                         bench_time(c.high),
                         fmt::format("{} ({} .. {})", seconds(c.time), seconds(c.low), seconds(c.high)),
                         flow(c.welding),
-                        oxygen(c.welding_floor.oxygen));
+                        oxygen_text(c.welding_floor.oxygen));
   };
   row("bore", purge.bore);
   row("chamber", purge.chamber);
@@ -59,8 +48,8 @@ std::string gas_table(const Findings &f, TextStyle style) {
   const auto explain = [&](std::string_view name, const gas::CircuitPlan &c, double limit) {
     text += fmt::format("  {}: {}; {}\n", name, c.tanks_measured ? "mixing as measured (gas.log)" : c.regime, c.prepurge_reason);
     text += fmt::format("    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",
-                        oxygen(c.after_thumb_rule), oxygen(c.after_thumb_rule_mixed), oxygen(limit),
-                        oxygen(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
+                        oxygen_text(c.after_thumb_rule), oxygen_text(c.after_thumb_rule_mixed), oxygen_text(limit),
+                        oxygen_text(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
     if (c.dead_volume_share > 0.5) {
       text += fmt::format("    the lines hold {:.1f} times the space itself: keep hoses short, do not let them stand open\n",
                           c.dead_volume_share);
@@ -101,7 +90,7 @@ std::string log_lines(const Findings &f, TextStyle style) {
                         gas::to_text(fit.circuit), fit.readings, units::to_litres_per_minute(fit.flow),
                         fitted(fit.tanks), fit.tanks_model, fitted(fit.delay));
     text += fmt::format("    settles at {} (model {}); curve and log differ by a factor of {:.2f} on average, R2 {:.3f}\n",
-                        oxygen(fit.floor.value), oxygen(fit.floor_model), std::pow(10.0, fit.rms), fit.r_squared);
+                        oxygen_text(fit.floor.value), oxygen_text(fit.floor_model), std::pow(10.0, fit.rms), fit.r_squared);
   }
   text += f.design.job.gas.log_use == job::LogUse::apply
               ? "  the measured mixing replaces the model's in the times above (gas.log_use: apply)\n"

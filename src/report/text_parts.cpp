@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-
 namespace purgewright::report::parts {
 
 std::string paint(std::string_view text, int code, TextStyle style) {
@@ -16,13 +14,6 @@ std::string heading(std::string_view text, TextStyle style) {
 
 std::string shop(const Findings &f, double si, units::Dimension dimension, int digits) {
   return units::shop_text(si, dimension, f.design.job.shop.unit_system, digits);
-}
-
-// Seconds a welder can count: never less than the computed time.
-std::string bench_time(units::Time t) {
-  const double s = t.value();
-  const double step = s < 20.0 ? 1.0 : s < 120.0 ? 5.0 : 15.0;
-  return fmt::format("{:.0f} s", std::ceil(s / step) * step);
 }
 
 } // namespace purgewright::report::parts

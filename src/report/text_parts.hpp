@@ -1,4 +1,4 @@
-// Pieces that the printed parts share: headings, numbers in shop units, seconds a welder can count.
+// Pieces that the printed parts share: headings, numbers in shop units.
 //
 // Units: quantity types in, text out. Frame, range, errors: none. Guarantee: same findings, same text.
 // Source: none. Private to report.
@@ -14,9 +14,6 @@ namespace purgewright::report::parts {
 std::string paint(std::string_view text, int code, TextStyle);
 std::string heading(std::string_view text, TextStyle);
 std::string shop(const Findings &, double si, units::Dimension, int digits = 4);
-
-// What the welder waits: never less than the computed time.
-std::string bench_time(units::Time);
 
 // Order of tacks and runs with angles, arc times, holds and peaks; how many runs pay.
 std::string heat_lines(const Findings &, TextStyle);

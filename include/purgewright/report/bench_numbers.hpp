@@ -1,0 +1,33 @@
+// Numbers as the welder reads them: what the printed text and the setup sheet both show, so that they never differ.
+//
+// Units: quantity types in, text with its unit out, but for collar_degrees (whole degrees without a unit).
+// Frame: collar angles are counterclockwise seen looking at the cap, 0 to 359. Range, errors: none.
+// Guarantee: same number, same text, whatever the locale. Source: none.
+#pragma once
+
+#include "purgewright/report/results.hpp"
+
+#include <string>
+
+namespace purgewright::report {
+
+// "10" or "1.5": no more digits than a flowmeter shows.
+std::string litres_per_minute(units::VolumeFlow);
+std::string cubic_feet_per_hour(units::VolumeFlow);
+
+// What the welder waits, in seconds: never less than the computed time; whole seconds under 20 s, then fives up to
+// 2 min, then quarter minutes.
+std::string bench_time(units::Time);
+
+// Percent from one in a hundred on, ppm below.
+std::string oxygen_text(double fraction);
+
+std::string collar_degrees(units::Angle);
+// "80 to 180".
+std::string collar_degrees(const fixture::Pass &);
+
+// Computed temperatures no finer than the model, limits as they are set; in the job's units.
+std::string temperature_text(const Findings &, units::Temperature);
+std::string limit_text(const Findings &, units::Temperature);
+
+} // namespace purgewright::report

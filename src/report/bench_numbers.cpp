@@ -1,0 +1,52 @@
+#include "purgewright/report/bench_numbers.hpp"
+
+#include "text_parts.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace purgewright::report {
+
+std::string litres_per_minute(units::VolumeFlow flow) {
+  const double value = units::to_litres_per_minute(flow);
+  return value < 9.95 ? fmt::format("{:.1f}", value) : fmt::format("{:.0f}", value);
+}
+
+std::string cubic_feet_per_hour(units::VolumeFlow flow) {
+  return fmt::format("{:.1f}",
+                     units::shop_value(flow.value(), units::Dimension::flow, units::UnitSystem::inch).value);
+}
+
+std::string bench_time(units::Time t) {
+  const double s = t.value();
+  const double step = s < 20.0 ? 1.0 : s < 120.0 ? 5.0 : 15.0;
+  return fmt::format("{:.0f} s", std::ceil(s / step) * step);
+}
+
+std::string oxygen_text(double fraction) {
+  constexpr double percent_from = 1e-2;
+  return fraction >= percent_from
+             ? fmt::format("{:.1f} %", 100.0 * fraction)
+             : fmt::format("{} ppm", units::shop_text(fraction * 1e6, units::Dimension::ratio,
+                                                      units::UnitSystem::metric, 2));
+}
+
+std::string collar_degrees(units::Angle angle) {
+  const double whole = std::fmod(std::round(units::to_degrees(angle)), 360.0);
+  return fmt::format("{:.0f}", whole < 0.0 ? whole + 360.0 : whole + 0.0);
+}
+
+std::string collar_degrees(const fixture::Pass &pass) {
+  return fmt::format("{} to {}", collar_degrees(pass.start), collar_degrees(pass.end));
+}
+
+std::string temperature_text(const Findings &f, units::Temperature t) {
+  return parts::shop(f, t.value(), units::Dimension::temperature, t > units::celsius(1000.0) ? 3 : 2);
+}
+
+std::string limit_text(const Findings &f, units::Temperature t) {
+  return parts::shop(f, t.value(), units::Dimension::temperature, 3);
+}
+
+} // namespace purgewright::report
