@@ -20,6 +20,7 @@ BELOW = {
     "checks": {"units", "standards", "job", "fixture", "gas", "heat"},
 }
 BELOW["drawing"] = BELOW["exchange"] = BELOW["report"] = set(BELOW)
+BELOW["pages"] = set(BELOW)
 BELOW["cli"] = set(BELOW)
 
 KERNEL_FLOORS = {"solids", "drawing", "exchange"}

@@ -1,0 +1,140 @@
+#include "plot.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace purgewright::pages {
+namespace {
+
+constexpr Pen thin{0.15, {0.8, 0.8, 0.8}, {}};
+
+// The axes in their frame on the paper.
+class Field {
+ public:
+  Field(const Plot &plot, const Box &frame) : plot_(plot), frame_(frame) {}
+  double x(double value) const { return frame_.x + share(plot_.x, value) * frame_.width; }
+  double y(double value) const { return frame_.bottom() - share(plot_.y, value) * frame_.height; }
+  const Box &frame() const { return frame_; }
+
+ private:
+  static double share(const Axis &axis, double value) {
+    if (!axis.logarithmic) {
+      return (value - axis.least) / (axis.most - axis.least);
+    }
+    const double held = std::max(value, 1e-3 * axis.least);
+    return std::log(held / axis.least) / std::log(axis.most / axis.least);
+  }
+  const Plot &plot_;
+  Box frame_;
+};
+
+std::string tick_text(double value) { return fmt::format("{:.6g}", value + 0.0); }
+
+void draw_spans(Canvas &canvas, const Plot &plot, const Field &field) {
+  const Letters small{.points = plot.points - 1.0, .colour = grey, .align = Align::centre};
+  double taken = 0.0; // right end of the last name
+  for (const Span &span : plot.spans) {
+    const double left = field.x(span.from), right = field.x(span.to);
+    canvas.fill(Box{left, field.frame().y, right - left, field.frame().height}, span.colour);
+    const double middle = 0.5 * (left + right), half = 0.5 * canvas.text_width(span.name, small);
+    if (middle - half > taken) {
+      canvas.text({middle, field.frame().y + line_height(plot.points)}, span.name, small);
+      taken = middle + half + 0.4;
+    }
+  }
+}
+
+void draw_axes(Canvas &canvas, const Plot &plot, const Field &field) {
+  const Box &frame = field.frame();
+  const double under = frame.bottom() + line_height(plot.points);
+  for (const double value : ticks(plot.x, std::max(2, int(frame.width / 12.0)))) {
+    canvas.line({field.x(value), frame.y}, {field.x(value), frame.bottom()}, thin);
+    canvas.text({field.x(value), under}, tick_text(value), {.points = plot.points, .align = Align::centre});
+  }
+  for (const double value : ticks(plot.y, std::max(2, int(frame.height / 7.0)))) {
+    canvas.line({frame.x, field.y(value)}, {frame.right(), field.y(value)}, thin);
+    canvas.text({frame.x - 0.8, field.y(value) + 0.5 * capital_height(plot.points)}, tick_text(value),
+                {.points = plot.points, .align = Align::right});
+  }
+  canvas.text({frame.right(), under + line_height(plot.points)}, plot.x.title,
+              {.points = plot.points, .align = Align::right});
+}
+
+void draw_levels(Canvas &canvas, const Plot &plot, const Field &field) {
+  const Box &frame = field.frame();
+  for (const Level &level : plot.levels) {
+    const double at = field.y(level.value);
+    canvas.line({frame.x, at}, {frame.right(), at}, level.pen);
+    const Letters letters{.points = plot.points - 0.5, .colour = level.pen.colour, .align = Align::right};
+    const double width = canvas.text_width(level.name, letters), height = line_height(letters.points);
+    canvas.fill(Box{frame.right() - 1.2 - width, at - 0.3 - height, width + 0.8, height - 0.2}, {1, 1, 1, 0.75});
+    canvas.text({frame.right() - 0.8, at - 1.0}, level.name, letters);
+  }
+}
+
+void draw_names(Canvas &canvas, const Plot &plot, const Box &box) {
+  double at = box.x;
+  const double base = box.y + capital_height(plot.points) + 0.2;
+  at += canvas.text({at, base}, plot.title, {.points = plot.points, .bold = true}) + 3.0;
+  for (const Curve &curve : plot.curves) {
+    if (curve.name.empty()) {
+      continue;
+    }
+    const double middle = base - 0.5 * capital_height(plot.points);
+    canvas.line({at, middle}, {at + 5.0, middle}, curve.pen);
+    at += 6.0;
+    at += canvas.text({at, base}, curve.name, {.points = plot.points}) + 3.0;
+  }
+}
+
+} // namespace
+
+std::vector<double> ticks(const Axis &axis, int wished) {
+  std::vector<double> values;
+  if (axis.logarithmic) {
+    for (double power = std::ceil(std::log10(axis.least) - 1e-9); power <= std::log10(axis.most) + 1e-9; power += 1.0) {
+      values.push_back(std::pow(10.0, power));
+    }
+    return values;
+  }
+  const double rough = (axis.most - axis.least) / wished;
+  const double power = std::pow(10.0, std::floor(std::log10(rough)));
+  double step = 10.0 * power;
+  for (const double times : {5.0, 2.0, 1.0}) {
+    step = times * power >= rough ? times * power : step;
+  }
+  const double first = std::ceil(axis.least / step - 1e-9);
+  for (double i = first; i * step <= axis.most + 1e-9 * step; i += 1.0) {
+    values.push_back(i * step);
+  }
+  return values;
+}
+
+void draw(Canvas &canvas, const Box &box, const Plot &plot) {
+  const double letters = line_height(plot.points);
+  double widest = 0.0;
+  for (const double value : ticks(plot.y, std::max(2, int(box.height / 7.0)))) {
+    widest = std::max(widest, canvas.text_width(tick_text(value), {.points = plot.points}));
+  }
+  const double left = widest + 1.2, above = letters + 1.0, below = 2.0 * letters + 0.6, right = 1.5;
+  const Field field(plot, {box.x + left, box.y + above, box.width - left - right, box.height - above - below});
+  draw_spans(canvas, plot, field);
+  draw_axes(canvas, plot, field);
+  canvas.clip(field.frame());
+  for (const Curve &curve : plot.curves) {
+    std::vector<Point> points;
+    points.reserve(curve.points.size());
+    for (const Point &p : curve.points) {
+      points.push_back({field.x(p.x), field.y(p.y)});
+    }
+    canvas.path(points, curve.pen);
+  }
+  canvas.unclip();
+  draw_levels(canvas, plot, field);
+  canvas.frame(field.frame(), {.width = 0.25});
+  draw_names(canvas, plot, box);
+}
+
+} // namespace purgewright::pages

@@ -1,0 +1,311 @@
+#include "purgewright/pages/setup_sheet.hpp"
+
+#include "canvas.hpp"
+#include "curves.hpp"
+#include "round_diagram.hpp"
+#include "setup_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace purgewright::pages {
+namespace {
+
+using report::Findings;
+
+struct Paper {
+  double width, height;
+};
+constexpr Paper a4{210.0, 297.0}, letter{215.9, 279.4};
+constexpr double margin = 9.0, gutter = 4.0;               // mm
+constexpr double largest = 8.5, smallest = 5.0, step = 0.25; // letters, points
+constexpr double least_plots = 34.0;                       // height that plots need to be read, mm
+constexpr Colour warning{0.99, 0.90, 0.62}, head{0.16, 0.20, 0.26};
+
+Paper paper_of(const job::Job &job) {
+  const bool inch = job.shop.sheet == job::Sheet::letter || job.shop.sheet == job::Sheet::tabloid;
+  return inch ? letter : a4;
+}
+
+// Colours of a titanium weld: EN ISO 9606-5:2000 (approval testing of welders, titanium), its text on coloration.
+struct Swatch {
+  std::string_view name;
+  Colour colour;
+  bool accepted;
+};
+constexpr std::array<Swatch, 7> swatches{{{"silver", {0.80, 0.81, 0.83}, true},
+                                          {"straw", {0.90, 0.80, 0.52}, true},
+                                          {"dark brown", {0.42, 0.27, 0.14}, false},
+                                          {"purple", {0.45, 0.22, 0.50}, false},
+                                          {"blue", {0.16, 0.30, 0.66}, false},
+                                          {"grey", {0.52, 0.52, 0.52}, false},
+                                          {"flaky white", {0.97, 0.97, 0.95}, false}}};
+
+class Page {
+ public:
+  Page(Canvas &canvas, const Findings &f, const SheetMark &mark, Paper paper, double points)
+      : canvas_(canvas), f_(f), mark_(mark), paper_(paper), points_(points), line_(line_height(points)) {}
+
+  // Everything but the plots; returns where they may begin.
+  double compose();
+  void plots(double top);
+
+ private:
+  double width() const { return paper_.width - 2.0 * margin; }
+  double foot() const { return paper_.height - margin - 2.0 * line_; }
+  double header(double top);
+  double gas_table(double top);
+  void gas_head(double top, const std::array<double, 7> &at);
+  double gas_line(double top, const GasRow &row, const std::array<double, 7> &at);
+  double turns(double top);
+  double turn_table(const Box &box, const std::vector<TurnRow> &rows, std::size_t columns);
+  double lists(double top);
+  double list(const Box &box, std::string_view title, const std::vector<std::string> &items, bool numbered);
+  double colours(double top);
+  double title(Point at, double width, std::string_view text);
+  void footer();
+
+  Canvas &canvas_;
+  const Findings &f_;
+  const SheetMark &mark_;
+  Paper paper_;
+  double points_, line_;
+};
+
+double Page::title(Point at, double width, std::string_view text) {
+  const double height = line_ + 1.2;
+  canvas_.fill(Box{at.x, at.y, width, height}, head);
+  canvas_.text({at.x + 1.2, at.y + 0.5 * (height + capital_height(points_))}, text,
+               {.points = points_, .bold = true, .colour = white});
+  return at.y + height;
+}
+
+double Page::header(double top) {
+  const auto &identity = f_.design.job.identity;
+  const double right = margin + width();
+  double y = top + capital_height(2.0 * points_);
+  canvas_.text({margin, y}, "SETUP SHEET  " + identity.name, {.points = 2.0 * points_, .bold = true});
+  canvas_.text({right, y}, "revision " + identity.revision,
+               {.points = 1.4 * points_, .bold = true, .align = Align::right});
+  y += 1.4 * line_;
+  canvas_.text({margin, y}, identity.title, {.points = points_ + 1.0});
+  canvas_.text({right, y}, "job " + mark_.job_sha256.substr(0, 16),
+               {.points = points_, .colour = grey, .align = Align::right});
+  y += line_;
+  canvas_.text({margin, y}, work_line(f_), {.points = points_ - 0.5});
+  if (!identity.prepared_by.empty()) {
+    canvas_.text({right, y}, "prepared by " + identity.prepared_by, {.points = points_, .align = Align::right});
+  }
+  y += 0.7 * line_;
+  constexpr std::string_view first =
+      "Argon displaces air without smell: ventilate, wear an oxygen monitor. Calculated, not measured. Follow your local "
+      "code and your qualified procedure: they come before this sheet.";
+  const Letters bold{.points = points_, .bold = true, .align = Align::centre};
+  const double height = canvas_.wrapped_height(width() - 4.0, first, bold) + 1.6;
+  canvas_.fill(Box{margin, y, width(), height}, warning);
+  canvas_.frame({margin, y, width(), height}, {.width = 0.3});
+  canvas_.wrapped({margin + 2.0, y + 0.8}, width() - 4.0, first, bold);
+  return y + height + 2.0;
+}
+
+void Page::gas_head(double top, const std::array<double, 7> &at) {
+  constexpr std::array<std::string_view, 6> names{"stage", "bore", "chamber", "torch", "time", "look for"};
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const bool centred = i > 0 && i < 5;
+    canvas_.text({centred ? 0.5 * (at[i] + at[i + 1]) : at[i] + 1.0, top + line_}, names[i],
+                 {.points = points_, .bold = true, .align = centred ? Align::centre : Align::left});
+  }
+}
+
+double Page::gas_line(double top, const GasRow &row, const std::array<double, 7> &at) {
+  const Letters plain{.points = points_ - 0.5};
+  const Letters strong{.points = points_ + 0.5, .bold = true, .align = Align::centre};
+  const double note = at[6] - at[5] - 2.0;
+  const double height = std::max(1.5 * line_, canvas_.wrapped_height(note, row.look_for, plain) + 0.8);
+  const double base = top + 0.5 * (height + capital_height(points_));
+  canvas_.text({at[0] + 1.0, base}, row.stage, {.points = points_, .bold = true});
+  const std::array<const std::string *, 4> cells{&row.bore, &row.chamber, &row.torch, &row.time};
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    canvas_.text({0.5 * (at[i + 1] + at[i + 2]), base}, *cells[i], strong);
+  }
+  canvas_.wrapped({at[5] + 1.0, top + 0.4}, note, row.look_for, plain);
+  canvas_.line({at[0], top + height}, {at[6], top + height}, {.width = 0.15, .colour = grey});
+  return top + height;
+}
+
+double Page::gas_table(double top) {
+  const double left = margin;
+  const std::array<double, 7> at{left,        left + 40.0,  left + 57.5,     left + 75.0,
+                                 left + 92.5, left + 110.0, left + width()};
+  double y = title({left, top}, width(), "GAS   settings in L/min | ft3/h");
+  const double start = y;
+  gas_head(y, at);
+  y += line_ + 1.0;
+  for (const GasRow &row : gas_rows(f_)) {
+    y = gas_line(y, row, at);
+  }
+  for (std::size_t i = 1; i < 6; ++i) {
+    canvas_.line({at[i], start}, {at[i], y}, {.width = 0.15, .colour = grey});
+  }
+  canvas_.frame({left, start, width(), y - start}, {.width = 0.3});
+  return y + 2.0;
+}
+
+double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::size_t columns) {
+  constexpr std::array<double, 6> wide{0.09, 0.28, 0.45, 0.60, 0.755, 0.92}; // middles, of the width
+  constexpr std::array<double, 6> narrow{0.14, 0.44, 0.70, 0.88};
+  const auto &centres = columns == wide.size() ? wide : narrow;
+  constexpr std::array<std::string_view, 6> names{"order", "collar, deg", "arc", "HOLD", "joint before", "peak"};
+  double y = box.y;
+  for (std::size_t i = 0; i < columns; ++i) {
+    canvas_.text({box.x + centres[i] * box.width, y + line_}, names[i],
+                 {.points = points_ - 0.5, .bold = true, .align = Align::centre});
+  }
+  y += line_ + 1.0;
+  const double height = 1.28 * line_;
+  for (const TurnRow &row : rows) {
+    if (row.tack) {
+      canvas_.fill(Box{box.x, y, box.width, height}, pale);
+    }
+    const std::array<const std::string *, 6> cells{&row.name, &row.collar, &row.arc,
+                                                   &row.hold, &row.before, &row.peak};
+    for (std::size_t i = 0; i < columns; ++i) {
+      const bool strong = i == 0 || i == 3;
+      canvas_.text({box.x + centres[i] * box.width, y + 0.5 * (height + capital_height(points_))}, *cells[i],
+                   {.points = i == 3 ? points_ + 0.5 : points_ - 0.25, .bold = strong, .align = Align::centre});
+    }
+    y += height;
+    canvas_.line({box.x, y}, {box.right(), y}, {.width = 0.1, .colour = grey});
+  }
+  return y;
+}
+
+double Page::turns(double top) {
+  constexpr std::size_t one_column = 13;
+  const std::vector<TurnRow> rows = turn_rows(f_);
+  const double diagram = 64.0, left = margin + diagram + gutter, wide = width() - diagram - gutter;
+  double y = title({margin, top}, width(), "TACKS AND RUNS   angles on the index collar; hold: torch and both circuits on");
+  const double start = y;
+  draw_round(canvas_, {margin, y, diagram, diagram}, f_, points_ - 1.0);
+  if (rows.size() <= one_column) {
+    y = turn_table({left, y, wide, 0.0}, rows, 6);
+  } else {
+    const std::size_t half = (rows.size() + 1) / 2;
+    const auto middle = rows.begin() + static_cast<std::ptrdiff_t>(half);
+    const double column = 0.5 * (wide - 2.0);
+    y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, 4),
+                 turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, 4));
+  }
+  const bool clockwise = f_.design.job.rotation.direction == job::Direction::clockwise;
+  const std::string note = fmt::format(
+      "Drawn with the collar at 0; black: tacks, blue: runs, both in order. The weld runs {} as drawn, the tube turns "
+      "the other way under the torch. Each hold ends when the joint is below the shielding temperature, the last when "
+      "nothing is above it. The cap's centre on the pin stays hot longest and may colour a little there. First arc to "
+      "end of last hold: {}.",
+      clockwise ? "clockwise" : "counterclockwise", units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
+  const Letters plain{.points = points_ - 0.5};
+  y += 0.8;
+  y += canvas_.wrapped({left, y}, wide, note, plain);
+  return std::max(y, start + diagram + 1.0) + 1.5;
+}
+
+double Page::list(const Box &box, std::string_view heading, const std::vector<std::string> &items, bool numbered) {
+  double y = title({box.x, box.y}, box.width, heading) + 0.8;
+  const double indent = 4.0;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const std::string mark = numbered ? fmt::format("{}", i + 1) : std::string("\u2022");
+    canvas_.wrapped({box.x, y}, indent, mark, {.points = points_, .bold = true});
+    y += canvas_.wrapped({box.x + indent, y}, box.width - indent, items[i], {.points = points_ - 0.25}) + 0.5;
+  }
+  return y;
+}
+
+double Page::colours(double top) {
+  double y = title({margin, top}, width(), "COLOUR OF THE WELD") + 1.0;
+  const double side = 13.0, patches = side * double(swatches.size());
+  const double small = points_ - 1.5;
+  for (std::size_t i = 0; i < swatches.size(); ++i) {
+    const Box patch{margin + double(i) * side, y, side - 0.6, 4.0};
+    canvas_.fill(patch, swatches[i].colour);
+    canvas_.frame(patch, {.width = 0.15});
+    canvas_.text({patch.x + 0.5 * patch.width, patch.bottom() + line_height(small)}, swatches[i].name,
+                 {.points = small, .align = Align::centre});
+  }
+  const double under = y + 4.0 + line_height(small) + 1.2, accepted = margin + 2.0 * side;
+  canvas_.line({margin, under}, {accepted - 0.6, under}, {.width = 0.6, .colour = {0.2, 0.55, 0.25}});
+  canvas_.line({accepted, under}, {margin + patches - 0.6, under}, {.width = 0.6, .colour = {0.72, 0.11, 0.09}});
+  canvas_.wrapped({margin, under + 0.4}, 2.0 * side, "accepted", {.points = small, .bold = true});
+  canvas_.wrapped({accepted, under + 0.4}, 5.0 * side, "not accepted", {.points = small, .bold = true});
+  constexpr std::string_view words =
+      "EN ISO 9606-5:2000, titanium weld metal; a narrow band of strong colour at the edge of the gas cover is accepted "
+      "too. The patches are only a sketch. AWS D17.1 and D1.9 have tables of their own: the one your procedure names "
+      "decides. Brushing a coloured weld hides what it took up.";
+  const double left = margin + patches + 1.5;
+  const double beside = y + canvas_.wrapped({left, y}, margin + width() - left, words, {.points = points_ - 0.75});
+  return std::max(beside, under + 0.4 + line_height(small)) + 2.0;
+}
+
+double Page::lists(double top) {
+  const double third = (width() - 2.0 * gutter) / 3.0;
+  const double second = margin + third + gutter, last = second + third + gutter;
+  const double steps = list({margin, top, third, 0.0}, "LOADING AND ORDER OF WORK", loading_steps(f_), true);
+  const double stops = list({second, top, third, 0.0}, "STOP WHEN", stop_conditions(f_), false);
+  const double careful = list({last, top, third, 0.0}, "CAUTION", cautions(), false);
+  return std::max({steps, stops, careful}) + 1.5;
+}
+
+void Page::footer() {
+  const double y = paper_.height - margin;
+  canvas_.line({margin, y - 1.4 * line_}, {margin + width(), y - 1.4 * line_}, {.width = 0.3});
+  const Letters small{.points = points_ - 1.5, .colour = grey};
+  canvas_.text({margin, y},
+               fmt::format("purgewright {}; job SHA-256 {}; every number with formula and source in results.json",
+                           mark_.tool_version, mark_.job_sha256),
+               small);
+}
+
+double Page::compose() {
+  double y = header(margin);
+  y = gas_table(y);
+  y = turns(y);
+  y = lists(y);
+  y = colours(y);
+  footer();
+  return y;
+}
+
+void Page::plots(double top) {
+  const double height = std::min(foot() - top, 60.0);
+  const double half = 0.5 * (width() - gutter);
+  Plot heat = temperature_plot(f_), oxygen = oxygen_plot(f_);
+  heat.points = oxygen.points = std::max(5.0, points_ - 1.5);
+  draw(canvas_, {margin, top, half, height}, heat);
+  draw(canvas_, {margin + half + gutter, top, half, height}, oxygen);
+}
+
+// The largest letters with which everything, plots included, stands on one page.
+double fitting_points(const Findings &f, const SheetMark &mark, Paper paper) {
+  for (double points = largest; points > smallest; points -= step) {
+    Canvas trial(Format::pdf, paper.width, paper.height, "");
+    const double room = paper.height - margin - 2.0 * line_height(points);
+    if (Page(trial, f, mark, paper, points).compose() + least_plots <= room) {
+      return points;
+    }
+  }
+  return smallest;
+}
+
+} // namespace
+
+std::string setup_sheet_pdf(const Findings &findings, const SheetMark &mark) {
+  const Paper paper = paper_of(findings.design.job);
+  const double points = fitting_points(findings, mark, paper);
+  Canvas canvas(Format::pdf, paper.width, paper.height, "Setup sheet " + findings.design.job.identity.name);
+  Page page(canvas, findings, mark, paper, points);
+  page.plots(page.compose());
+  return canvas.finish();
+}
+
+} // namespace purgewright::pages

@@ -1,0 +1,145 @@
+#include "setup_words.hpp"
+
+#include "purgewright/report/bench_numbers.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace purgewright::pages {
+namespace {
+
+using report::bench_time;
+using report::Findings;
+using report::oxygen_text;
+using units::Dimension;
+
+std::string both(units::VolumeFlow flow) {
+  return fmt::format("{} | {}", report::litres_per_minute(flow), report::cubic_feet_per_hour(flow));
+}
+
+std::string shop(const Findings &f, double si, Dimension dimension, int digits = 4) {
+  return units::shop_text(si, dimension, f.design.job.shop.unit_system, digits);
+}
+
+bool vented(const Findings &f) { return f.design.job.tube.vent.count > 0; }
+
+std::string_view outlet(const Findings &f) { return vented(f) ? "the tube's vent" : "the plug's outlet"; }
+
+std::string metal_limit(const Findings &f) { return report::limit_text(f, f.design.heat.shielding_temperature); }
+
+units::Time wait(const Findings &f) { return std::max(f.design.purge.bore.high, f.design.purge.chamber.high); }
+
+TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
+  return {.tack = tack,
+          .name = fmt::format("{} {}", tack ? "tack" : "run", number),
+          .collar = tack ? report::collar_degrees(0.5 * (weld.pass.start + weld.pass.end))
+                         : report::collar_degrees(weld.pass),
+          .arc = fmt::format("{:.1f} s", weld.welding.value()),
+          .hold = weld.reached ? bench_time(weld.hold) : "too long",
+          .before = report::temperature_text(f, weld.joint_before),
+          .peak = report::temperature_text(f, weld.joint_peak)};
+}
+
+} // namespace
+
+std::vector<GasRow> gas_rows(const Findings &f) {
+  const auto &purge = f.design.purge;
+  const auto &job = f.design.job;
+  const std::string bore = both(purge.bore.prepurge), chamber = both(purge.chamber.prepurge);
+  const std::string bore_weld = both(purge.bore.welding), chamber_weld = both(purge.chamber.welding);
+  const std::string torch = both(job.torch.gas_flow), postflow = bench_time(f.design.heat.postflow());
+  return {
+      {"Start of day", bore, chamber, "-", "5 min", "Lines stood open: flush out air and damp before the first part."},
+      {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(wait(f)),
+       fmt::format("Meter under {} at {} and under {} in the chamber, and still falling or steady.",
+                   oxygen_text(job.gas.oxygen_limit_bore), outlet(f), oxygen_text(job.gas.oxygen_limit_chamber))},
+      {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then weld",
+       fmt::format("Both down BEFORE the arc: the bore then presses {} on the puddle, {} at prepurge flow (limit {}).",
+                   shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
+                   shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2),
+                   shop(f, purge.pressure.limit.value(), Dimension::pressure, 2))},
+      {"3  Tack and weld", bore_weld, chamber_weld, torch, "see table",
+       fmt::format("Puddle bright and flat; gas leaves freely by {}. Meter steady.", outlet(f))},
+      {"4  Hold after each", bore_weld, chamber_weld, torch, "see table",
+       fmt::format("Set torch postflow to {}. Torch stays over the joint, nothing moves, until below {}.", postflow,
+                   metal_limit(f))},
+      {"5  After the last hold", "off", "off", "off", "-",
+       fmt::format("Nothing above {} any more, cap centre included. Part out with tongs.", metal_limit(f))},
+  };
+}
+
+std::vector<std::string> loading_steps(const Findings &f) {
+  const auto &d = f.design;
+  std::vector<std::string> steps{
+      "Clean cap, tube end and pin face with solvent on lint-free cloth; let it dry. Clean gloves from here on.",
+      vented(f) ? "Push the end plug home, shoulder against the tube. Hose free for a full turn."
+                : "Push the end plug with its lance home, shoulder against the tube. Hoses free for a full turn, "
+                  "outlet open.",
+      "Tube on the rollers and into the chamber. Clamp the index collar with its zero at the pointer.",
+      "Cover aside: set the cap on the tube with tweezers, push the tube until the cap bears on the backing pin.",
+      fmt::format("Cover closed. Prepurge {}; read the meter.", bench_time(wait(f))),
+      "Turn both circuits down, cover aside, torch over the joint.",
+      fmt::format("Tacks, then runs, in the order of the table: bring the mark to the pointer (short line: tack, long "
+                  "line: run starts), weld, hold, turn on. The weld runs {}, so the tube turns {}.",
+                  d.job.rotation.direction == job::Direction::clockwise ? "clockwise" : "counterclockwise",
+                  d.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise")};
+  return steps;
+}
+
+std::vector<std::string> stop_conditions(const Findings &f) {
+  const auto &job = f.design.job;
+  return {
+      "Oxygen monitor below 19.5 %: gas off, everyone out.",
+      fmt::format("Meter above {} inside or {} outside: do not strike. Find the leak.",
+                  oxygen_text(job.gas.oxygen_limit_bore), oxygen_text(job.gas.oxygen_limit_chamber)),
+      fmt::format("No flow out of {}, or the puddle bulges: arc off, open the outlet.", outlet(f)),
+      "A tack or run shows more than straw: stop, find the cause. Do not weld over it.",
+      fmt::format("Hold over but joint above {} by crayon or thermocouple: hold on, then correct the job.",
+                  metal_limit(f)),
+      fmt::format("Bottle under {}: change it before the part (moisture rises).",
+                  shop(f, gas::bottle_change.value(), Dimension::pressure, 2)),
+      fmt::format("Air over the bench faster than {:.1f} m/s: close doors and fans.",
+                  std::max(0.1, f.design.purge.bench.draught_lying.value())),
+  };
+}
+
+std::vector<std::string> cautions() {
+  return {
+      "ARGON suffocates without smell or warning and lies in low and closed rooms. Ventilate, wear an oxygen monitor; "
+      "a calculation is not a monitor.",
+      "HOT: metal burns long after it is dark. Tongs, gloves; the backing pin too.",
+      "UV: helmet, covered skin, screens for others.",
+      "PRESSURE: chain bottles, vent before opening fittings. Never block the bore's outlet: trapped gas blows out the "
+      "joint.",
+      "TITANIUM dust and fine chips burn fiercely: keep wet or swept, class D extinguisher, never water on a fire.",
+  };
+}
+
+std::vector<TurnRow> turn_rows(const Findings &f) {
+  const auto &plan = f.design.heat;
+  std::vector<TurnRow> rows;
+  for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
+    rows.push_back(turn_row(f, true, i + 1, plan.tacks[i]));
+  }
+  for (std::size_t i = 0; i < plan.runs.size(); ++i) {
+    rows.push_back(turn_row(f, false, i + 1, plan.runs[i]));
+  }
+  return rows;
+}
+
+std::string work_line(const Findings &f) {
+  const auto &job = f.design.job;
+  const auto length = [&](units::Length l) { return shop(f, l.value(), Dimension::length); };
+  const std::string_view shape = job.cap.shape == job::CapShape::flat    ? "flat"
+                                 : job.cap.shape == job::CapShape::domed ? "domed"
+                                                                         : "spigot";
+  return fmt::format("Tube {} x {}, {} long, {}; {} cap {} thick, {}. {} at {}, {}.", length(job.tube.outside_diameter),
+                     length(job.tube.wall), length(job.tube.length), job.tube.material->title, shape,
+                     length(job.cap.thickness), job.cap.material->title,
+                     shop(f, job.weld.current.value(), Dimension::current, 3),
+                     shop(f, job.weld.voltage.value(), Dimension::voltage, 3),
+                     shop(f, job.weld.travel_speed.value(), Dimension::velocity, 3));
+}
+
+} // namespace purgewright::pages
