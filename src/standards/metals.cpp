@@ -10,9 +10,9 @@ namespace {
 using units::celsius;
 using units::kilograms_per_cubic_metre;
 
-// Below 427 degC (800 degF) titanium may leave the gas: the figure of welding practice. Procedures that ask
+// Below 800 degF (427 degC) titanium may leave the gas: the figure of welding practice. Procedures that ask
 // for 260 to 370 degC exist.
-constexpr units::Temperature titanium_shielding = celsius(427.0);
+constexpr units::Temperature titanium_shielding = units::kelvins((800.0 + 459.67) / 1.8);
 
 constexpr std::array<Metal, 7> metal_rows{{
     {.name = "titanium-grade-2",

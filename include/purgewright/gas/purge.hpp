@@ -71,6 +71,7 @@ inline constexpr units::Pressure plain_bore_limit = units::pascals(50.0); // 5 m
 inline constexpr double shield_ratio_most = 0.25;  // slot outflow over torch gas speed: common practice
 inline constexpr units::VolumeFlow least_readable_flow = units::litres_per_minute(1.0); // common flowmeters
 inline constexpr units::Time handling_time = units::seconds(90.0);       // load, tack position, unload: common practice
+inline constexpr units::Pressure bottle_change = units::pascals(6.895e6); // AWS G2.4: moisture rises below 6895 kPa
 inline constexpr units::Time working_day = units::seconds(8.0 * 3600.0);
 
 // Mixing of the circuits' spaces as a meter has shown it, in equivalent tanks; 0 where the model decides.

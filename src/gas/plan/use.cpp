@@ -5,13 +5,7 @@
 #include <algorithm>
 
 namespace purgewright::gas::plan {
-namespace {
-
 using units::Time;
-
-constexpr units::Pressure bottle_change = units::pascals(6.895e6); // AWS G2.4: change at 6895 kPa, moisture rises below
-
-} // namespace
 
 Use gas_use(const Subject &s, const Purge &purge, Time under_gas) {
   const auto &job = s.job;
