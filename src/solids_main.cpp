@@ -1,6 +1,6 @@
-// purgewright-solids JOB FOLDER VERSION [KEY=NUMBER]...: builds a job's solids and writes them into FOLDER. Started by
-// `purgewright design`, which stays quick to start because the geometry kernel's many libraries are loaded
-// here alone, and which survives a crash of the kernel.
+// purgewright-solids JOB FOLDER VERSION [KEY=NUMBER]...: builds a job's solids and writes them into FOLDER, with the
+// setup sheet and plots. Started by `purgewright design`, which stays quick to start because the many libraries of
+// the geometry kernel and of lettering are loaded here alone, and which survives a crash of the kernel.
 //
 // KEY=NUMBER states a job value in SI that the job leaves open.
 //
@@ -10,7 +10,12 @@
 #include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/fixture_files.hpp"
 #include "purgewright/exchange/silence.hpp"
+#include "purgewright/pages/plots.hpp"
+#include "purgewright/pages/setup_sheet.hpp"
+#include "purgewright/report/manifest.hpp"
 #include "purgewright/solids/kernel/solid.hpp"
+
+#include "exchange/file.hpp"
 
 #include <fmt/chrono.h>
 #include <fmt/format.h>
@@ -19,11 +24,13 @@
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
+#include <filesystem>
 #include <signal.h>
 #include <span>
 #include <stdexcept>
 #include <string>
 #include <sys/prctl.h>
+#include <utility>
 
 namespace {
 
@@ -64,6 +71,25 @@ purgewright::job::Resolution read(const char *job_path, std::span<char *> values
   return purgewright::job::resolve(reading.draft);
 }
 
+void write_pages(const std::filesystem::path &folder, const char *job_path, const purgewright::job::Job &job,
+                 std::span<const purgewright::solids::Clash> clashes, const char *version) {
+  namespace exchange = purgewright::exchange;
+  namespace pages = purgewright::pages;
+  say(stdout, "setup sheet and plots");
+  auto design = purgewright::checks::evaluate(job);
+  design.solids_known = true;
+  for (const auto &clash : clashes) {
+    design.clashes.push_back({clash.first, clash.second, clash.shared});
+  }
+  const auto findings = purgewright::report::find(std::move(design));
+  const pages::SheetMark mark{.job_sha256 = purgewright::report::sha256(exchange::read_bytes(job_path)),
+                              .tool_version = version};
+  exchange::write_bytes(folder / "setup-sheet.pdf", pages::setup_sheet_pdf(findings, mark));
+  std::filesystem::create_directory(folder / "plots");
+  exchange::write_bytes(folder / "plots/temperatures.svg", pages::temperatures_svg(findings));
+  exchange::write_bytes(folder / "plots/oxygen.svg", pages::oxygen_svg(findings));
+}
+
 ExitCode build(const char *job_path, const char *folder, const char *version, std::span<char *> values) {
   const auto resolution = read(job_path, values);
   if (!resolution.job) {
@@ -81,6 +107,7 @@ ExitCode build(const char *job_path, const char *folder, const char *version, st
   const auto clashes = purgewright::exchange::write_fixture_files(
       folder, job, layout, purgewright::fixture::volumes(job, layout), header,
       [](std::string_view step) { say(stdout, step); });
+  write_pages(folder, job_path, job, clashes, version);
   for (const auto &clash : clashes) {
     say(stdout, fmt::format("clash {} {} {}", clash.first, clash.second, clash.shared.value()));
   }

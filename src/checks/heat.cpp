@@ -65,7 +65,7 @@ Verdict joint_melts(const Design &d) {
 }
 
 Verdict joint_boils(const Design &d) {
-  return at_most(d.heat.joint_peak.value(), boiling.value(), Status::caution);
+  return at_most(d.heat.joint_peak.value(), boiling.value());
 }
 
 std::string run_advice(const Design &d) {
@@ -99,7 +99,7 @@ constexpr std::array<Rule, 8> table{{
      current_for_wall, "weld.current nearer 40 A for each mm of tube.wall, then weld a trial piece and cut it", Needs::heat},
     {"heat.joint_melts", "Every run melts the wall through", "conduction on wall and cap (heat/model.hpp)",
      Dimension::temperature, joint_melts, "more weld.current or slower weld.travel_speed", Needs::heat},
-    {"heat.joint_boils", "Pool stays under titanium's boiling point: it would sag through before",
+    {"heat.joint_boils", "Pool stays under titanium's boiling point: beyond it the arc cuts the wall",
      "CRC Handbook, section 4: 3560 K; evaporation is not in the model", Dimension::temperature, joint_boils,
      "less weld.current or faster weld.travel_speed", Needs::heat},
 }};

@@ -22,7 +22,7 @@ constexpr Paper a4{210.0, 297.0}, letter{215.9, 279.4};
 constexpr double margin = 9.0, gutter = 4.0;               // mm
 constexpr double largest = 8.5, smallest = 5.0, step = 0.25; // letters, points
 constexpr double least_plots = 34.0;                       // height that plots need to be read, mm
-constexpr Colour warning{0.99, 0.90, 0.62}, head{0.16, 0.20, 0.26};
+constexpr Colour warning{0.99, 0.90, 0.62}, head{0.16, 0.20, 0.26}, alarm{0.72, 0.11, 0.09};
 
 Paper paper_of(const job::Job &job) {
   const bool inch = job.shop.sheet == job::Sheet::letter || job.shop.sheet == job::Sheet::tabloid;
@@ -56,6 +56,9 @@ class Page {
   double width() const { return paper_.width - 2.0 * margin; }
   double foot() const { return paper_.height - margin - 2.0 * line_; }
   double header(double top);
+  std::string titles(checks::Status) const;
+  double warn(double top);
+  double band(double top, std::string_view text, Colour ground, Colour letters);
   double gas_table(double top);
   void gas_head(double top, const std::array<double, 7> &at);
   double gas_line(double top, const GasRow &row, const std::array<double, 7> &at);
@@ -98,16 +101,40 @@ double Page::header(double top) {
   if (!identity.prepared_by.empty()) {
     canvas_.text({right, y}, "prepared by " + identity.prepared_by, {.points = points_, .align = Align::right});
   }
-  y += 0.7 * line_;
+  return warn(y + 0.7 * line_);
+}
+
+std::string Page::titles(checks::Status status) const {
+  std::string all;
+  for (const auto &rule : f_.rules) {
+    if (rule.status == status) {
+      all += (all.empty() ? "" : "; ") + rule.title;
+    }
+  }
+  return all;
+}
+
+// Rules that fail stand above everything: such a design is not for the bench.
+double Page::warn(double y) {
+  if (const std::string failing = titles(checks::Status::fail); !failing.empty()) {
+    y = band(y, "NOT FOR USE, these do not hold: " + failing, alarm, white) + 1.0;
+  }
+  if (const std::string doubtful = titles(checks::Status::caution); !doubtful.empty()) {
+    y = band(y, "With caution, these do not quite hold: " + doubtful, pale, black) + 1.0;
+  }
   constexpr std::string_view first =
       "Argon displaces air without smell: ventilate, wear an oxygen monitor. Calculated, not measured. Follow your local "
       "code and your qualified procedure: they come before this sheet.";
-  const Letters bold{.points = points_, .bold = true, .align = Align::centre};
-  const double height = canvas_.wrapped_height(width() - 4.0, first, bold) + 1.6;
-  canvas_.fill(Box{margin, y, width(), height}, warning);
+  return band(y, first, warning, black) + 2.0;
+}
+
+double Page::band(double y, std::string_view text, Colour ground, Colour letters) {
+  const Letters bold{.points = points_, .bold = true, .colour = letters, .align = Align::centre};
+  const double height = canvas_.wrapped_height(width() - 4.0, text, bold) + 1.6;
+  canvas_.fill(Box{margin, y, width(), height}, ground);
   canvas_.frame({margin, y, width(), height}, {.width = 0.3});
-  canvas_.wrapped({margin + 2.0, y + 0.8}, width() - 4.0, first, bold);
-  return y + height + 2.0;
+  canvas_.wrapped({margin + 2.0, y + 0.8}, width() - 4.0, text, bold);
+  return y + height;
 }
 
 void Page::gas_head(double top, const std::array<double, 7> &at) {

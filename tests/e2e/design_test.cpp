@@ -94,7 +94,7 @@ TEST_CASE("design writes the whole folder, the same bytes each time, and its own
     CHECK(files.contains("parts/" + name + ".stl"));
   }
   for (const std::string name :
-       {"results.json", "assembly.step", "assembly.glb", "parts-list.csv", "manifest.json"}) {
+       {"results.json", "setup-sheet.pdf", "plots/temperatures.svg", "plots/oxygen.svg", "assembly.step", "assembly.glb", "parts-list.csv", "manifest.json"}) {
     INFO(name);
     CHECK(files.contains(name));
   }

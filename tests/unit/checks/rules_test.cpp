@@ -149,7 +149,7 @@ const std::vector<Bad> &bad_with_others() {
       {"gas.bore_limit", Status::fail, {{Key::gas_oxygen_limit_bore, 2.01 * ppm}}},
       {"gas.chamber_limit", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
       {"gas.chamber_welding_floor", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
-      {"heat.joint_boils", Status::caution, {{Key::weld_current, 80}}},
+      {"heat.joint_boils", Status::fail, {{Key::weld_current, 80}}},
       {"heat.hot_zone",
        Status::fail,
        {{Key::rotation_runs, 1},
@@ -235,7 +235,7 @@ const std::vector<Altered> &altered() {
       {"heat.rollers", Status::caution,
        [](Design &d) { d.heat.runs[1].roller_peak = units::celsius(111.0); }},
       {"heat.cap_centre", Status::fail, [](Design &d) { d.heat.cap_centre_peak = units::celsius(1661.0); }},
-      {"heat.joint_boils", Status::caution, [](Design &d) { d.heat.joint_peak = units::celsius(3290.0); }},
+      {"heat.joint_boils", Status::fail, [](Design &d) { d.heat.joint_peak = units::celsius(3290.0); }},
   };
   return designs;
 }
