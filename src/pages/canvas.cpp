@@ -41,6 +41,7 @@ double capital_height(double points) { return capital_share * points / points_pe
 double line_height(double points) { return line_share * points / points_per_mm; }
 
 struct Canvas::State {
+  Format format = Format::pdf;
   std::string bytes;
   std::unique_ptr<cairo_surface_t, Release> surface;
   std::unique_ptr<cairo_t, Release> pen;
@@ -91,6 +92,7 @@ Point size_of(PangoLayout *layout) {
 
 Canvas::Canvas(Format format, double width, double height, std::string title) : state_(std::make_unique<State>()) {
   State &s = *state_;
+  s.format = format;
   if (format == Format::pdf) {
     s.surface.reset(cairo_pdf_surface_create_for_stream(append, &s.bytes, width * points_per_mm,
                                                         height * points_per_mm));
@@ -197,12 +199,26 @@ void Canvas::clip(const Box &box) {
 
 void Canvas::unclip() { cairo_restore(state_->pen.get()); }
 
+namespace {
+
+// cairo counts its surfaces through the life of the program and names the SVG's group by the count.
+std::string without_count(std::string svg) {
+  constexpr std::string_view name = "id=\"surface";
+  if (const auto at = svg.find(name); at != std::string::npos) {
+    const auto from = at + name.size();
+    svg.erase(from, svg.find('"', from) - from);
+  }
+  return svg;
+}
+
+} // namespace
+
 std::string Canvas::finish() {
   cairo_show_page(state_->pen.get());
   require(cairo_status(state_->pen.get()));
   cairo_surface_finish(state_->surface.get());
   require(cairo_surface_status(state_->surface.get()));
-  return std::move(state_->bytes);
+  return state_->format == Format::svg ? without_count(std::move(state_->bytes)) : std::move(state_->bytes);
 }
 
 } // namespace purgewright::pages

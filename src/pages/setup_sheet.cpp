@@ -213,7 +213,8 @@ double Page::turns(double top) {
   constexpr std::size_t one_column = 13;
   const std::vector<TurnRow> rows = turn_rows(f_);
   const double diagram = 64.0, left = margin + diagram + gutter, wide = width() - diagram - gutter;
-  double y = title({margin, top}, width(), "TACKS AND RUNS   angles on the index collar; hold: torch and both circuits on");
+  double y =
+      title({margin, top}, width(), "TACKS AND RUNS   angles on the index collar; hold: torch and both circuits on");
   const double start = y;
   draw_round(canvas_, {margin, y, diagram, diagram}, f_, points_ - 1.0);
   if (rows.size() <= one_column) {
@@ -231,7 +232,8 @@ double Page::turns(double top) {
       "the other way under the torch. Each hold ends when the joint is below the shielding temperature, the last when "
       "nothing is above it. The cap's centre on the pin stays hot longest and may colour a little there. First arc to "
       "end of last hold: {}.",
-      clockwise ? "clockwise" : "counterclockwise", units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
+      clockwise ? "clockwise" : "counterclockwise",
+      units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
   const Letters plain{.points = points_ - 0.5};
   y += 0.8;
   y += canvas_.wrapped({left, y}, wide, note, plain);
