@@ -5,6 +5,7 @@
 #include "purgewright/heat/figures.hpp"
 
 #include <algorithm>
+#include <future>
 #include <iterator>
 #include <utility>
 
@@ -47,10 +48,13 @@ Design with_models(job::Job job, const heat::Options &options) {
 Design evaluate_purge(job::Job job) { return with_models(std::move(job), {.detail = heat::Detail::coarse}); }
 
 Design evaluate(job::Job job) {
+  // The advice is several coarse plans: beside the fine one it costs no time of its own.
+  auto advice = std::async(std::launch::async, [job] {
+    const fixture::Layout layout = fixture::lay_out(job);
+    return layout.buildable() ? heat::advise_runs(job, layout, {}, most_advised_runs) : heat::RunAdvice{};
+  });
   Design design = with_models(std::move(job), {.history = true});
-  if (design.layout.buildable()) {
-    design.run_advice = heat::advise_runs(design.job, design.layout, {}, most_advised_runs);
-  }
+  design.run_advice = advice.get();
   return design;
 }
 

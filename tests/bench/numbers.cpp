@@ -80,6 +80,15 @@ void find(benchmark::State &state) {
   }
 }
 
+void plan_heat(benchmark::State &state) {
+  const job::Job job = bench::example_job(name_of(state));
+  const auto layout = fixture::lay_out(job);
+  const auto detail = state.range(1) == 0 ? heat::Detail::fine : heat::Detail::coarse;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(heat::plan_heat(job, layout, {.detail = detail}));
+  }
+}
+
 BENCHMARK(read)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 BENCHMARK(resolve)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 BENCHMARK(lay_out)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
@@ -87,6 +96,7 @@ BENCHMARK(closed_volumes)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 BENCHMARK(evaluate)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 BENCHMARK(evaluate_closed_form)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 BENCHMARK(sweep)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
+BENCHMARK(plan_heat)->ArgsProduct({{0, 1, 2}, {0, 1}})->Unit(benchmark::kMillisecond); // 0 fine, 1 coarse
 BENCHMARK(find)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 
 } // namespace

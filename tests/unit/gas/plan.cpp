@@ -1,5 +1,6 @@
 #include "unit/gas/design_of.hpp"
 
+#include "purgewright/gas/curves.hpp"
 #include "purgewright/gas/mixing.hpp"
 
 #include <algorithm>
@@ -87,6 +88,32 @@ TEST_CASE("logger-25: bracket of the bore's time, on paper", "[unit][gas][plan]"
   CHECK(bore.time < bore.high);
   CHECK(bore.volume_changes == Approx(flow * bore.time.value() / space));
   CHECK(bore.after_thumb_rule_mixed == Approx(0.2095 * std::exp(-3.0)));
+}
+
+TEST_CASE("Prepurge curves cross the limits where the plan says", "[unit][gas][plan]") {
+  for (const auto *name : examples) {
+    INFO(name);
+    const auto d = example(name);
+    const auto purge = d.purge();
+    const units::Time longest = 1.2 * std::max(purge.bore.high, purge.chamber.high);
+    constexpr int intervals = 2000;
+    const auto curves =
+        prepurge_curves(d.job, d.layout, d.volumes, d.areas, d.bounds, {}, longest, intervals);
+    REQUIRE(curves.times.size() == intervals + 1);
+    const auto crossing = [&](const std::vector<double> &values, double limit) {
+      const auto first = std::ranges::find_if(values, [&](double value) { return value <= limit; });
+      REQUIRE(first != values.end());
+      return curves.times[std::size_t(first - values.begin())].value();
+    };
+    const double step = longest.value() / intervals;
+    const double inside = d.job.gas.oxygen_limit_bore, outside = d.job.gas.oxygen_limit_chamber;
+    CHECK(crossing(curves.bore.best, inside) == Approx(purge.bore.time.value()).margin(1.5 * step));
+    CHECK(crossing(curves.bore.stirred, inside) <= purge.bore.high.value() + 1.5 * step);
+    CHECK(crossing(curves.bore.displaced, inside) >= purge.bore.low.value() - 1.5 * step);
+    CHECK(crossing(curves.chamber.best, outside) == Approx(purge.chamber.time.value()).margin(1.5 * step));
+    CHECK(crossing(curves.chamber.stirred, outside) <= purge.chamber.high.value() + 1.5 * step);
+    CHECK(crossing(curves.chamber.displaced, outside) >= purge.chamber.low.value() - 1.5 * step);
+  }
 }
 
 TEST_CASE("Gas and time of a part, on paper", "[unit][gas][plan]") {
