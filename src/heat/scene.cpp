@@ -14,7 +14,7 @@ using units::millimetres;
 using units::Temperature;
 
 // Chosen by the holds of the three examples against a mesh of half the cells (tests/reference/heat): the fine
-// mode's come out 1 to 2.5 % short, the coarse mode's up to 6 %.
+// mode's come out up to 1 % short, the coarse mode's are up to 3 % off.
 Mesh mesh_of(const job::Job &job, Detail detail) {
   const units::Length bore = job.tube.inside_diameter;
   if (detail == Detail::coarse) {

