@@ -40,7 +40,7 @@ std::string advice(const Findings &f) {
   if (advice.fewest == 0) {
     return "  no number of runs up to 8 keeps the metal within its limits: see the rules\n";
   }
-  return fmt::format("  runs: {} at least ({:.0f} deg each); {} give the shortest cycle; the job asks for {}\n",
+  return fmt::format("  runs: the heat allows as few as {} (of {:.0f} deg), {} would be quickest, the job asks for {}\n",
                      advice.fewest, units::to_degrees(advice.longest_run), advice.best, f.design.job.rotation.runs);
 }
 
@@ -72,7 +72,7 @@ std::string heat_lines(const Findings &f, TextStyle style) {
                       "nothing is above it\n",
                       limit_text(f, plan.shielding_temperature));
   text += fmt::format("  postflow to set on the torch: {}; first arc to last hold {}\n", bench_time(plan.postflow()),
-                      shop(f, plan.cycle.value(), Dimension::time, 2));
+                      shop(f, plan.cycle.value(), Dimension::time, 3));
   text += advice(f) + uncovered(f);
   text += fmt::format("  O-ring {} at most (limit {}); the cap's centre on the pin stays hot longest and may colour a "
                       "little there\n",
