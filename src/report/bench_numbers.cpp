@@ -38,7 +38,8 @@ std::string collar_degrees(units::Angle angle) {
 }
 
 std::string collar_degrees(const fixture::Pass &pass) {
-  return fmt::format("{} to {}", collar_degrees(pass.start), collar_degrees(pass.end));
+  const bool whole_turn = units::to_degrees(pass.extent()) > 359.5;
+  return fmt::format("{} {} {}", collar_degrees(pass.start), whole_turn ? "round to" : "to", collar_degrees(pass.end));
 }
 
 std::string temperature_text(const Findings &f, units::Temperature t) {

@@ -23,7 +23,7 @@ std::string bench_time(units::Time);
 std::string oxygen_text(double fraction);
 
 std::string collar_degrees(units::Angle);
-// "80 to 180".
+// "80 to 180"; "0 round to 10" when it goes past its own start.
 std::string collar_degrees(const fixture::Pass &);
 
 // Computed temperatures no finer than the model, limits as they are set; in the job's units.
