@@ -1,4 +1,4 @@
-// Can it be machined: drill depths, corner radii, thinnest walls.
+// Can it be machined: drill depths and reach, corner radii, groove widths, thread lengths, thinnest walls.
 #include "topics.hpp"
 
 #include <algorithm>
@@ -38,6 +38,51 @@ Verdict gallery_drill(const Design &d) {
   return drill_depth(units::ratio(drilled, 2.0 * block.gallery_radius));
 }
 
+// From the chamber's top, through slot and cavity, into the plenum: the chuck does not enter the slot's ends.
+Verdict diffuser_reach(const Design &d) {
+  constexpr double extra_long = 40.0; // diameters free of the chuck: extra-long drills of 2 to 3 mm
+  const auto &body = d.layout.body;
+  const Length reach = body.z_max - body.plenum.axis_z - body.plenum.radius;
+  return at_most(units::ratio(reach, 2.0 * body.diffuser.hole_radius), extra_long, Status::caution);
+}
+
+// Gas ways of the plug, clamp hole of the end plate, outlets of the port block.
+Verdict other_drills(const Design &d) {
+  const auto &plug = d.layout.plug;
+  const auto &plate = d.layout.end_plate;
+  const auto &block = d.layout.block;
+  const double passage = units::ratio(plug.inlet.end_x - plug.rear_x(), 2.0 * plug.inlet.radius);
+  const double clamp = units::ratio(plate.z_max - plate.clamp_tap_top_z, 2.0 * plate.clamp_clearance_radius);
+  const double outlet = units::ratio(block.height - block.gallery_z, 2.0 * block.passage_radius);
+  const double mount = units::ratio(block.height - block.mount_counterbore_depth, 2.0 * block.mount_radius);
+  return drill_depth(std::max({passage, clamp, outlet, mount}));
+}
+
+// Depth of a milled groove to its width, which no mill is wider than: face groove, grooves across the pin.
+Verdict groove_mill(const Design &d) {
+  const auto &groove = d.layout.end_plate.groove;
+  const auto &pin = d.layout.pin;
+  return at_most(std::max(units::ratio(groove.depth, groove.width), units::ratio(pin.relief_depth, pin.groove_width)),
+                 standards::machining_rules().end_mill_stickout_per_diameter_max, Status::caution);
+}
+
+// Least thread that a screw finds, in its diameters. A blind hole's last half diameter is the tap's lead.
+Verdict thread_engagement(const Design &d) {
+  constexpr double tap_lead = 0.5;
+  const auto &l = d.layout;
+  const auto blind = [](const fixture::Drilling &hole, const standards::Screw &screw) {
+    return units::ratio(hole.depth, screw.major) - tap_lead;
+  };
+  const auto &plate = l.end_plate;
+  const double least = std::min({blind(l.body.end_tapping, *l.body.end_screw), blind(l.body.base_tapping, *l.body.base_screw),
+                                 blind(l.stand.foot_tapping, *l.stand.foot_screw),
+                                 units::ratio(plate.clamp_tap_top_z - plate.pin_bore_radius, plate.clamp_screw->major),
+                                 units::ratio(l.base.thickness, l.block.mount_screw->major),
+                                 units::ratio(l.base.thickness, l.base.foot_screw->major),
+                                 units::ratio(l.stand.thickness, l.stand.axle_screw->major)});
+  return at_least(least, standards::machining_rules().thread_engagement_per_diameter, Status::caution);
+}
+
 Verdict slot_corner(const Design &d) {
   const auto &body = d.layout.body;
   const Length half = 0.5 * body.slot.width;
@@ -61,20 +106,32 @@ Verdict thinnest_wall(const Design &d) {
   const Length base_screw = body.base_screws[1].y - body.base_tapping.radius - body.plenum.radius;
   const Length under_groove = plug.seal.groove_radius - plug.inlet.z - plug.inlet.port_radius;
   const Length web = body.diffuser.x_pitch - 2.0 * body.diffuser.hole_radius;
-  const Length thinnest = std::min({screw_from_groove(l), slot_side, base_screw, under_groove, web});
+  const Length gallery = l.block.mounts[0].y - l.block.mount_radius - l.block.gallery_radius;
+  const Length ports = plug.has_exhaust ? plug.inlet.z - plug.exhaust.z - 2.0 * plug.inlet.port_radius : gallery;
+  const Length thinnest = std::min({screw_from_groove(l), slot_side, base_screw, under_groove, web, gallery, ports});
   const Length preferred = standards::machining_rules().wall_min;
   return thinnest >= wall_absolute_least ? at_least(thinnest.value(), preferred.value(), Status::caution)
                                          : at_least(thinnest.value(), wall_absolute_least.value());
 }
 
 constexpr std::string_view drills = "shop practice: drill depth at most 10 diameters";
-constexpr std::array<Rule, 5> table{{
+constexpr std::array<Rule, 9> table{{
     {"machining.diffuser_drill", "Diffuser holes are within a drill's reach", drills, units::Dimension::ratio,
      diffuser_drill, "larger fixture.diffuser_hole or smaller fixture.wall"},
     {"machining.plenum_drill", "Plenum is within a drill's reach", drills, units::Dimension::ratio, plenum_drill,
      "smaller fixture.end_clearance or fixture.slot.length"},
     {"machining.gallery_drill", "Gallery of the port block is within a drill's reach", drills,
      units::Dimension::ratio, gallery_drill, "fewer fixture.circuits"},
+    {"machining.diffuser_reach", "Diffuser holes are reached from above through the slot",
+     "extra-long drills of 2 to 3 mm, 40 diameters out of the chuck; from memory of DIN 1869", units::Dimension::ratio,
+     diffuser_reach, "larger fixture.diffuser_hole or smaller fixture.radial_clearance"},
+    {"machining.drill_depth", "Gas ways, clamp hole and mounting holes are within a drill's reach", drills,
+     units::Dimension::ratio, other_drills, "peck-drill it with a long drill; a larger gas.port_thread widens gas ways"},
+    {"machining.groove_mill", "Milled grooves are within an end mill's reach",
+     "shop practice: depth at most 5 diameters", units::Dimension::ratio, groove_mill,
+     "a flatter cap.dome_height or a larger tube: the pin's grooves follow them"},
+    {"machining.thread_engagement", "Every screw finds enough thread", "shop practice: 1.5 diameters in aluminium",
+     units::Dimension::ratio, thread_engagement, "thicker plates are the layout's own: report the job"},
     {"machining.slot_corner", "Slot's corners are within an end mill's reach",
      "shop practice: depth at most 4 corner radii", units::Dimension::ratio, slot_corner,
      "smaller fixture.radial_clearance, or a longer slot"},
