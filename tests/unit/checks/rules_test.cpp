@@ -63,8 +63,8 @@ std::string names(const Found &found) {
 
 // A large thin tube that passes every rule.
 Edits large(Edits more) {
-  Edits all{{Key::tube_outside_diameter, 86 * mm},
-            {Key::cap_diameter, 86 * mm},
+  Edits all{{Key::tube_outside_diameter, 70 * mm},
+            {Key::cap_diameter, 70 * mm},
             {Key::tube_wall, 1 * mm},
             {Key::tube_length, 280 * mm},
             {Key::tube_vent_from_joint, 200 * mm},
