@@ -123,7 +123,7 @@ ViewPlan stand_side(const Inputs &in) {
   view.linears = {
       {"cradle-stand.thickness", {x, 0, z0}, {0, 0, z0}, Side::below, n.size(stand.thickness)},
       {"cradle-stand.foot_x",
-       {0.5 * x, in_mm(stand.foot_y), z0},
+       {0.5 * x, in_mm(stand.foot_y), z1},
        {0, 0, z0},
        Side::above,
        n.size(0.5 * stand.thickness),
@@ -202,6 +202,8 @@ void base_lengths(ViewPlan &view, const Inputs &in) {
   (void)slot;
 }
 
+// Pairs about the tube's plane stand on the right, distances from that plane on the left: a text amid a pair would
+// lie on the plane's extension line.
 void base_widths(ViewPlan &view, const Inputs &in) {
   const auto &base = in.layout.base;
   const auto &n = in.labels;
@@ -210,7 +212,7 @@ void base_widths(ViewPlan &view, const Inputs &in) {
     view.linears.push_back({feature, on_plate(a), on_plate(b), side,
                             n.size(units::metres(std::abs((b.y - a.y).value()))), Probe::axes});
   };
-  pair("base-plate.stand_screws.y", base.stand_screws[0], base.stand_screws[1], Side::left);
+  pair("base-plate.stand_screws.y", base.stand_screws[2], base.stand_screws[3], Side::right);
   pair("base-plate.chamber_screws.y", base.chamber_screws[2], base.chamber_screws[3], Side::right);
   const auto from_axis = [&](const char *feature, const fixture::Position &at, Side side) {
     const double edge = side == Side::left ? x0 : x1;
@@ -223,11 +225,11 @@ void base_widths(ViewPlan &view, const Inputs &in) {
   };
   const auto [low, high] = std::minmax_element(base.feet.begin(), base.feet.end(),
                                                [](const auto &a, const auto &b) { return a.y < b.y; });
-  from_axis("base-plate.feet.low.y", *low, Side::right);
-  from_axis("base-plate.feet.high.y", *high, Side::right);
-  from_axis("base-plate.block_screws.first.y", base.block_screws[0], Side::right);
+  from_axis("base-plate.feet.low.y", *low, Side::left);
+  from_axis("base-plate.feet.high.y", *high, Side::left);
+  from_axis("base-plate.block_screws.first.y", base.block_screws[0], Side::left);
   if (base.block_screws[1].y != base.block_screws[0].y) {
-    from_axis("base-plate.block_screws.second.y", base.block_screws[1], Side::right);
+    from_axis("base-plate.block_screws.second.y", base.block_screws[1], Side::left);
   }
   view.linears.push_back({"base-plate.y_min",
                           {x0, in_mm(base.y_min), 0},
@@ -280,7 +282,7 @@ ViewPlan base_top(const Inputs &in) {
   ViewPlan view;
   view.name = "from-above";
   view.looking = from_above;
-  view.room = {40, 50, 50, 60};
+  view.room = {52, 50, 40, 60};
   const double x0 = in_mm(base.x_min), x1 = in_mm(base.x_max), y0 = in_mm(base.y_min), y1 = in_mm(base.y_max);
   view.outline(Line::visible, {{x0, y0, 0}, {x1, y0, 0}, {x1, y1, 0}, {x0, y1, 0}});
   view.axis({x0, 0, 0}, {x1, 0, 0});

@@ -39,7 +39,11 @@ void set_frame(cairo_t *pen, const Sheet &sheet, double unit) {
 void draw(cairo_t *pen, const Stroke &stroke) {
   const LineStyle &style = style_of(stroke.line);
   cairo_set_line_width(pen, style.width);
-  cairo_set_dash(pen, style.dashes.data(), style.dash_count, 0.0);
+  auto dashes = style.dashes;
+  for (double &dash : dashes) {
+    dash *= dash_factor(style, length_of(stroke.curve));
+  }
+  cairo_set_dash(pen, dashes.data(), style.dash_count, 0.0);
   if (const auto *s = std::get_if<Segment>(&stroke.curve)) {
     cairo_move_to(pen, s->a.x, s->a.y);
     cairo_line_to(pen, s->b.x, s->b.y);

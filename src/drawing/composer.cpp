@@ -266,7 +266,13 @@ struct Placing {
 
 // Linear dimensions first, short ones before long ones, so that extension lines do not cross; then callouts.
 std::vector<Placing> in_order(const std::vector<Stand> &stands) {
-  std::vector<Placing> out;
+  std::vector<Placing> out, callouts;
+  for (const Stand &stand : stands) {
+    for (const Callout &wish : stand.plan->callouts) {
+      // A datum has one direction to stand in, so it goes before everything.
+      (wish.ornament == Ornament::datum ? out : callouts).push_back({&wish, &stand});
+    }
+  }
   for (const Stand &stand : stands) {
     const auto first = static_cast<std::ptrdiff_t>(out.size());
     for (const Linear &wish : stand.plan->linears) {
@@ -276,11 +282,7 @@ std::vector<Placing> in_order(const std::vector<Stand> &stands) {
       return std::get<const Linear *>(a.wish)->label.value < std::get<const Linear *>(b.wish)->label.value;
     });
   }
-  for (const Stand &stand : stands) {
-    for (const Callout &wish : stand.plan->callouts) {
-      out.push_back({&wish, &stand});
-    }
-  }
+  out.insert(out.end(), callouts.begin(), callouts.end());
   return out;
 }
 

@@ -38,8 +38,8 @@ std::string escaped(const std::string &text) {
   return out;
 }
 
-DL_Attributes attributes(const std::string &layer) {
-  return {layer, 256, -1, "BYLAYER", 1.0};
+DL_Attributes attributes(const std::string &layer, double line_scale = 1.0) {
+  return {layer, 256, -1, "BYLAYER", line_scale};
 }
 
 class File {
@@ -67,8 +67,7 @@ class File {
       entity(sheet_.dimensions[i], i);
     }
     dw_->sectionEnd();
-    dxf_.writeObjects(*dw_);
-    dxf_.writeObjectsEnd(*dw_);
+    objects();
     dw_->dxfEOF();
     dw_->close();
   }
@@ -77,6 +76,7 @@ class File {
   void header();
   void tables();
   void blocks();
+  void objects();
   void line_types();
   void add(const Stroke &);
   void add(const Arrow &);
@@ -113,6 +113,24 @@ void File::header() {
   };
   corner("$EXTMIN", 0.0, 0.0);
   corner("$EXTMAX", sheet_.width, sheet_.height);
+  dw_->sectionEnd();
+}
+
+// The least a reader asks for; the library's own tree of dictionaries lacks its owners.
+void File::objects() {
+  constexpr int root = 0xC, groups = 0xD; // handles that the library leaves free
+  const auto dictionary = [&](int handle, int owner) {
+    dw_->dxfString(0, "DICTIONARY");
+    dw_->dxfHex(5, handle);
+    dw_->dxfHex(330, owner);
+    dw_->dxfString(100, "AcDbDictionary");
+    dw_->dxfInt(281, 1);
+  };
+  dw_->sectionObjects();
+  dictionary(root, 0);
+  dw_->dxfString(3, "ACAD_GROUP");
+  dw_->dxfHex(350, groups);
+  dictionary(groups, root);
   dw_->sectionEnd();
 }
 
@@ -194,7 +212,9 @@ void File::blocks() {
 }
 
 void File::add(const Stroke &stroke) {
-  const DL_Attributes look = attributes(std::string(style_of(stroke.line).layer));
+  const LineStyle &style = style_of(stroke.line);
+  const DL_Attributes look =
+      attributes(std::string(style.layer), dash_factor(style, length_of(stroke.curve)));
   if (const auto *s = std::get_if<Segment>(&stroke.curve)) {
     dxf_.writeLine(*dw_, DL_LineData(s->a.x, s->a.y, 0.0, s->b.x, s->b.y, 0.0), look);
     return;

@@ -223,7 +223,7 @@ ViewPlan section(const Inputs &in) {
   view.name = "section";
   view.caption = "A-A";
   view.looking = from_front;
-  view.room = {34, 46, plug.has_exhaust ? 40.0 : 52.0, 38};
+  view.room = {34, 46, plug.has_exhaust ? 36.0 : 46.0, 34};
   add_cut(view, in, ids::end_plug);
   view.axis({in_mm(plug.rear_x()), 0, 0}, {in_mm(plug.spigot_length + plug.nose_length), 0, 0});
   draw_passage(view, in, plug.inlet);
@@ -327,7 +327,7 @@ ViewPlan groove_detail(const Inputs &in) {
   view.looking = from_front;
   view.floating = true;
   view.scale = 5.0;
-  view.room = {34, 44, 24, 24};
+  view.room = {34, 44, 20, 14};
   add_cut(view, in, ids::end_plug);
   const double start = in_mm(seal.groove_start), width = in_mm(seal.groove_width);
   const double bottom = in_mm(seal.groove_radius), land = in_mm(plug.spigot_radius);

@@ -29,4 +29,24 @@ const LineStyle &style_of(Line line) {
   return styles[static_cast<std::size_t>(line)];
 }
 
+double dash_factor(const LineStyle &style, double length) {
+  double period = 0.0;
+  for (const double part : style.dashes) {
+    period += part;
+  }
+  if (style.dash_count == 0 || length <= 0.0) {
+    return 1.0;
+  }
+  const double count = std::max(1.0, std::round((length - style.dashes[0]) / period));
+  return length / (count * period + style.dashes[0]);
+}
+
+double length_of(const Curve &curve) {
+  if (const auto *s = std::get_if<Segment>(&curve)) {
+    return length(s->b - s->a);
+  }
+  const Arc &arc = std::get<Arc>(curve);
+  return arc.radius * arc.sweep;
+}
+
 } // namespace purgewright::drawing

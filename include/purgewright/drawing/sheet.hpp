@@ -27,6 +27,9 @@ struct LineStyle {
   int dash_count;
 };
 const LineStyle &style_of(Line);
+// Factor on the dashes that lets a line of this length begin and end with a long dash.
+double dash_factor(const LineStyle &, double length);
+double length_of(const Curve &);
 inline constexpr std::array<Line, 9> all_lines{Line::visible, Line::hidden,  Line::centre,
                                                Line::cutting, Line::hatch,   Line::dimension,
                                                Line::thread,  Line::phantom, Line::frame};
