@@ -1,12 +1,14 @@
-// purgewright-solids JOB FOLDER VERSION [KEY=NUMBER]...: builds a job's solids and writes them into FOLDER, with the
-// setup sheet and plots. Started by `purgewright design`, which stays quick to start because the many libraries of
-// the geometry kernel and of lettering are loaded here alone, and which survives a crash of the kernel.
+// purgewright-solids JOB FOLDER VERSION [KEY=NUMBER]...: builds a job's solids and writes them into FOLDER, with their
+// drawings, the setup sheet and plots. Started by `purgewright design`, which stays quick to start because the many
+// libraries of the geometry kernel and of lettering are loaded here alone, and which survives a crash of the kernel.
 //
 // KEY=NUMBER states a job value in SI that the job leaves open.
 //
 // A line on stdout says what begins, or, as `clash FIRST SECOND VOLUME`, which two parts share how much metal in
 // cubic metres; a failure says why on stderr. Exit status: as the command line's.
 #include "purgewright/cli/exit_code.hpp"
+#include "purgewright/drawing/sheets.hpp"
+#include "purgewright/drawing/writers.hpp"
 #include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/fixture_files.hpp"
 #include "purgewright/exchange/silence.hpp"
@@ -104,13 +106,20 @@ ExitCode build(const char *job_path, const char *folder, const char *version, st
                                                  .author = job.identity.prepared_by,
                                                  .originating_system =
                                                      fmt::format("purgewright {}", version)};
-  const auto clashes = purgewright::exchange::write_fixture_files(
-      folder, job, layout, purgewright::fixture::volumes(job, layout), header,
-      [](std::string_view step) { say(stdout, step); });
-  write_pages(folder, job_path, job, clashes, version);
-  for (const auto &clash : clashes) {
+  const auto volumes = purgewright::fixture::volumes(job, layout);
+  const auto written = purgewright::exchange::write_fixture_files(
+      folder, job, layout, volumes, header, [](std::string_view step) { say(stdout, step); });
+  write_pages(folder, job_path, job, written.clashes, version);
+  for (const auto &clash : written.clashes) {
     say(stdout, fmt::format("clash {} {} {}", clash.first, clash.second, clash.shared.value()));
   }
+  say(stdout, "drawing sheets");
+  const purgewright::drawing::Issue issue{
+      .date = purgewright::drawing::date_of_epoch(std::getenv("SOURCE_DATE_EPOCH")),
+      .program = header.originating_system};
+  purgewright::drawing::write_drawings(
+      std::filesystem::path(folder) / "drawings",
+      purgewright::drawing::make_sheets(job, layout, volumes, written.assembly, issue));
   return ExitCode::done;
 }
 
@@ -118,6 +127,9 @@ ExitCode guarded(const char *job_path, const char *folder, const char *version, 
   try {
     return build(job_path, folder, version, values);
   } catch (const purgewright::exchange::FileError &error) {
+    say(stderr, fmt::format("error: {}: {}", error.path.string(), error.reason));
+    return ExitCode::cannot_write;
+  } catch (const purgewright::drawing::WriteError &error) {
     say(stderr, fmt::format("error: {}: {}", error.path.string(), error.reason));
     return ExitCode::cannot_write;
   } catch (const purgewright::solids::kernel::SolidError &error) {

@@ -7,9 +7,10 @@
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 
+#include <cerrno>
+#include <cstring>
 #include <fstream>
 #include <memory>
-#include <stdexcept>
 #include <string>
 
 namespace purgewright::drawing {
@@ -110,9 +111,9 @@ void draw(cairo_t *pen, const Sheet &sheet) {
   }
 }
 
-void require(cairo_status_t status) {
+void require(cairo_status_t status, const std::filesystem::path &path) {
   if (status != CAIRO_STATUS_SUCCESS) {
-    throw std::runtime_error(std::string("drawing: ") + cairo_status_to_string(status));
+    throw WriteError(path, cairo_status_to_string(status));
   }
 }
 
@@ -121,7 +122,7 @@ void save(const std::filesystem::path &path, const std::string &bytes) {
   file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
   file.close();
   if (!file) {
-    throw std::runtime_error("cannot write " + path.string());
+    throw WriteError(path, std::strerror(errno));
   }
 }
 
@@ -144,10 +145,10 @@ void write_pdf(const std::filesystem::path &path, std::span<const Sheet> sheets)
       draw(pen.get(), sheet);
       cairo_show_page(pen.get());
     }
-    require(cairo_status(pen.get()));
+    require(cairo_status(pen.get()), path);
   }
   cairo_surface_finish(surface.get());
-  require(cairo_surface_status(surface.get()));
+  require(cairo_surface_status(surface.get()), path);
   save(path, bytes);
 }
 
@@ -159,10 +160,10 @@ void write_svg(const std::filesystem::path &path, const Sheet &sheet) {
     const Pen pen(cairo_create(surface.get()));
     set_frame(pen.get(), sheet, 1.0);
     draw(pen.get(), sheet);
-    require(cairo_status(pen.get()));
+    require(cairo_status(pen.get()), path);
   }
   cairo_surface_finish(surface.get());
-  require(cairo_surface_status(surface.get()));
+  require(cairo_surface_status(surface.get()), path);
   save(path, bytes);
 }
 

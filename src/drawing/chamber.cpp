@@ -147,7 +147,7 @@ void section_callouts(ViewPlan &view, const Inputs &in) {
   view.callouts.push_back(roughness("chamber-body.tube_bore.roughness", {guide + 2.0, 0, tube}, n, sealing));
   view.callouts.back().towards = upwards;
   view.callouts.push_back(frame("chamber-body.tube_bore.position", {guide - 1.0, 0, -tube},
-                                "⌖|⌀" + n.number(bore_position, 3) + "|A"));
+                                fmt::format("⌖|⌀{}|A", n.number(bore_position, 3))));
   view.callouts.back().towards = down_left;
   const double last = in_mm(body.slot.x_max);
   view.callouts.push_back(bore("chamber-body.cavity_radius", n.diameter(body.cavity_radius),
@@ -159,7 +159,7 @@ void section_callouts(ViewPlan &view, const Inputs &in) {
       roughness("chamber-body.face.roughness", {x1, 0, in_mm(body.z_max) - 3.0}, n, sealing));
   view.callouts.back().towards = rightwards;
   view.callouts.push_back(frame("chamber-body.face.flatness", {x1, 0, in_mm(body.z_max) - 6.0},
-                                "⏥|" + n.number(face_flatness, 3)));
+                                fmt::format("⏥|{}", n.number(face_flatness, 3))));
   view.callouts.back().towards = rightwards;
   const auto &port = *in.job.gas.port_thread;
   const double inlet = in_mm(body.inlet_x - body.inlet_radius);

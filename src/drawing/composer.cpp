@@ -61,7 +61,7 @@ RowSize measure(const Row &row, double scale) {
     if (view->floating) {
       floating = std::max(floating, s * box.height() + view->room.above + view->room.below);
     } else {
-      const double caption = moved ? 1.5 * caption_height : 0.0;
+      const double caption = moved ? 2.0 * caption_height : 0.0;
       size.up = std::max(size.up, s * box.greatest.y + view->room.above + caption);
       size.down = std::max(size.down, -s * box.least.y + view->room.below);
     }
@@ -252,9 +252,10 @@ void add_captions(Sheet &sheet, Placer &placer, const Stand &stand, double scale
     return;
   }
   if (own_scale) {
-    text += (text.empty() ? "" : " ") + ("(" + scale_text(stand.scale) + ")");
+    text += fmt::format("{}({})", text.empty() ? "" : " ", scale_text(stand.scale));
   }
-  const double y = stand.box.greatest.y + plan.room.above - caption_height - 1.5;
+  // The row of a moved view has room for its caption above the arrows of cutting planes.
+  const double y = stand.box.greatest.y + plan.room.above + (stand.moved ? 0.5 : -caption_height - 1.5);
   add_text(sheet, placer, {stand.box.centre().x, y}, caption_height, text);
 }
 

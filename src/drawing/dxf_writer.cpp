@@ -5,10 +5,11 @@
 #include <dxflib/dl_dxf.h>
 #include <dxflib/dl_writer_ascii.h>
 
+#include <cerrno>
 #include <cstdio>
+#include <cstring>
 #include <filesystem>
 #include <memory>
-#include <stdexcept>
 #include <string>
 
 namespace purgewright::drawing {
@@ -47,7 +48,7 @@ class File {
   File(const std::filesystem::path &path, const Sheet &sheet)
       : sheet_(sheet), dw_(dxf_.out(path.string().c_str(), DL_Codes::AC1015)) {
     if (!dw_) {
-      throw std::runtime_error("cannot write " + path.string());
+      throw WriteError(path, std::strerror(errno));
     }
   }
   void write() {
@@ -75,6 +76,7 @@ class File {
  private:
   void header();
   void tables();
+  void block_records();
   void blocks();
   void objects();
   void line_types();
@@ -181,7 +183,7 @@ void File::tables() {
   dxf_.writeAppid(*dw_, "ACAD");
   dw_->tableEnd();
   dxf_.writeDimStyle(*dw_, arrow_length, 2.0, 0.8, 1.4, letter_height);
-  dxf_.writeBlockRecord(*dw_);
+  block_records();
   for (std::size_t i = 0; i < sheet_.dimensions.size(); ++i) {
     if (has_entity(sheet_.dimensions[i])) {
       dxf_.writeBlockRecord(*dw_, block_name(i));
@@ -191,9 +193,28 @@ void File::tables() {
   dw_->sectionEnd();
 }
 
+// The library's own table names a second paper space that belongs to no layout.
+void File::block_records() {
+  constexpr int table = 0x1, model_space = 0x1F, paper_space = 0x1B; // handles that the library leaves free
+  dw_->dxfString(0, "TABLE");
+  dw_->dxfString(2, "BLOCK_RECORD");
+  dw_->dxfHex(5, table);
+  dw_->dxfString(100, "AcDbSymbolTable");
+  dw_->dxfInt(70, 2);
+  const auto record = [&](const char *name, int handle) {
+    dw_->dxfString(0, "BLOCK_RECORD");
+    dw_->dxfHex(5, handle);
+    dw_->dxfString(100, "AcDbSymbolTableRecord");
+    dw_->dxfString(100, "AcDbBlockTableRecord");
+    dw_->dxfString(2, name);
+  };
+  record("*Model_Space", model_space);
+  record("*Paper_Space", paper_space);
+}
+
 void File::blocks() {
   dw_->sectionBlocks();
-  for (const char *name : {"*Model_Space", "*Paper_Space", "*Paper_Space0"}) {
+  for (const char *name : {"*Model_Space", "*Paper_Space"}) {
     dxf_.writeBlock(*dw_, DL_BlockData(name, 0, 0.0, 0.0, 0.0));
     dxf_.writeEndBlock(*dw_, name);
   }
@@ -242,10 +263,13 @@ void File::add(const Arrow &arrow) {
       attributes(std::string(style_of(Line::dimension).layer)));
 }
 
+// Fitted between two points, so that a reader without the font keeps the text in its place.
 void File::add(const Text &text) {
+  constexpr int fit = 5;
   const double angle = text.upright ? 0.5 * std::numbers::pi : 0.0;
+  const Point end = text.at + polar(text_width(text.content, text.height), angle);
   dxf_.writeText(*dw_,
-                 DL_TextData(text.at.x, text.at.y, 0.0, text.at.x, text.at.y, 0.0, text.height, 1.0, 0, 0, 0,
+                 DL_TextData(text.at.x, text.at.y, 0.0, end.x, end.y, 0.0, text.height, 1.0, 0, fit, 0,
                              escaped(text.content), "Standard", angle),
                  attributes(text_layer));
 }
@@ -296,7 +320,7 @@ void write_dxf(const std::filesystem::path &path, const Sheet &sheet) {
     std::fclose(file);
   }
   if (!whole) {
-    throw std::runtime_error("cannot write " + path.string());
+    throw WriteError(path, "the file is not whole");
   }
 }
 

@@ -73,7 +73,7 @@ ViewPlan section(const Inputs &in) {
                                n.fitted(plate.pin_bore_radius, 'H', pin_bore_grade),
                                {0.75 * x1, 0, -bore_radius}, {1, 0, 0}, rightwards));
   view.callouts.push_back(frame("chamber-end-plate.pin_bore.squareness", {0.85 * x1, 0, -bore_radius},
-                                "⟂|⌀" + n.number(bore_squareness, 3) + "|A"));
+                                fmt::format("⟂|⌀{}|A", n.number(bore_squareness, 3))));
   view.callouts.back().towards = down_right;
   const auto &screw = *plate.clamp_screw;
   view.callouts.push_back(
@@ -89,7 +89,7 @@ ViewPlan section(const Inputs &in) {
   view.callouts.push_back(roughness("chamber-end-plate.face.roughness", {0, 0, z0 + 2.0}, n, sealing));
   view.callouts.back().towards = down_left;
   view.callouts.push_back(
-      frame("chamber-end-plate.face.flatness", {0, 0, z1 - 2.0}, "⏥|" + n.number(face_flatness, 3)));
+      frame("chamber-end-plate.face.flatness", {0, 0, z1 - 2.0}, fmt::format("⏥|{}", n.number(face_flatness, 3))));
   view.callouts.back().towards = leftwards;
   return view;
 }
@@ -194,7 +194,7 @@ ViewPlan groove_detail(const Inputs &in) {
   const auto *gland = standards::static_radial_gland(groove.ring->section);
   ViewPlan view;
   view.name = "groove";
-  view.caption = "B";
+  view.caption = std::string(1, 'B');
   view.looking = from_front;
   view.floating = true;
   view.scale = 5.0;

@@ -66,7 +66,7 @@ Label Labels::plus_minus(Length v, Length tolerance, std::string before) const {
   const double step = std::pow(10.0, -decimals()), noise = 1e-6;
   const double rounded = std::floor(in_unit(tolerance) / step + noise) * step; // never wider than allowed
   const Length printed = unit_ == Unit::inch ? units::inches(rounded) : units::millimetres(rounded);
-  return size(v, std::move(before), " ±" + number(printed));
+  return size(v, std::move(before), fmt::format(" ±{}", number(printed)));
 }
 
 std::vector<std::string> Labels::tapped(const standards::Screw &screw, int count, Length thread,

@@ -137,7 +137,7 @@ Callout frame(std::string feature, Vec tip, std::string cells) {
 }
 
 Callout datum(Vec tip, std::string letter, double direction) {
-  Callout out = note("datum." + letter, tip, {letter});
+  Callout out = note(fmt::format("datum.{}", letter), tip, {letter});
   out.ornament = Ornament::datum;
   out.towards = direction;
   return out;

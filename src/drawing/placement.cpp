@@ -96,7 +96,7 @@ double Placer::text_cost(const Box &text, const Box &own_view) const {
 }
 
 double Placer::stroke_cost(const Segment &s, const Box &own_view) const {
-  constexpr double per_dimension_line = 4.0, per_outline = 0.8, through_view = 25.0;
+  constexpr double per_dimension_line = 9.0, per_outline = 0.8, through_view = 25.0;
   Box ends;
   ends.include(s.a);
   ends.include(s.b);

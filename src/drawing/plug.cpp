@@ -323,7 +323,7 @@ ViewPlan groove_detail(const Inputs &in) {
   const auto &n = in.labels;
   ViewPlan view;
   view.name = "groove";
-  view.caption = "C";
+  view.caption = std::string(1, 'C');
   view.looking = from_front;
   view.floating = true;
   view.scale = 5.0;
@@ -349,7 +349,7 @@ ViewPlan groove_detail(const Inputs &in) {
       roughness("end-plug.seal.bottom.roughness", {start + 0.5 * width, 0, bottom}, n, ground));
   view.callouts.back().towards = up_right;
   view.callouts.push_back(frame("end-plug.seal.runout", {start + 0.75 * width, 0, bottom},
-                                "↗|" + n.number(groove_runout, 3) + "|A"));
+                                fmt::format("↗|{}|A", n.number(groove_runout, 3))));
   view.callouts.back().towards = 0.2 * std::numbers::pi;
   view.callouts.push_back(
       roughness("end-plug.seal.flank.roughness", {start, 0, 0.5 * (bottom + land)}, n, turned));

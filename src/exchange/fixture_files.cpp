@@ -53,10 +53,10 @@ void write_part(const std::filesystem::path &folder, const solids::Part &part, c
 
 } // namespace
 
-std::vector<solids::Clash> write_fixture_files(const std::filesystem::path &folder, const job::Job &job,
-                                               const fixture::Layout &layout, const fixture::Volumes &volumes,
-                                               const StepHeader &header, const OnStep &on_step) {
-  const solids::Assembly assembly = solids::build_assembly(
+WrittenFixture write_fixture_files(const std::filesystem::path &folder, const job::Job &job,
+                                   const fixture::Layout &layout, const fixture::Volumes &volumes,
+                                   const StepHeader &header, const OnStep &on_step) {
+  solids::Assembly assembly = solids::build_assembly(
       job, layout, [&](std::string_view name) { on_step(fmt::format("building {}", name)); });
   on_step("measuring gas spaces");
   solids::require_agreement(job, volumes, assembly, solids::measure_gas(job, layout, assembly));
@@ -85,7 +85,7 @@ std::vector<solids::Clash> write_fixture_files(const std::filesystem::path &fold
   on_step("writing assembly");
   write_step(folder / "assembly.step", whole, header);
   write_glb(folder / "assembly.glb", whole, viewing);
-  return clashes;
+  return {std::move(assembly), std::move(clashes)};
 }
 
 } // namespace purgewright::exchange

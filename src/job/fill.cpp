@@ -300,8 +300,9 @@ void Filler::fixture() {
 void Filler::shop() {
   Shop &s = job_.shop;
   s.unit_system = choice<units::UnitSystem>(shop_units);
-  s.sheet = static_cast<Sheet>(
-      std::lround(by_units(shop_sheet, "A4", "Letter", "paper of a metric shop", "paper of an inch shop")));
+  s.sheet = static_cast<Sheet>(std::lround(by_units(shop_sheet, "A3", "Tabloid",
+                                                    "metric paper that holds a part on one sheet",
+                                                    "inch paper that holds a part on one sheet")));
   s.projection = static_cast<Projection>(
       std::lround(by_units(shop_projection, "first", "third", "ISO 5456-2 practice of metric shops",
                            "ASME Y14.3 practice of inch shops")));

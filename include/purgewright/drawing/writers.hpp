@@ -1,7 +1,7 @@
 // Writes a sheet as PDF, SVG or DXF.
 //
 // Units: PDF and SVG at true paper size; DXF in paper millimetres, dimensions carry their full-size values.
-// Frame: sheet.hpp. Range and errors: std::runtime_error when the file cannot be written whole.
+// Frame: sheet.hpp. Range and errors: WriteError when a file cannot be written whole.
 // Guarantee: same sheet, same bytes; fonts embedded in PDF. One thread.
 // Source: PDF 1.5 and SVG 1.1 by cairo, DXF R2000 by dxflib.
 #pragma once
@@ -10,11 +10,22 @@
 
 #include <filesystem>
 #include <span>
+#include <stdexcept>
+#include <string>
 
 namespace purgewright::drawing {
+
+struct WriteError : std::runtime_error {
+  WriteError(std::filesystem::path where, std::string why);
+  std::filesystem::path path;
+  std::string reason;
+};
 
 void write_pdf(const std::filesystem::path &, std::span<const Sheet>); // one page a sheet
 void write_svg(const std::filesystem::path &, const Sheet &);
 void write_dxf(const std::filesystem::path &, const Sheet &);
+
+// All sheets of a design: PART.pdf with its sheets as pages, SHEET.svg and SHEET.dxf, in the folder, which is made.
+void write_drawings(const std::filesystem::path &folder, std::span<const Sheet>);
 
 } // namespace purgewright::drawing

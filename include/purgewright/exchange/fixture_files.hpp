@@ -9,6 +9,7 @@
 #include "purgewright/exchange/step.hpp"
 #include "purgewright/fixture/volumes.hpp"
 #include "purgewright/solids/interference.hpp"
+#include "purgewright/solids/parts.hpp"
 
 #include <filesystem>
 #include <functional>
@@ -20,9 +21,13 @@ namespace purgewright::exchange {
 // Told in a few words what is about to be done.
 using OnStep = std::function<void(std::string_view)>;
 
+struct WrittenFixture {
+  solids::Assembly assembly;          // agrees with the closed forms; for the drawings
+  std::vector<solids::Clash> clashes; // parts that share metal
+};
+
 // Writes parts/NAME.step, parts/NAME.stl, assembly.step and assembly.glb below the folder.
-std::vector<solids::Clash> write_fixture_files(const std::filesystem::path &folder, const job::Job &,
-                                               const fixture::Layout &, const fixture::Volumes &, const StepHeader &,
-                                               const OnStep &);
+WrittenFixture write_fixture_files(const std::filesystem::path &folder, const job::Job &, const fixture::Layout &,
+                                   const fixture::Volumes &, const StepHeader &, const OnStep &);
 
 } // namespace purgewright::exchange

@@ -42,7 +42,7 @@ TEST_CASE("an inch shop gets inch threads, metal, paper and projection", "[unit]
   const Job job = good_job(std::string(flat_job) + "shop: {units: inch}\n");
   CHECK(job.gas.port_thread->name == "1/8 NPT");
   CHECK(job.fixture.material->name == "aluminium-6061");
-  CHECK(job.shop.sheet == Sheet::letter);
+  CHECK(job.shop.sheet == Sheet::tabloid);
   CHECK(job.shop.projection == Projection::third);
 }
 

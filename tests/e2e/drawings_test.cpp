@@ -1,0 +1,45 @@
+// The sheets of a design as other programs read them.
+#include "e2e/program.hpp"
+
+using namespace purgewright::test;
+
+namespace {
+
+struct Paper {
+  const char *name, *width, *height; // mm
+};
+
+Finished read_drawings(const std::filesystem::path &folder, const Paper &paper) {
+  return run("/usr/bin/python3", {PURGEWRIGHT_TEST_DIR "/e2e/read_drawings.py", (folder / "drawings").string(),
+                                  paper.width, paper.height});
+}
+
+} // namespace
+
+TEST_CASE("ezdxf, poppler and an XML parser read the sheets of every example") {
+  const Paper a3{"A3", "420", "297"}, tabloid{"Tabloid", "431.8", "279.4"};
+  for (const auto &[name, paper] :
+       std::vector<std::pair<std::string, Paper>>{{"logger-25", a3}, {"logger-38", tabloid}, {"logger-51", a3}}) {
+    INFO(name);
+    const ScratchFolder scratch;
+    REQUIRE(run_tool({"design", example(name), "-o", (scratch / "out").string()}).status <= 1);
+    const auto read = read_drawings(scratch / "out", paper);
+    INFO(read.err);
+    CHECK(read.status == 0);
+  }
+}
+
+TEST_CASE("the sheets have the size that the job asks for, in every size there is") {
+  const Paper papers[] = {{"A4", "210", "297"}, {"Letter", "215.9", "279.4"}};
+  for (const Paper &paper : papers) {
+    INFO(paper.name);
+    const ScratchFolder scratch;
+    const std::string job = job_in(scratch);
+    write_bytes(job, bytes_of(job) + "\nshop: {sheet: " + paper.name + "}\n");
+    REQUIRE(run_tool({"design", job, "-o", (scratch / "out").string()}).status <= 1);
+    const auto read = read_drawings(scratch / "out", paper);
+    INFO(read.err);
+    CHECK(read.status == 0);
+    CHECK(read_drawings(scratch / "out", {"A3", "420", "297"}).status == 1); // the reader can say no
+  }
+}

@@ -1,0 +1,125 @@
+#!/usr/bin/python3
+"""Reads the drawings of a design with readers of other makers: read_drawings.py FOLDER WIDTH_MM HEIGHT_MM
+
+Every DXF passes ezdxf's audit and its entities lie within the sheet; every PDF has pages of the sheet's size, embedded
+fonts and the numbers that its DXF dimensions carry; every SVG is well-formed and of the sheet's size. Prints each fault
+and exits 1 when there is one, or when there is nothing to read.
+"""
+
+import pathlib
+import re
+import subprocess
+import sys
+import xml.etree.ElementTree
+
+import ezdxf
+from ezdxf import bbox
+
+POINTS_PER_MM = 72 / 25.4
+# cairo writes sizes of pages with six digits.
+SIZE_TOLERANCE_MM = 0.01
+
+
+def run(*command):
+    return subprocess.run(command, check=True, capture_output=True, text=True).stdout
+
+
+def squeezed(text):
+    return re.sub(r"\s+", "", text)
+
+
+def dxf_faults(path, size):
+    document = ezdxf.readfile(path)
+    auditor = document.audit()
+    for error in auditor.errors + auditor.fixes:
+        yield f"audit: {error.code} {error.message}"
+    if document.dxfversion < "AC1015":
+        yield f"version {document.dxfversion} is older than R2000"
+    space = document.modelspace()
+    box = bbox.extents(space)
+    least, greatest = box.extmin, box.extmax
+    if least.x < -1e-6 or least.y < -1e-6 or greatest.x > size[0] + 1e-6 or greatest.y > size[1] + 1e-6:
+        yield f"entities reach {least} to {greatest}, sheet {size}"
+    # The centring marks run from edge to edge of the sheet.
+    if abs(greatest.x - least.x - size[0]) > 1e-6 or abs(greatest.y - least.y - size[1]) > 1e-6:
+        yield f"entities span {greatest - least}, sheet {size}"
+    for name, corner in (("$EXTMIN", (0, 0)), ("$EXTMAX", size)):
+        if any(abs(a - b) > 1e-6 for a, b in zip(document.header[name], corner)):
+            yield f"{name} is {document.header[name]}"
+    layers = {layer.dxf.name for layer in document.layers}
+    for entity in space:
+        if entity.dxf.layer not in layers:
+            yield f"{entity.dxftype()} on unknown layer {entity.dxf.layer}"
+
+
+def decoded(text):
+    return re.sub(r"\\U\+([0-9A-F]{4})", lambda found: chr(int(found.group(1), 16)), text)
+
+
+def dxf_numbers(path):
+    """Texts of all dimensions and of all lettering, as the sheet shows them."""
+    for entity in ezdxf.readfile(path).modelspace():
+        if entity.dxftype() in ("DIMENSION", "TEXT"):
+            yield decoded(entity.dxf.text)
+
+
+def pdf_faults(path, sheets, size):
+    pages = int(re.search(r"Pages:\s+(\d+)", run("pdfinfo", path)).group(1))
+    if pages != len(sheets):
+        yield f"{pages} pages for {len(sheets)} sheets"
+    for page, found in enumerate(re.findall(r"size:\s+([\d.]+) x ([\d.]+)", run("pdfinfo", "-l", "99", path)), 1):
+        if any(abs(float(a) / POINTS_PER_MM - b) > SIZE_TOLERANCE_MM for a, b in zip(found, size)):
+            yield f"page {page} is {found} points"
+    fonts = run("pdffonts", path).splitlines()[2:]
+    if not fonts or any(line.split()[-5] != "yes" for line in fonts):
+        yield f"fonts are not embedded: {fonts}"
+    text = squeezed(run("pdftotext", "-raw", path, "-"))
+    if not any(ezdxf.readfile(sheet).modelspace().query("DIMENSION") for sheet in sheets):
+        yield "no dimension on any sheet"
+    for sheet in sheets:
+        for wanted in dxf_numbers(sheet):
+            if squeezed(wanted) not in text:
+                yield f"{sheet.name} says {wanted}, the pages do not"
+
+
+def svg_faults(path, size):
+    root = xml.etree.ElementTree.parse(path).getroot()
+    if root.tag != "{http://www.w3.org/2000/svg}svg":
+        yield f"root is {root.tag}"
+        return
+    for name, wanted in zip(("width", "height"), size):
+        number = re.fullmatch(r"([\d.]+)mm", root.get(name))
+        if not number or abs(float(number.group(1)) - wanted) > SIZE_TOLERANCE_MM:
+            yield f"{name} is {root.get(name)}"
+    if sum(1 for _ in root.iter("{http://www.w3.org/2000/svg}path")) < 20:
+        yield "hardly any lines"
+
+
+def sheets_of(pdf):
+    single = pdf.with_suffix(".dxf")
+    return [single] if single.exists() else sorted(pdf.parent.glob(f"{pdf.stem}-[0-9].dxf"))
+
+
+def main():
+    folder, size = pathlib.Path(sys.argv[1]), (float(sys.argv[2]), float(sys.argv[3]))
+    faults, count = 0, 0
+
+    def report(path, found):
+        nonlocal faults
+        for fault in found:
+            print(f"{path.name}: {fault}", file=sys.stderr)
+            faults += 1
+
+    for pdf in sorted(folder.glob("*.pdf")):
+        sheets = sheets_of(pdf)
+        report(pdf, pdf_faults(pdf, sheets, size))
+        for sheet in sheets:
+            report(sheet, dxf_faults(sheet, size))
+            report(sheet.with_suffix(".svg"), svg_faults(sheet.with_suffix(".svg"), size))
+            count += 1
+    print(f"{count} sheets read")
+    return 1 if faults or count == 0 else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
