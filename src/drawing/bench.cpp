@@ -1,5 +1,4 @@
-// cradle-stand, base-plate and slot-cover: plates and a channel, each from its outer edges or its own
-// symmetry.
+// cradle-stand and slot-cover: an upright plate and a channel, each from its outer edges or its own symmetry.
 #include "part_plans.hpp"
 
 #include "purgewright/units/ids.hpp"
@@ -10,10 +9,6 @@ namespace purgewright::drawing {
 namespace {
 
 using fixture::Length;
-
-std::string through_thread(const standards::Screw &screw, int count) {
-  return fmt::format("{}× {}×{:g}-6H through", count, screw.name, in_mm(screw.pitch));
-}
 
 // ---- cradle-stand: seen from the rollers' side (+X) ----
 void stand_outline(ViewPlan &view, const fixture::CradleStand &stand) {
@@ -56,6 +51,16 @@ ViewPlan stand_face(const Inputs &in) {
     view.line(Line::hidden, {0, foot - r, z0 + depth}, {0, foot + r, z0 + depth});
     view.axis({0, foot, z0}, {0, foot, z0 + depth});
   }
+  const double pin = in_mm(stand.dowel.radius), pin_end = z0 + in_mm(stand.dowel.depth);
+  view.outline(Line::hidden, {{0, -pin, z0}, {0, -pin, pin_end}, {0, pin, pin_end}, {0, pin, z0}}, false);
+  Callout dowel = note("cradle-stand.dowel", {0, pin, z0 + 2.0}, {});
+  dowel.label = reamed(n, 1, stand.dowel.radius);
+  dowel.label.lines.push_back(fmt::format("↧{} on one stand", n.number(stand.dowel.depth)));
+  dowel.probe = Probe::diameter;
+  dowel.surface = {-0.5 * in_mm(stand.thickness), pin, z0 + 2.0};
+  dowel.axis = {0, 0, 1};
+  dowel.towards = down_right;
+  view.callouts.push_back(dowel);
   view.linears = {
       {"cradle-stand.foot_y",
        {0, -in_mm(stand.foot_y), z0},
@@ -129,167 +134,6 @@ ViewPlan stand_side(const Inputs &in) {
        n.size(0.5 * stand.thickness),
        Probe::offset},
   };
-  return view;
-}
-
-// ---- base-plate: from above; holes by coordinates from the left edge and from the tube's plane ----
-Vec on_plate(const fixture::Position &at) {
-  return {in_mm(at.x), in_mm(at.y), 0};
-}
-
-void base_holes(ViewPlan &view, const Inputs &in) {
-  const auto &base = in.layout.base;
-  const double slot = in_mm(base.stand_slot_radius), half_travel = 0.5 * in_mm(base.rear_travel);
-  for (const auto &at : base.chamber_screws) {
-    hole_end_on(view, on_plate(at), base.chamber_screw_radius);
-  }
-  hole_end_on(view, {in_mm(base.inlet_x), 0, 0}, base.inlet_radius);
-  for (const auto &at : base.block_screws) {
-    tapped_end_on(view, on_plate(at), *in.layout.block.mount_screw, base.block_tap_radius);
-  }
-  for (const auto &at : base.feet) {
-    tapped_end_on(view, on_plate(at), *base.foot_screw, base.foot_tap_radius);
-  }
-  for (std::size_t i = 0; i < base.stand_screws.size(); ++i) {
-    const Vec c = on_plate(base.stand_screws[i]);
-    if (i >= base.stand_screws.size() / 2) {
-      hole_end_on(view, c, base.stand_slot_radius);
-      continue;
-    }
-    const Vec end{half_travel, 0, 0};
-    view.circle(Line::visible, c + end, slot, -0.25 * full_turn, 0.5 * full_turn);
-    view.circle(Line::visible, c - end, slot, 0.25 * full_turn, 0.5 * full_turn);
-    for (const double side : {-slot, slot}) {
-      view.line(Line::visible, c - end + Vec{0, side, 0}, c + end + Vec{0, side, 0});
-    }
-    view.axis(c - end - Vec{slot, 0, 0}, c + end + Vec{slot, 0, 0});
-    view.axis(c - Vec{0, slot, 0}, c + Vec{0, slot, 0});
-  }
-}
-
-// Distances from the left edge below the view for the chamber's and the stands' holes, above it for the rest.
-void base_lengths(ViewPlan &view, const Inputs &in) {
-  const auto &base = in.layout.base;
-  const auto &n = in.labels;
-  const double x0 = in_mm(base.x_min), y0 = in_mm(base.y_min), y1 = in_mm(base.y_max);
-  const auto x = [&](const char *feature, const fixture::Position &at, Side side) {
-    view.linears.push_back({feature,
-                            {x0, side == Side::below ? y0 : y1, 0},
-                            on_plate(at),
-                            side,
-                            n.size(at.x - base.x_min),
-                            Probe::offset});
-  };
-  x("base-plate.stand_screws.rear.x", base.stand_screws[0], Side::below);
-  x("base-plate.stand_screws.front.x", base.stand_screws[2], Side::below);
-  x("base-plate.chamber_screws.rear.x", base.chamber_screws[0], Side::below);
-  x("base-plate.inlet_x", {base.inlet_x, {}, {}}, Side::below);
-  x("base-plate.chamber_screws.front.x", base.chamber_screws[2], Side::below);
-  view.linears.push_back(
-      {"base-plate.length", {x0, y0, 0}, {in_mm(base.x_max), y0, 0}, Side::below, n.size(base.length())});
-  const auto [near_foot, far_foot] = std::minmax_element(
-      base.feet.begin(), base.feet.end(), [](const auto &a, const auto &b) { return a.x < b.x; });
-  x("base-plate.feet.near.x", *near_foot, Side::above);
-  x("base-plate.feet.far.x", *far_foot, Side::above);
-  x("base-plate.block_screws.x", base.block_screws[0], Side::above);
-  if (base.block_screws[1].x != base.block_screws[0].x) {
-    x("base-plate.block_screws.second.x", base.block_screws[1], Side::above);
-  }
-  const double slot = in_mm(base.stand_slot_radius), half_travel = 0.5 * in_mm(base.rear_travel);
-  const Vec rear = on_plate(base.stand_screws[1]);
-  view.linears.push_back({"base-plate.rear_travel", rear - Vec{half_travel, 0, 0},
-                          rear + Vec{half_travel, 0, 0}, Side::above, n.size(base.rear_travel), Probe::axes});
-  (void)slot;
-}
-
-// Pairs about the tube's plane stand on the right, distances from that plane on the left: a text amid a pair would
-// lie on the plane's extension line.
-void base_widths(ViewPlan &view, const Inputs &in) {
-  const auto &base = in.layout.base;
-  const auto &n = in.labels;
-  const double x0 = in_mm(base.x_min), x1 = in_mm(base.x_max);
-  const auto pair = [&](const char *feature, const auto &a, const auto &b, Side side) {
-    view.linears.push_back({feature, on_plate(a), on_plate(b), side,
-                            n.size(units::metres(std::abs((b.y - a.y).value()))), Probe::axes});
-  };
-  pair("base-plate.stand_screws.y", base.stand_screws[2], base.stand_screws[3], Side::right);
-  pair("base-plate.chamber_screws.y", base.chamber_screws[2], base.chamber_screws[3], Side::right);
-  const auto from_axis = [&](const char *feature, const fixture::Position &at, Side side) {
-    const double edge = side == Side::left ? x0 : x1;
-    view.linears.push_back({feature,
-                            {edge, 0, 0},
-                            on_plate(at),
-                            side,
-                            n.size(units::metres(std::abs(at.y.value()))),
-                            Probe::none});
-  };
-  const auto [low, high] = std::minmax_element(base.feet.begin(), base.feet.end(),
-                                               [](const auto &a, const auto &b) { return a.y < b.y; });
-  from_axis("base-plate.feet.low.y", *low, Side::left);
-  from_axis("base-plate.feet.high.y", *high, Side::left);
-  from_axis("base-plate.block_screws.first.y", base.block_screws[0], Side::left);
-  if (base.block_screws[1].y != base.block_screws[0].y) {
-    from_axis("base-plate.block_screws.second.y", base.block_screws[1], Side::left);
-  }
-  view.linears.push_back({"base-plate.y_min",
-                          {x0, in_mm(base.y_min), 0},
-                          {x0, 0, 0},
-                          Side::left,
-                          n.size(-base.y_min),
-                          Probe::none});
-  view.linears.push_back({"base-plate.width",
-                          {x0, in_mm(base.y_min), 0},
-                          {x0, in_mm(base.y_max), 0},
-                          Side::left,
-                          n.size(base.width())});
-}
-
-void base_callouts(ViewPlan &view, const Inputs &in) {
-  const auto &base = in.layout.base;
-  const auto &n = in.labels;
-  const Vec up{0, 0, 1};
-  view.callouts.push_back(
-      hole_note("base-plate.chamber_screws", n.diameter(base.chamber_screw_radius, "4× ", " through"),
-                on_plate(base.chamber_screws[3]), base.chamber_screw_radius, up, up_right));
-  view.callouts.push_back(hole_note("base-plate.inlet_radius", n.diameter(base.inlet_radius, "", " through"),
-                                    {in_mm(base.inlet_x), 0, 0}, base.inlet_radius, up, up_right));
-  view.callouts.push_back(hole_note("base-plate.stand_screws.front",
-                                    n.diameter(base.stand_slot_radius, "2× ", " through"),
-                                    on_plate(base.stand_screws[3]), base.stand_slot_radius, up, up_right));
-  const Vec rear = on_plate(base.stand_screws[0]) - Vec{0.5 * in_mm(base.rear_travel), 0, 0};
-  Callout slots = note("base-plate.stand_screws.rear", rear, {});
-  slots.label = n.size(base.stand_slot_radius, "2 slots through, R");
-  slots.probe = Probe::radius;
-  slots.surface = rear - Vec{in_mm(base.stand_slot_radius), 0, 0};
-  slots.axis = up;
-  slots.radius = in_mm(base.stand_slot_radius);
-  slots.towards = down_left;
-  view.callouts.push_back(slots);
-  const auto tapped = [&](const char *feature, const standards::Screw &screw, int count,
-                          const fixture::Position &at, Length drill) {
-    Callout out = note(feature, on_plate(at),
-                       {through_thread(screw, count), fmt::format("drill ⌀{}", n.number(2.0 * drill))});
-    out.radius = 0.5 * in_mm(screw.major);
-    view.callouts.push_back(out);
-  };
-  tapped("base-plate.block_screws.thread", *in.layout.block.mount_screw, 2, base.block_screws[0],
-         base.block_tap_radius);
-  tapped("base-plate.feet.thread", *base.foot_screw, 4, base.feet[0], base.foot_tap_radius);
-}
-
-ViewPlan base_top(const Inputs &in) {
-  const auto &base = in.layout.base;
-  ViewPlan view;
-  view.name = "from-above";
-  view.looking = from_above;
-  view.room = {52, 50, 40, 60};
-  const double x0 = in_mm(base.x_min), x1 = in_mm(base.x_max), y0 = in_mm(base.y_min), y1 = in_mm(base.y_max);
-  view.outline(Line::visible, {{x0, y0, 0}, {x1, y0, 0}, {x1, y1, 0}, {x0, y1, 0}});
-  view.axis({x0, 0, 0}, {x1, 0, 0});
-  base_holes(view, in);
-  base_lengths(view, in);
-  base_widths(view, in);
-  base_callouts(view, in);
   return view;
 }
 
@@ -384,19 +228,8 @@ PartPlan plan_cradle_stand(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(stand_face(in));
   plan.rows.back().push_back(stand_side(in));
-  plan.notes.push_back("Make 2. Symmetric about the plane through the tube's axis (the cross).");
-  return plan;
-}
-
-PartPlan plan_base_plate(const Inputs &in) {
-  const auto &base = in.layout.base;
-  PartPlan plan =
-      started_plan(in, ids::base_plate, block_stock(in, base.length(), base.width(), base.thickness));
-  plan.rows.emplace_back();
-  plan.rows.back().push_back(base_top(in));
-  plan.notes.push_back(fmt::format("Plate {} thick, both faces as rolled. Holes symmetric about the chain "
-                                   "line where one distance is given.",
-                                   in.labels.number(base.thickness)));
+  plan.notes.push_back("Make 2, the dowel hole in one of them. Symmetric about the plane through the tube's "
+                       "axis (the cross).");
   return plan;
 }
 

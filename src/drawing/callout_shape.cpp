@@ -11,6 +11,8 @@ constexpr double frame_height = 2.0 * letter_height;
 constexpr double frame_air = 1.5; // beside the text of a cell
 constexpr double rough_left = 1.7, rough_text = 3.4, rough_height = 6.2;
 
+constexpr double balloon_radius = 5.0, dot_radius = 0.5; // ISO 6433: circles of one size, leader with a dot
+
 std::vector<std::string> cells(const std::string &text) {
   std::vector<std::string> out{""};
   for (const char c : text) {
@@ -25,6 +27,9 @@ std::vector<std::string> cells(const std::string &text) {
 
 double block_width(const Callout &wish) {
   double width = 0.0;
+  if (wish.ornament == Ornament::balloon) {
+    return 2.0 * balloon_radius;
+  }
   if (wish.ornament == Ornament::tolerance_frame || wish.ornament == Ornament::datum) {
     for (const auto &cell : cells(wish.label.lines[0])) {
       width += std::max(frame_height, text_width(cell, letter_height) + 2.0 * frame_air);
@@ -81,6 +86,15 @@ void add_frame(Dimension &out, const Callout &wish, Point at) {
   out.box = {{at.x, at.y - half}, {x, at.y + half}};
 }
 
+void add_balloon(Dimension &out, const Callout &wish, Point tip, Point centre) {
+  out.strokes.push_back({Line::dimension, Arc{centre, balloon_radius}});
+  out.strokes.push_back({Line::visible, Arc{tip, dot_radius}});
+  const double width = text_width(wish.label.lines[0], letter_height);
+  out.texts.push_back(
+      {centre - Point{0.5 * width, 0.5 * letter_height}, letter_height, false, wish.label.lines[0]});
+  out.box = {centre - Point{balloon_radius, balloon_radius}, centre + Point{balloon_radius, balloon_radius}};
+}
+
 Dimension described(const Callout &wish) {
   Dimension out;
   out.feature = wish.feature;
@@ -131,12 +145,12 @@ Dimension callout_shape(const Callout &wish, const Stand &stand, const LeaderWay
   const Point elbow = tip + way.length * direction;
   const double width = block_width(wish);
   const bool rightward = direction.x > -1e-9;
-  const bool datum = wish.ornament == Ornament::datum;
-  const double run = datum ? 0.0 : shoulder;
+  const bool straight = wish.ornament == Ornament::datum || wish.ornament == Ornament::balloon; // no bend
+  const double run = straight ? 0.0 : shoulder;
   const Point end = elbow + Point{rightward ? run : -run, 0.0};
   Point at = rightward ? end + Point{0.8, 0.0} : end - Point{width + 0.8, 0.0};
   stroke(out, tip, elbow);
-  if (!datum) {
+  if (!straight) {
     stroke(out, elbow, end);
     out.arrows.push_back({tip, -1.0 * direction});
   }
@@ -148,6 +162,9 @@ Dimension callout_shape(const Callout &wish, const Stand &stand, const LeaderWay
     break;
   case Ornament::tolerance_frame:
     add_frame(out, wish, rightward ? end : end - Point{width, 0.0});
+    break;
+  case Ornament::balloon:
+    add_balloon(out, wish, tip, elbow + balloon_radius * direction);
     break;
   case Ornament::datum: {
     // Triangle with its base on the surface, letter box centred on the leader.

@@ -121,7 +121,7 @@ void section_lengths(ViewPlan &view, const Inputs &in) {
        top,
        Side::above,
        n.size(body.x_max - body.cavity_start)},
-      {"chamber-body.z_min", {x0, 0, z0}, {x0, 0, 0}, Side::left, n.size(-body.z_min), Probe::offset},
+      {"chamber-body.z_min", {x0, 0, z0}, {x0, 0, 0}, Side::left, n.size(-body.z_min), Probe::offset, true},
       {"chamber-body.height", {x0, 0, z0}, {x0, 0, z1}, Side::left, n.size(body.height())},
       {"chamber-body.plenum.axis_z",
        {x1, 0, axis_z},
@@ -147,7 +147,7 @@ void section_callouts(ViewPlan &view, const Inputs &in) {
   view.callouts.push_back(roughness("chamber-body.tube_bore.roughness", {guide + 2.0, 0, tube}, n, sealing));
   view.callouts.back().towards = upwards;
   view.callouts.push_back(frame("chamber-body.tube_bore.position", {guide - 1.0, 0, -tube},
-                                fmt::format("⌖|⌀{}|A", n.number(bore_position, 3))));
+                                fmt::format("⌖|{}|A", n.number(bore_position, 3))));
   view.callouts.back().towards = down_left;
   const double last = in_mm(body.slot.x_max);
   view.callouts.push_back(bore("chamber-body.cavity_radius", n.diameter(body.cavity_radius),
@@ -325,48 +325,6 @@ ViewPlan top_view(const Inputs &in) {
   return view;
 }
 
-ViewPlan base_view(const Inputs &in) {
-  const ChamberBody &body = in.layout.body;
-  const auto &n = in.labels;
-  ViewPlan view;
-  view.name = "from-below";
-  view.caption = "View from below";
-  view.looking = from_below;
-  view.room = {14, 26, 30, 26};
-  const double half = 0.5 * in_mm(body.width), x0 = in_mm(body.x_min), x1 = in_mm(body.x_max),
-               z0 = in_mm(body.z_min);
-  view.outline(Line::visible, {{x0, -half, z0}, {x1, -half, z0}, {x1, half, z0}, {x0, half, z0}});
-  view.axis({x0, 0, z0}, {x1, 0, z0});
-  const Vec inlet{in_mm(body.inlet_x), 0, z0};
-  view.circle(Line::visible, inlet, in_mm(body.inlet_radius));
-  thread_end_on(view, inlet, 0.5 * in_mm(in.job.gas.port_thread->major));
-  view.centre_mark(inlet, 0.5 * in_mm(in.job.gas.port_thread->major));
-  for (const auto &at : body.base_screws) {
-    tapped_end_on(view, {in_mm(at.x), in_mm(at.y), z0}, *body.base_screw, body.base_tapping.radius);
-  }
-  const auto hole = [&](std::size_t i) {
-    return Vec{in_mm(body.base_screws[i].x), in_mm(body.base_screws[i].y), z0};
-  };
-  view.linears = {
-      {"chamber-body.base_screws.x.front",
-       hole(3),
-       {x1, half, z0},
-       Side::below,
-       n.size(body.x_max - body.base_screws[3].x),
-       Probe::offset},
-      {"chamber-body.base_screws.x", hole(1), hole(3), Side::below,
-       n.size(body.base_screws[3].x - body.base_screws[1].x), Probe::axes},
-      {"chamber-body.base_screws.y", hole(2), hole(3), Side::right,
-       n.size(body.base_screws[3].y - body.base_screws[2].y), Probe::axes},
-  };
-  Callout screws = note("chamber-body.base_screws", hole(2),
-                        n.tapped(*body.base_screw, 4, 2.0 * body.base_screw->major, body.base_tapping.depth));
-  screws.radius = 0.5 * in_mm(body.base_screw->major);
-  screws.towards = up_right;
-  view.callouts.push_back(screws);
-  return view;
-}
-
 } // namespace
 
 PartPlan plan_chamber_body(const Inputs &in) {
@@ -378,7 +336,7 @@ PartPlan plan_chamber_body(const Inputs &in) {
   add_right_view(in, plan.rows.back(), sealing_face(in));
   plan.rows.emplace_back();
   plan.rows.back().push_back(top_view(in));
-  plan.rows.back().push_back(base_view(in));
+  plan.rows.back().push_back(chamber_base_view(in));
   plan.rows.back().push_back(pictorial_view(in, ids::chamber_body));
   plan.notes.push_back("Symmetric about the plane through axis and slot: hole patterns, slot and diffuser.");
   plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");

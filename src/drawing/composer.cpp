@@ -2,11 +2,13 @@
 
 #include "hatch.hpp"
 #include "placement.hpp"
+#include "rows.hpp"
 
 #include "purgewright/drawing/lettering.hpp"
 
 #include <fmt/format.h>
 
+#include <span>
 #include <utility>
 
 namespace purgewright::drawing {
@@ -19,7 +21,7 @@ struct Scale {
 constexpr Scale scales[] = {{10, "10:1"}, {5, "5:1"},   {2, "2:1"},   {1, "1:1"},
                             {0.5, "1:2"}, {0.2, "1:5"}, {0.1, "1:10"}};
 
-constexpr double hatch_spacing = 2.5, axis_overrun = 3.0, caption_height = 5.0;
+constexpr double axis_overrun = 3.0;
 constexpr double title_gap = 3.0; // between the strip at the foot and the views
 
 std::string scale_text(double factor) {
@@ -29,94 +31,6 @@ std::string scale_text(double factor) {
     }
   }
   return factor >= 1.0 ? fmt::format("{:g}:1", factor) : fmt::format("1:{:g}", 1.0 / factor);
-}
-
-struct Entry {
-  const ViewPlan *view;
-  bool moved; // out of the row that its plan gives it
-};
-using Row = std::vector<Entry>;
-
-double scale_of(const ViewPlan &view, double scale) {
-  return view.scale > 0.0 ? view.scale : scale * view.enlarge;
-}
-
-double width_of(const ViewPlan &view, double scale) {
-  return scale_of(view, scale) * view.box().width() + view.room.left + view.room.right;
-}
-
-// Height of a row above and below its common horizontal, and its width, on paper.
-struct RowSize {
-  double up = 0.0, down = 0.0, width = 0.0;
-  double height() const { return up + down; }
-};
-
-RowSize measure(const Row &row, double scale) {
-  RowSize size;
-  double floating = 0.0;
-  for (const auto &[view, moved] : row) {
-    const Box box = view->box();
-    const double s = scale_of(*view, scale);
-    size.width += width_of(*view, scale);
-    if (view->floating) {
-      floating = std::max(floating, s * box.height() + view->room.above + view->room.below);
-    } else {
-      const double caption = moved ? 2.0 * caption_height : 0.0;
-      size.up = std::max(size.up, s * box.greatest.y + view->room.above + caption);
-      size.down = std::max(size.down, -s * box.least.y + view->room.below);
-    }
-  }
-  const double more = std::max(0.0, floating - size.height());
-  size.up += 0.5 * more;
-  size.down += 0.5 * more;
-  return size;
-}
-
-// Rows no wider than the area: what does not fit moves to a row below, the widest view keeps the first one.
-std::vector<Row> wrapped(const std::vector<ViewPlan> &views, double scale, double width) {
-  std::vector<const ViewPlan *> left;
-  double whole = 0.0;
-  for (const ViewPlan &view : views) {
-    left.push_back(&view);
-    whole += width_of(view, scale);
-  }
-  if (whole > width) {
-    std::stable_sort(left.begin(), left.end(),
-                     [&](const auto *a, const auto *b) { return width_of(*a, scale) > width_of(*b, scale); });
-  }
-  std::vector<Row> rows(1);
-  double used = 0.0;
-  for (const ViewPlan *view : left) {
-    if (!rows.back().empty() && used + width_of(*view, scale) > width) {
-      rows.emplace_back();
-      used = 0.0;
-    }
-    rows.back().push_back({view, whole > width && view != left.front()});
-    used += width_of(*view, scale);
-  }
-  return rows;
-}
-
-// Rows of each sheet, or nothing when they do not fit that many sheets.
-using Dealt = std::vector<std::vector<Row>>;
-std::optional<Dealt> deal(const PartPlan &plan, double scale, const Box &area, int sheets) {
-  Dealt out(1);
-  double used = 0.0;
-  for (const auto &views : plan.rows) {
-    for (const Row &row : wrapped(views, scale, area.width())) {
-      const RowSize size = measure(row, scale);
-      if (size.width > area.width() || size.height() > area.height()) {
-        return std::nullopt;
-      }
-      if (used + size.height() > area.height()) {
-        out.emplace_back();
-        used = 0.0;
-      }
-      out.back().push_back(row);
-      used += size.height();
-    }
-  }
-  return static_cast<int>(out.size()) == sheets ? std::optional(out) : std::nullopt;
 }
 
 Curve on_paper(const Curve &curve, const Stand &stand) {
@@ -149,14 +63,16 @@ View drawn(const Stand &stand) {
     clip = std::get<Arc>(on_paper(*plan.clip, stand));
     view.strokes.push_back({Line::dimension, *clip});
   }
-  std::vector<Loop> loops = plan.hatched;
-  for (Loop &loop : loops) {
-    for (Point &p : loop) {
-      p = stand.paper(p);
+  for (const Hatching &hatching : plan.hatched) {
+    std::vector<Loop> loops = hatching.loops;
+    for (Loop &loop : loops) {
+      for (Point &p : loop) {
+        p = stand.paper(p);
+      }
     }
-  }
-  for (const Segment &s : hatch(loops, hatch_spacing, 0.25 * std::numbers::pi)) {
-    add_curve(view, Line::hatch, s, clip);
+    for (const Segment &s : hatch(loops, hatching.spacing, hatching.angle)) {
+      add_curve(view, Line::hatch, s, clip);
+    }
   }
   for (const Stroke &stroke : plan.strokes) {
     add_curve(view, stroke.line, on_paper(stroke.curve, stand), clip);
@@ -313,22 +229,31 @@ void add_dimensions(Sheet &sheet, const Placer &start, const std::vector<Stand> 
   }
 }
 
-Sheet one_sheet(const job::Job &job, const PartPlan &plan, const std::vector<Row> &rows, double scale,
-                const TitleFields &fields) {
-  const Paper paper = paper_of(job.shop.sheet);
+// Frame, title block and notes.
+Sheet blank_sheet(const Paper &paper, const TitleFields &fields) {
   Sheet sheet;
-  sheet.part = plan.name;
-  sheet.title = plan.title;
-  sheet.name = fields.sheets > 1 ? fmt::format("{}-{}", plan.name, fields.sheet) : plan.name;
-  sheet.unit = job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
+  sheet.part = fields.plan.name;
+  sheet.title = fields.plan.title;
+  sheet.name = fields.sheets > 1 ? fmt::format("{}-{}", fields.plan.name, fields.sheet) : fields.plan.name;
+  sheet.unit = fields.job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
   sheet.width = paper.width;
   sheet.height = paper.height;
   sheet.frame = paper.frame;
   add_frame_and_title(paper, fields, sheet);
+  return sheet;
+}
+
+Sheet one_sheet(const job::Job &job, const PartPlan &plan, const std::vector<Row> &rows, double scale,
+                const TitleFields &fields) {
+  const Paper paper = paper_of(job.shop.sheet);
+  Sheet sheet = blank_sheet(paper, fields);
   Box area = paper.frame.grown(-2.0);
   Placer placer(area);
   for (const Box &box : sheet.reserved) {
     placer.reserve(box);
+  }
+  for (const Stroke &stroke : sheet.strokes) {
+    placer.add_ink(stroke);
   }
   area.least.y = paper.frame.least.y + foot_height(paper, plan) + title_gap;
   const auto stands = stand_up(rows, scale, area);
@@ -368,13 +293,44 @@ double largest_size(const PartPlan &plan) {
 
 std::vector<Sheet> at_scale(const job::Job &job, const PartPlan &plan, const Issue &issue, const Scale &scale,
                             const Dealt &dealt) {
+  const Paper paper = paper_of(job.shop.sheet);
+  const std::size_t a_sheet = list_rows(paper);
+  const std::size_t lists = (plan.list.size() + a_sheet - 1) / a_sheet;
+  const int count = static_cast<int>(dealt.size() + lists);
   std::vector<Sheet> sheets;
-  const int count = static_cast<int>(dealt.size());
+  const auto fields = [&] {
+    return TitleFields{job, plan, issue, scale.text, static_cast<int>(sheets.size()) + 1, count};
+  };
   for (const auto &rows : dealt) {
-    const TitleFields fields{job, plan, issue, scale.text, static_cast<int>(sheets.size()) + 1, count};
-    sheets.push_back(one_sheet(job, plan, rows, scale.factor, fields));
+    sheets.push_back(one_sheet(job, plan, rows, scale.factor, fields()));
+  }
+  for (std::size_t i = 0; i < lists; ++i) {
+    sheets.push_back(blank_sheet(paper, fields()));
+    const auto rows = std::span(plan.list).subspan(i * a_sheet);
+    add_list(paper, rows.first(std::min(a_sheet, rows.size())), sheets.back());
   }
   return sheets;
+}
+
+// Full size or larger on as few sheets as that takes, reductions only after that; a whole plan is reduced
+// first.
+struct Attempt {
+  int sheets;
+  bool reduced;
+};
+std::vector<Attempt> attempts(bool whole) {
+  constexpr int most_sheets = 6;
+  std::vector<Attempt> out;
+  for (const bool reduced : {false, true}) {
+    for (int sheets = 1; sheets <= most_sheets; ++sheets) {
+      out.push_back({sheets, reduced});
+    }
+  }
+  if (whole) {
+    std::stable_sort(out.begin(), out.end(),
+                     [](const Attempt &a, const Attempt &b) { return a.sheets < b.sheets; });
+  }
+  return out;
 }
 
 } // namespace
@@ -384,32 +340,28 @@ std::vector<Sheet> compose(const job::Job &job, const PartPlan &plan, const Issu
   Box area = paper.frame.grown(-2.0);
   area.least.y = paper.frame.least.y + foot_height(paper, plan) + title_gap;
   std::optional<std::vector<Sheet>> best;
-  constexpr int most_sheets = 6;
   constexpr double readable = 55.0; // no part is reduced below this size on paper
   const double size = largest_size(plan);
-  constexpr int most_tries = 2; // scales a number of sheets
-  // Full size or larger on as few sheets as that takes; reductions only after that.
-  for (const bool reduced : {false, true}) {
-    for (int sheets = 1; sheets <= most_sheets; ++sheets) {
-      int tried = 0;
-      for (const Scale &scale : scales) {
-        if ((scale.factor < 1.0) != reduced || tried == most_tries ||
-            (reduced && scale.factor * size < readable)) {
-          continue;
-        }
-        const auto dealt = deal(plan, scale.factor, area, sheets);
-        if (!dealt) {
-          continue;
-        }
-        ++tried;
-        auto trial = at_scale(job, plan, issue, scale, *dealt);
-        const int clashes = clashes_of(trial);
-        if (!best || clashes < clashes_of(*best)) {
-          best = std::move(trial);
-        }
-        if (clashes == 0) {
-          return std::move(*best);
-        }
+  constexpr int most_tries = 2; // scales an attempt
+  for (const auto &[sheets, reduced] : attempts(plan.whole)) {
+    int tried = 0;
+    for (const Scale &scale : scales) {
+      if ((scale.factor < 1.0) != reduced || tried == most_tries ||
+          (reduced && scale.factor * size < readable)) {
+        continue;
+      }
+      const auto dealt = deal(plan, scale.factor, area, sheets);
+      if (!dealt) {
+        continue;
+      }
+      ++tried;
+      auto trial = at_scale(job, plan, issue, scale, *dealt);
+      const int clashes = clashes_of(trial);
+      if (!best || clashes < clashes_of(*best)) {
+        best = std::move(trial);
+      }
+      if (clashes == 0) {
+        return std::move(*best);
       }
     }
   }

@@ -88,8 +88,8 @@ ViewPlan section(const Inputs &in) {
   view.callouts.push_back(datum({0, 0, z0 + 4.0}, "A", leftwards));
   view.callouts.push_back(roughness("chamber-end-plate.face.roughness", {0, 0, z0 + 2.0}, n, sealing));
   view.callouts.back().towards = down_left;
-  view.callouts.push_back(
-      frame("chamber-end-plate.face.flatness", {0, 0, z1 - 2.0}, fmt::format("⏥|{}", n.number(face_flatness, 3))));
+  view.callouts.push_back(frame("chamber-end-plate.face.flatness", {0, 0, z1 - 2.0},
+                                fmt::format("⏥|{}", n.number(face_flatness, 3))));
   view.callouts.back().towards = leftwards;
   return view;
 }

@@ -37,6 +37,19 @@ void extension(Dimension &out, const Across &map, double t, double from, double 
   out.strokes.push_back({Line::dimension, Segment{map(t, from + way * gap), map(t, to + way * overrun)}});
 }
 
+// The frame of a theoretically exact dimension keeps clear of its line.
+void box_in(Dimension &out) {
+  constexpr double beside = 0.7;
+  Box frame = out.box;
+  (out.upright ? frame.least.y : frame.least.x) -= beside;
+  (out.upright ? frame.greatest.y : frame.greatest.x) += beside;
+  const Point a = frame.least, c = frame.greatest, b{c.x, a.y}, d{a.x, c.y};
+  for (const Segment &side : {Segment{a, b}, Segment{b, c}, Segment{c, d}, Segment{d, a}}) {
+    out.strokes.push_back({Line::dimension, side});
+  }
+  out.box = frame;
+}
+
 Dimension described(const Linear &wish, const Stand &stand, const Across &map) {
   Dimension out;
   out.feature = wish.feature;
@@ -90,6 +103,9 @@ std::optional<LinearShape> linear_shape(const Linear &wish, const Stand &stand, 
   const Point at = map(text_at, map.upright ? n - text_gap : n + text_gap);
   out.texts.push_back({at, letter_height, map.upright, wish.label.lines[0]});
   out.box = text_box(out.texts[0]);
+  if (wish.exact) {
+    box_in(out);
+  }
   return shape;
 }
 

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <array>
+
 namespace purgewright::drawing {
 namespace {
 
@@ -39,7 +41,7 @@ void cell(Sheet &sheet, const Box &box, const std::string &label, const std::str
       {{box.least.x + air, box.greatest.y - air - tiny_letters}, tiny_letters, false, label});
   if (!value.empty()) {
     const double h = fitting_height(value, height, box.width() - 2.0 * air);
-    sheet.texts.push_back({{box.least.x + air, box.least.y + 1.6}, h, false, value});
+    sheet.texts.push_back({{box.least.x + air, box.least.y + 1.3}, h, false, value});
   }
 }
 
@@ -47,7 +49,7 @@ void cell(Sheet &sheet, const Box &box, const std::string &label, const std::str
 // in third.
 void projection_symbol(Sheet &sheet, const Box &box, job::Projection projection) {
   constexpr double big = 2.5, small = 1.25, cone = 5.0, apart = 8.0;
-  const Point middle = box.centre() - Point{0.0, 1.0};
+  const Point middle = box.centre() + Point{4.5, -1.0}; // clear of the cell's label
   const double side = projection == job::Projection::first ? 1.0 : -1.0;
   const Point body = middle - Point{0.5 * side * apart, 0.0},
               circles = middle + Point{0.5 * side * apart, 0.0};
@@ -81,7 +83,7 @@ void title_block(const Paper &paper, const TitleFields &f, Sheet &sheet) {
   cell(sheet, box(0, 0, 40, 9), "Prepared by", identity.prepared_by, 3.5);
   cell(sheet, box(40, 0, 30, 9), "Approved by", "", 3.5);
   cell(sheet, box(70, 0, 30, 9), "Date of issue", f.issue.date, 3.5);
-  cell(sheet, box(100, 0, 30, 9), "Document type", "Part drawing", 3.5);
+  cell(sheet, box(100, 0, 30, 9), "Document type", f.plan.document, 3.5);
   cell(sheet, box(130, 0, 15, 9), "Size", paper.name, 3.5);
   cell(sheet, box(145, 0, 15, 9), "Language", "en", 3.5);
   cell(sheet, box(160, 0, 20, 9), "Sheet", fmt::format("{}/{}", f.sheet, f.sheets), 3.5);
@@ -131,7 +133,41 @@ void notes(const Paper &paper, const PartPlan &plan, Sheet &sheet) {
   sheet.reserved.push_back(area.grown(1.0));
 }
 
+// ---- parts list ----
+constexpr double list_row = 7.0;
+constexpr double list_columns[] = {12.0, 12.0, 72.0, 40.0, 44.0};
+
+void list_line(Sheet &sheet, Point top_left, const std::array<std::string, 5> &texts, Line line_type) {
+  double x = top_left.x;
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    const Box box{{x, top_left.y - list_row}, {x + list_columns[i], top_left.y}};
+    rectangle(sheet, line_type, box);
+    const double height = fitting_height(texts[i], 3.5, box.width() - 2.0 * air);
+    sheet.texts.push_back({{x + air, box.least.y + 0.5 * (list_row - height)}, height, false, texts[i]});
+    x += list_columns[i];
+  }
+}
+
 } // namespace
+
+std::size_t list_rows(const Paper &paper) {
+  constexpr double above = 8.0;
+  return static_cast<std::size_t>((paper.frame.height() - title_height - above) / list_row) - 1;
+}
+
+void add_list(const Paper &paper, std::span<const ListRow> rows, Sheet &sheet) {
+  const Point foot{paper.frame.greatest.x - title_width, paper.frame.least.y + title_height};
+  const auto top = [&](std::size_t line) { return foot + Point{0.0, list_row * double(line + 1)}; };
+  // Read upwards from the title block, so that lines can be added on top.
+  list_line(sheet, top(0), {"Item", "Count", "Title", "Material", "Drawing"}, Line::frame);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const ListRow &row = rows[i];
+    list_line(
+        sheet, top(i + 1),
+        {fmt::format("{}", row.item), fmt::format("{}", row.count), row.title, row.material, row.number},
+        Line::dimension);
+  }
+}
 
 Paper paper_of(job::Sheet sheet) {
   constexpr double filing = 20.0, border = 10.0;

@@ -9,6 +9,9 @@
 
 #include "purgewright/drawing/sheets.hpp"
 
+#include <span>
+#include <string>
+
 namespace purgewright::drawing {
 
 struct Paper {
@@ -31,6 +34,11 @@ struct TitleFields {
 
 // Height of the strip at the sheet's foot that title block and notes take.
 double foot_height(const Paper &, const PartPlan &);
+
+// How many lines of a parts list a sheet holds, its heading apart.
+std::size_t list_rows(const Paper &);
+// Above the title block, read upwards.
+void add_list(const Paper &, std::span<const ListRow>, Sheet &);
 
 void add_frame_and_title(const Paper &, const TitleFields &, Sheet &);
 

@@ -58,12 +58,18 @@ std::string block_stock(const Inputs &in, fixture::Length a, fixture::Length b, 
 }
 
 void add_cut(ViewPlan &view, const Inputs &in, std::string_view part, Vec through) {
-  auto face = solids::kernel::in_part(std::string(part),
-                                      [&] { return cut_face(in.solid(part), view.looking, through); });
+  if (!in.draw) {
+    return;
+  }
+  const auto face = solids::kernel::in_part(std::string(part),
+                                            [&] { return cut_face(in.solid(part), view.looking, through); });
+  if (face.loops.empty()) {
+    throw solids::kernel::SolidError(std::string(part), "section", "", "the plane misses the part");
+  }
   for (const Curve &edge : face.edges) {
     view.strokes.push_back({Line::visible, edge});
   }
-  view.hatched.insert(view.hatched.end(), face.loops.begin(), face.loops.end());
+  view.hatched.push_back({face.loops});
 }
 
 ViewPlan pictorial_view(const Inputs &in, std::string_view part) {
@@ -73,8 +79,12 @@ ViewPlan pictorial_view(const Inputs &in, std::string_view part) {
   view.to_scale = false;
   view.enlarge = 0.5;
   view.room = {6.0, 6.0, 12.0, 6.0};
-  for (const Curve &curve :
-       solids::kernel::in_part(std::string(part), [&] { return pictorial(in.solid(part)); })) {
+  if (!in.draw) {
+    return view;
+  }
+  const auto curves =
+      solids::kernel::in_part(std::string(part), [&] { return pictorial(std::span(&in.solid(part), 1)); });
+  for (const Curve &curve : curves.front()) {
     view.strokes.push_back({Line::visible, curve});
   }
   return view;
@@ -174,6 +184,17 @@ Label counterbored(const Labels &n, int count, fixture::Length clearance_radius,
                    fixture::Length counterbore_radius, fixture::Length depth) {
   Label label = n.diameter(clearance_radius, count > 1 ? fmt::format("{}× ", count) : "", " through");
   label.lines.push_back(fmt::format("⌴⌀{} ↧{}", n.number(2.0 * counterbore_radius), n.number(depth)));
+  return label;
+}
+
+std::string through_thread(const standards::Screw &screw, int count) {
+  return fmt::format("{}× {}×{:g}-6H through", count, screw.name, in_mm(screw.pitch));
+}
+
+Label reamed(const Labels &n, int count, fixture::Length radius) {
+  constexpr int dowel_grade = 7;
+  Label label = n.fitted(radius, 'H', dowel_grade);
+  label.lines[0] = fmt::format("{}× ream {}", count, label.lines[0]);
   return label;
 }
 

@@ -18,17 +18,26 @@ struct Inputs {
   const fixture::Volumes &volumes;
   const solids::Assembly &assembly;
   Labels labels;
+  bool draw = true; // false: words alone, nothing is cut or projected
 
   const solids::kernel::Solid &solid(std::string_view part) const;
 };
 
+// One a made part, in the assembly's order.
+std::vector<PartPlan> plans(const Inputs &);
+
+PartPlan plan_assembly(const Inputs &); // with a list of all parts
+
 PartPlan plan_end_plug(const Inputs &);
 PartPlan plan_chamber_body(const Inputs &);
+ViewPlan chamber_base_view(const Inputs &); // one of its views
 PartPlan plan_end_plate(const Inputs &);
 PartPlan plan_backing_pin(const Inputs &);
 PartPlan plan_lance(const Inputs &);
 PartPlan plan_port_block(const Inputs &);
 PartPlan plan_cradle_stand(const Inputs &);
+PartPlan plan_index_collar(const Inputs &);
+PartPlan plan_axial_stop(const Inputs &);
 PartPlan plan_base_plate(const Inputs &);
 PartPlan plan_slot_cover(const Inputs &);
 
@@ -68,6 +77,12 @@ Callout hole_note(std::string feature, Label, Vec centre, fixture::Length radius
 // Clearance hole with counterbore: two lines of text.
 Label counterbored(const Labels &, int count, fixture::Length clearance_radius,
                    fixture::Length counterbore_radius, fixture::Length depth);
+std::string through_thread(const standards::Screw &, int count);
+// Reamed for a dowel pin: count, H7 with its limits.
+Label reamed(const Labels &, int count, fixture::Length radius);
+// Of dowel holes to the edges and to each other: what lets two parts with such holes go together over m6 pins
+// of 4 mm is play of the screws' holes; from memory.
+inline constexpr fixture::Length dowel_position = units::millimetres(0.03);
 // Directions of leaders, radians.
 inline constexpr double rightwards = 0.0, upwards = 0.5 * std::numbers::pi, leftwards = std::numbers::pi,
                         downwards = -0.5 * std::numbers::pi;

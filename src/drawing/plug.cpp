@@ -211,9 +211,9 @@ void two_way_wishes(ViewPlan &view, const Inputs &in) {
       end - 0.4 * in_mm(plug.inlet.seat_depth), z + seat, up_right);
   const double middle =
       0.5 * (in_mm(plug.rear_x() + plug.inlet.port_depth) + end - in_mm(plug.inlet.seat_depth));
-  add("end-plug.inlet.radius", n.diameter(plug.inlet.radius, "drill "), middle, z - in_mm(plug.inlet.radius),
-      down_right);
-  add("end-plug.exhaust.radius", n.diameter(plug.exhaust.radius, "drill "), 0.5 * end,
+  add("end-plug.inlet.radius", n.diameter(plug.inlet.radius, "drill ", " through"), middle,
+      z - in_mm(plug.inlet.radius), down_right);
+  add("end-plug.exhaust.radius", n.diameter(plug.exhaust.radius, "drill ", " through"), 0.5 * end,
       in_mm(plug.exhaust.z - plug.exhaust.radius), down_right);
 }
 
@@ -387,6 +387,9 @@ PartPlan plan_end_plug(const Inputs &in) {
   plan.rows.back().push_back(groove_detail(in));
   plan.notes.push_back(
       fmt::format("O-ring AS568 {}; no tool marks across the groove.", plug.seal.ring->dash));
+  if (plug.has_exhaust) {
+    plan.notes.push_back("The two gas ways lie symmetric about the axis, in plane A-A.");
+  }
   plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");
   return plan;
 }

@@ -3,12 +3,45 @@
 #include "composer.hpp"
 #include "part_plans.hpp"
 
+#include "purgewright/units/ids.hpp"
+
 #include <fmt/chrono.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cstring>
 
 namespace purgewright::drawing {
+namespace {
+
+// A made part without a row here has no sheet: a test compares the assembly with the sheets.
+struct PartSheet {
+  std::string_view part;
+  PartPlan (*plan)(const Inputs &);
+};
+constexpr PartSheet part_sheets[] = {
+    {ids::chamber_body, plan_chamber_body}, {ids::chamber_end_plate, plan_end_plate},
+    {ids::backing_pin, plan_backing_pin},   {ids::end_plug, plan_end_plug},
+    {ids::purge_lance, plan_lance},         {ids::gas_port_block, plan_port_block},
+    {ids::cradle_stand, plan_cradle_stand}, {ids::index_collar, plan_index_collar},
+    {ids::axial_stop, plan_axial_stop},     {ids::base_plate, plan_base_plate},
+    {ids::slot_cover, plan_slot_cover},
+};
+
+} // namespace
+
+std::vector<PartPlan> plans(const Inputs &in) {
+  std::vector<PartPlan> out;
+  for (const auto &part : in.assembly.parts) {
+    const auto row =
+        std::find_if(std::begin(part_sheets), std::end(part_sheets),
+                     [&](const PartSheet &candidate) { return part.made() && candidate.part == part.name; });
+    if (row != std::end(part_sheets)) {
+      out.push_back(row->plan(in));
+    }
+  }
+  return out;
+}
 
 std::string date_of_epoch(const char *seconds) {
   if (seconds == nullptr) {
@@ -30,22 +63,14 @@ std::vector<Sheet> make_sheets(const job::Job &job, const fixture::Layout &layou
   const Unit unit = job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
   const Inputs in{job, layout, volumes, assembly, Labels(unit)};
   std::vector<Sheet> sheets;
-  const auto add = [&](const PartPlan &plan) {
+  for (const PartPlan &plan : plans(in)) {
     for (Sheet &sheet : compose(job, plan, issue)) {
       sheets.push_back(std::move(sheet));
     }
-  };
-  add(plan_chamber_body(in));
-  add(plan_end_plate(in));
-  add(plan_backing_pin(in));
-  add(plan_end_plug(in));
-  if (layout.lance.present) {
-    add(plan_lance(in));
   }
-  add(plan_port_block(in));
-  add(plan_cradle_stand(in));
-  add(plan_base_plate(in));
-  add(plan_slot_cover(in));
+  for (Sheet &sheet : compose(job, plan_assembly(in), issue)) {
+    sheets.push_back(std::move(sheet));
+  }
   return sheets;
 }
 

@@ -118,30 +118,33 @@ CutFace cut_face(const solids::kernel::Solid &solid, const Looking &looking, Vec
         }
       }
     }
-    if (out.loops.empty()) {
-      throw SolidError("", "section", "", "the plane misses the part");
-    }
     return out;
   });
 }
 
-std::vector<Curve> pictorial(const solids::kernel::Solid &solid) {
+std::vector<std::vector<Curve>> pictorial(std::span<const solids::kernel::Solid> parts) {
   return guarded("pictorial view", [&] {
     Handle(HLRBRep_Algo) hidden = new HLRBRep_Algo;
-    hidden->Add(solids::kernel::occt(solid));
+    for (const auto &solid : parts) {
+      hidden->Add(solids::kernel::occt(solid));
+    }
     hidden->Projector(HLRAlgo_Projector(gp_Ax2(gp_Pnt(), gp_Dir(1.0, -1.0, 1.0), gp_Dir(1.0, 1.0, 0.0))));
     hidden->Update();
     hidden->Hide();
     HLRBRep_HLRToShape shapes(hidden);
     const Flatten flat = [](const gp_Pnt &p) { return Point{p.X(), p.Y()}; };
-    std::vector<Curve> out;
-    for (TopoDS_Shape lines : {shapes.VCompound(), shapes.OutLineVCompound()}) {
-      if (lines.IsNull()) {
-        continue;
-      }
-      BRepLib::BuildCurves3d(lines);
-      for (TopExp_Explorer edge(lines, TopAbs_EDGE); edge.More(); edge.Next()) {
-        add_edge(TopoDS::Edge(edge.Current()), flat, out);
+    std::vector<std::vector<Curve>> out;
+    for (const auto &solid : parts) {
+      const TopoDS_Shape &shape = solids::kernel::occt(solid);
+      out.emplace_back();
+      for (TopoDS_Shape lines : {shapes.VCompound(shape), shapes.OutLineVCompound(shape)}) {
+        if (lines.IsNull()) {
+          continue;
+        }
+        BRepLib::BuildCurves3d(lines);
+        for (TopExp_Explorer edge(lines, TopAbs_EDGE); edge.More(); edge.Next()) {
+          add_edge(TopoDS::Edge(edge.Current()), flat, out.back());
+        }
       }
     }
     return out;

@@ -1,7 +1,7 @@
 // Views taken from the solids: the cut face of a section, and a small pictorial view without hidden lines.
 //
 // Units: millimetres at full size. Frame: the part's; results in the plane of `Looking`.
-// Range and errors: SolidError when the kernel fails or a plane misses the part.
+// Range and errors: SolidError when the kernel fails.
 // Guarantee: circles seen square stay circles; other curves become chords within chord_deviation. One kernel
 // thread. Source: OpenCASCADE 7.6.3. Exact hidden lines square to the parts' faces take up to 40 s a view
 // there, so they are used only for the pictorial direction, which has no face or edge seen edge-on.
@@ -10,6 +10,9 @@
 #include "view.hpp"
 
 #include "purgewright/solids/kernel/solid.hpp"
+
+#include <span>
+#include <vector>
 
 namespace purgewright::drawing {
 
@@ -20,10 +23,11 @@ struct CutFace {
   std::vector<Loop> loops;
 };
 
-// The plane through `through`, square to the direction of sight.
+// The plane through `through`, square to the direction of sight; empty when it misses the part.
 CutFace cut_face(const solids::kernel::Solid &, const Looking &, Vec through);
 
-// Visible edges and contours seen from the direction (1, -1, 1), smooth edges left out.
-std::vector<Curve> pictorial(const solids::kernel::Solid &);
+// Visible edges and contours of each solid seen from the direction (1, -1, 1) among the others, smooth edges
+// left out.
+std::vector<std::vector<Curve>> pictorial(std::span<const solids::kernel::Solid>);
 
 } // namespace purgewright::drawing

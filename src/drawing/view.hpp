@@ -59,9 +59,10 @@ struct Linear {
   Side side = Side::below;
   Label label;
   Probe probe = Probe::distance;
+  bool exact = false; // theoretically exact, in a box: a tolerance of position refers to it
 };
 
-enum class Ornament { plain, roughness, tolerance_frame, datum };
+enum class Ornament { plain, roughness, tolerance_frame, datum, balloon };
 
 // A text at the end of a leader. With a radius the leader meets the circle about `tip` from outside.
 struct Callout {
@@ -88,6 +89,13 @@ struct Room {
   double left = 12.0, right = 12.0, above = 12.0, below = 12.0;
 };
 
+// A cut face; parts that meet are hatched in different ways.
+struct Hatching {
+  std::vector<Loop> loops; // even-odd
+  double angle = 0.25 * std::numbers::pi;
+  double spacing = 2.5; // mm on paper
+};
+
 struct ViewPlan {
   std::string name;          // "section", "from-left"
   std::string caption;       // "A-A"; empty for a view that its place explains
@@ -98,7 +106,7 @@ struct ViewPlan {
   bool to_scale = true;  // false: no scale in its caption
   bool floating = false; // stands anywhere in its row: details and pictorial views
   std::vector<Stroke> strokes;
-  std::vector<Loop> hatched; // even-odd
+  std::vector<Hatching> hatched;
   std::vector<Linear> linears;
   std::vector<Callout> callouts;
   std::vector<Mark> marks;
@@ -116,12 +124,21 @@ struct ViewPlan {
   Box box() const;
 };
 
+// A line of the parts list.
+struct ListRow {
+  int item = 0, count = 1;
+  std::string title, material, number;
+};
+
 // Rows of views, top to bottom; views of a row share the horizontal through the part's origin.
 struct PartPlan {
   std::string name, title, material, stock;
   double mass_kg = 0.0;
   std::vector<std::vector<ViewPlan>> rows;
   std::vector<std::string> notes;
+  std::string document = "Part drawing";
+  bool whole = false;        // reduced rather than spread over sheets
+  std::vector<ListRow> list; // on sheets of its own after the views
 };
 
 // Where what a machinist measures from stands in `lines` of a dimension: see sheet.hpp.

@@ -1,4 +1,4 @@
-// One or more sheets for every made part of a design.
+// One or more sheets for every made part of a design, then those of the assembly.
 //
 // Units: quantity types in; sheets as sheet.hpp. Frame: views from the parts' own frames.
 // Range and errors: a buildable layout and its solids; SolidError when a projection fails. The date is
@@ -12,6 +12,7 @@
 #include "purgewright/solids/parts.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace purgewright::drawing {
@@ -23,6 +24,9 @@ struct Issue {
 
 // "2026-11-25" of a SOURCE_DATE_EPOCH text; empty when there is none or it is no number.
 std::string date_of_epoch(const char *seconds);
+
+// Sheet::part of the assembly's own sheets.
+inline constexpr std::string_view assembly_sheet = "assembly";
 
 std::vector<Sheet> make_sheets(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
                                const solids::Assembly &, const Issue &);

@@ -1,0 +1,168 @@
+// The assembly: a section along the tube's axis, a pictorial view, a balloon on every part that is seen, a
+// parts list.
+#include "part_plans.hpp"
+
+#include "hatch.hpp"
+#include "solid_views.hpp"
+
+#include "purgewright/fixture/figures.hpp"
+#include "purgewright/solids/kernel/placed.hpp"
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+#include <map>
+#include <set>
+
+namespace purgewright::drawing {
+namespace {
+
+using solids::Part;
+using solids::kernel::Solid;
+
+std::vector<solids::kernel::Placement> places_of(const Part &part) {
+  std::vector<solids::kernel::Placement> out{part.place};
+  out.insert(out.end(), part.more_places.begin(), part.more_places.end());
+  return out;
+}
+
+// Shafts and screws are not hatched along their axes (ISO 128-3).
+bool hatched(const Part &part) {
+  return part.kind != solids::PartKind::bought && part.name != ids::backing_pin;
+}
+
+// Neighbours differ: by direction, then by distance of the lines.
+Hatching hatching_of(std::size_t index, std::vector<Loop> loops) {
+  constexpr double spacings[] = {2.5, 1.8, 3.2};
+  return {std::move(loops), (index % 2 == 0 ? 0.25 : 0.75) * std::numbers::pi, spacings[(index / 2) % 3]};
+}
+
+// Middle of the longest line inside the face, where a dot surely lies on the part.
+Point spot_in(const std::vector<Loop> &loops) {
+  constexpr double fine = 0.7;
+  Segment longest{};
+  for (const double angle : {0.25 * std::numbers::pi, 0.75 * std::numbers::pi}) {
+    for (const Segment &s : hatch(loops, fine, angle)) {
+      longest = length(s.b - s.a) > length(longest.b - longest.a) ? s : longest;
+    }
+  }
+  return 0.5 * (longest.a + longest.b);
+}
+
+Callout balloon(int item, Vec tip) {
+  Callout out = note(fmt::format("balloon.{}", item), tip, {fmt::format("{}", item)});
+  out.ornament = Ornament::balloon;
+  return out;
+}
+
+// Items that got their balloon are added to `shown`.
+ViewPlan section(const Inputs &in, std::set<int> &shown) {
+  ViewPlan view;
+  view.name = "section";
+  view.caption = "Section through the tube's axis";
+  view.looking = from_front;
+  view.room = {30, 30, 34, 30};
+  for (std::size_t i = 0; i < in.assembly.parts.size(); ++i) {
+    const Part &part = in.assembly.parts[i];
+    const int item = static_cast<int>(i) + 1;
+    for (const auto &place : places_of(part)) {
+      const auto face = solids::kernel::in_part(
+          part.name, [&] { return cut_face(solids::kernel::placed(part.solid, place), view.looking, {}); });
+      if (face.loops.empty()) {
+        continue;
+      }
+      for (const Curve &edge : face.edges) {
+        view.strokes.push_back({Line::visible, edge});
+      }
+      if (hatched(part)) {
+        view.hatched.push_back(hatching_of(i, face.loops));
+      }
+      if (shown.insert(item).second) {
+        const Point spot = spot_in(face.loops);
+        view.callouts.push_back(balloon(item, {spot.x, 0, spot.y}));
+      }
+    }
+  }
+  view.axis({in_mm(-in.job.tube.length), 0, 0}, {0, 0, 0});
+  return view;
+}
+
+ViewPlan overview(const Inputs &in, std::set<int> &shown) {
+  ViewPlan view;
+  view.name = "pictorial";
+  view.floating = true;
+  view.to_scale = false;
+  view.enlarge = 0.5;
+  view.room = {30, 30, 24, 24};
+  std::vector<Solid> placed_solids;
+  std::vector<int> items;
+  for (std::size_t i = 0; i < in.assembly.parts.size(); ++i) {
+    for (const auto &place : places_of(in.assembly.parts[i])) {
+      placed_solids.push_back(solids::kernel::placed(in.assembly.parts[i].solid, place));
+      items.push_back(static_cast<int>(i) + 1);
+    }
+  }
+  const auto curves = solids::kernel::in_part("assembly", [&] { return pictorial(placed_solids); });
+  for (std::size_t i = 0; i < curves.size(); ++i) {
+    const Segment *longest = nullptr;
+    for (const Curve &curve : curves[i]) {
+      view.strokes.push_back({Line::visible, curve});
+      const auto *s = std::get_if<Segment>(&curve);
+      if (s != nullptr && (longest == nullptr || length(s->b - s->a) > length(longest->b - longest->a))) {
+        longest = s;
+      }
+    }
+    if (longest != nullptr && shown.insert(items[i]).second) {
+      const Point spot = 0.5 * (longest->a + longest->b);
+      view.callouts.push_back(balloon(items[i], {spot.x, 0, spot.y}));
+    }
+  }
+  return view;
+}
+
+std::vector<ListRow> list_of(const Inputs &in) {
+  std::map<std::string, std::string, std::less<>> metals;
+  for (const auto &row : fixture::part_metals(in.job, in.layout, in.volumes)) {
+    metals.emplace(row.name, row.metal->title);
+  }
+  std::vector<ListRow> out;
+  for (const Part &part : in.assembly.parts) {
+    ListRow row{static_cast<int>(out.size()) + 1, static_cast<int>(places_of(part).size()), part.title,
+                "bought", ""};
+    if (part.made()) {
+      row.material = metals.at(part.name);
+      row.number = fmt::format("{}-{}", in.job.identity.name, part.name);
+    } else if (part.kind == solids::PartKind::workpiece) {
+      row.material = "workpiece";
+    }
+    out.push_back(std::move(row));
+  }
+  return out;
+}
+
+} // namespace
+
+PartPlan plan_assembly(const Inputs &in) {
+  PartPlan plan;
+  plan.name = assembly_sheet;
+  plan.title = "Purge fixture";
+  plan.document = "Assembly";
+  plan.material = "see parts list";
+  plan.whole = true;
+  for (const auto &row : fixture::part_metals(in.job, in.layout, in.volumes)) {
+    plan.mass_kg += row.count * row.mass().value();
+  }
+  std::set<int> shown;
+  plan.rows.emplace_back();
+  plan.rows.back().push_back(section(in, shown));
+  plan.rows.emplace_back();
+  plan.rows.back().push_back(overview(in, shown));
+  plan.list = list_of(in);
+  plan.notes = {
+      "Mass is that of the made parts. Items without a balloon are hidden here; the list names them.",
+      "Argon displaces air without smell or warning: ventilate, wear an oxygen monitor, follow the local "
+      "code."};
+  return plan;
+}
+
+} // namespace purgewright::drawing

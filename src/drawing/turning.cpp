@@ -1,0 +1,305 @@
+// index-collar and axial-stop. The collar's lengths run from its rear face, its angles from the mark at 0
+// degrees; the stop's heights from its foot, because its top edge is the pointer at the height of the tube's
+// axis.
+#include "part_plans.hpp"
+
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+namespace purgewright::drawing {
+namespace {
+
+using fixture::AxialStop;
+using fixture::IndexCollar;
+using fixture::Length;
+
+constexpr Length height_tolerance =
+    units::millimetres(0.05); // as the cradle stands': they carry the same axis
+constexpr double far = 2.0;   // mm, a centre line's overrun at full size
+
+Vec radial(double angle) {
+  return {0.0, std::cos(angle), std::sin(angle)};
+}
+
+// Seen from the cap's side with the slit on top.
+Looking slit_up(const IndexCollar &collar) {
+  const double angle = collar.slit_angle.value();
+  return {radial(angle - 0.5 * std::numbers::pi), radial(angle)};
+}
+
+// ---- index-collar: the rear face with its marks ----
+void draw_mark(ViewPlan &view, const IndexCollar &collar, const fixture::IndexMark &mark) {
+  const double half = 0.5 * in_mm(collar.mark_width), r = in_mm(collar.outer_radius);
+  const double floor = r - in_mm(collar.mark_depth), rim = std::sqrt(r * r - half * half);
+  const Vec out = radial(mark.angle.value()), side = radial(mark.angle.value() + 0.5 * std::numbers::pi);
+  view.outline(Line::visible,
+               {rim * out - half * side, floor * out - half * side, floor * out + half * side,
+                rim * out + half * side},
+               false);
+}
+
+ViewPlan collar_rear(const Inputs &in) {
+  const auto &collar = in.layout.collar;
+  const auto &n = in.labels;
+  ViewPlan view;
+  view.name = "from-left";
+  view.caption = "View on the rear face";
+  view.looking = from_left;
+  view.room = {46, 46, 30, 20};
+  const double outer = in_mm(collar.outer_radius), inner = in_mm(collar.inner_radius),
+               half = 0.5 * in_mm(collar.slit);
+  view.circle(Line::visible, {}, outer);
+  view.circle(Line::visible, {}, inner);
+  view.centre_mark({}, outer);
+  const Vec out = radial(collar.slit_angle.value()),
+            side = radial(collar.slit_angle.value() + 0.5 * std::numbers::pi);
+  for (const double s : {-half, half}) {
+    view.line(Line::visible, std::sqrt(inner * inner - s * s) * out + s * side,
+              std::sqrt(outer * outer - s * s) * out + s * side);
+  }
+  for (std::size_t i = 0; i < collar.mark_count; ++i) {
+    draw_mark(view, collar, collar.marks[i]);
+  }
+  Callout zero = note("index-collar.marks", outer * radial(0.0),
+                      {fmt::format("0° mark, {}× mark {} wide {} deep", collar.mark_count,
+                                   n.number(collar.mark_width), n.number(collar.mark_depth)),
+                       "angles and lengths: see notes"});
+  zero.towards = up_left;
+  view.callouts.push_back(zero);
+  return view;
+}
+
+// ---- through the clamp screw ----
+ViewPlan collar_section(const Inputs &in) {
+  const auto &collar = in.layout.collar;
+  const auto &n = in.labels;
+  ViewPlan view;
+  view.name = "section";
+  view.caption = "A-A";
+  view.looking = slit_up(collar);
+  view.room = {44, 52, 34, 26};
+  const double x = in_mm(collar.clamp_x), outer = in_mm(collar.outer_radius),
+               inner = in_mm(collar.inner_radius);
+  add_cut(view, in, ids::index_collar, {x, 0, 0});
+  const Vec up = view.looking.up, right = view.looking.right;
+  const double screw = in_mm(collar.clamp_from_axis), half = 0.5 * in_mm(collar.slit),
+               seat = in_mm(collar.seat);
+  const auto at = [&](double across, double high) { return across * right + high * up + Vec{x, 0, 0}; };
+  view.axis(at(-outer, 0), at(outer, 0));
+  view.axis(at(0, -outer), at(0, outer));
+  view.axis(at(-outer, screw), at(outer, screw));
+  view.linears = {
+      {"index-collar.outer_radius", at(-outer, 0), at(outer, 0), Side::below,
+       n.diameter(collar.outer_radius)},
+      {"index-collar.slit", at(-half, outer - 0.5), at(half, outer - 0.5), Side::above, n.size(collar.slit)},
+      {"index-collar.clamp_from_axis", at(outer, 0), at(outer, screw), Side::right,
+       n.size(collar.clamp_from_axis), Probe::none},
+  };
+  // The head's side is the one that the counterbore opens: against `right`, since the slit's tools turn with
+  // it.
+  const double head = -seat, wide = in_mm(collar.counterbore_radius),
+               clear = in_mm(collar.clamp_clearance_radius);
+  view.linears.push_back({"index-collar.seat", at(head, screw + wide), at(0, outer), Side::above,
+                          n.size(collar.seat), Probe::none});
+  view.callouts.push_back(bore("index-collar.inner_radius", n.diameter(collar.inner_radius), at(0, -inner),
+                               {1, 0, 0}, down_right));
+  Callout clearance = note("index-collar.clamp_clearance_radius", at(0.5 * (head - half), screw - clear), {});
+  clearance.label = n.diameter(collar.clamp_clearance_radius, "", " to slit");
+  clearance.label.lines.push_back(fmt::format("⌴⌀{} to seat", n.number(2.0 * collar.counterbore_radius)));
+  clearance.towards = up_left;
+  view.callouts.push_back(clearance);
+  Callout thread =
+      note("index-collar.clamp_screw", at(half + 2.0, screw + in_mm(collar.clamp_tap_radius)),
+           {fmt::format("{}×{:g}-6H through", collar.clamp_screw->name, in_mm(collar.clamp_screw->pitch)),
+            fmt::format("drill ⌀{}", n.number(2.0 * collar.clamp_tap_radius))});
+  thread.towards = up_right;
+  view.callouts.push_back(thread);
+  return view;
+}
+
+// ---- from the side of the slit ----
+ViewPlan collar_side(const Inputs &in) {
+  const auto &collar = in.layout.collar;
+  const auto &n = in.labels;
+  ViewPlan view;
+  view.name = "side";
+  view.looking = {{1, 0, 0}, radial(collar.slit_angle.value() - 0.5 * std::numbers::pi)};
+  view.room = {30, 30, 34, 26};
+  const double outer = in_mm(collar.outer_radius), inner = in_mm(collar.inner_radius),
+               half = 0.5 * in_mm(collar.slit);
+  const double width = in_mm(collar.width), x = in_mm(collar.clamp_x);
+  const Vec up = view.looking.up;
+  const auto at = [&](double along, double high) { return Vec{along, 0, 0} + high * up; };
+  view.outline(Line::visible, {at(0, -outer), at(width, -outer), at(width, outer), at(0, outer)});
+  for (const double s : {-half, half}) {
+    view.line(Line::visible, at(0, s), at(width, s));
+  }
+  for (const double s : {-inner, inner}) {
+    view.line(Line::hidden, at(0, s), at(width, s));
+  }
+  view.axis(at(0, 0), at(width, 0));
+  view.axis(at(x, -outer), at(x, outer));
+  view.linears = {
+      {"index-collar.clamp_x", at(0, -outer), at(x, -outer), Side::below, n.size(collar.clamp_x),
+       Probe::none},
+      {"index-collar.width", at(0, -outer), at(width, -outer), Side::below, n.size(collar.width)},
+  };
+  view.marks.push_back({Mark::Kind::cut, "A", at(x, -outer), at(x, outer), {-1, 0, 0}});
+  return view;
+}
+
+// Lines of a note, a handful of angles each.
+void list_marks(const Inputs &in, PartPlan &plan, bool runs) {
+  constexpr std::size_t a_line = 10;
+  const auto &collar = in.layout.collar;
+  std::vector<std::string> angles;
+  for (std::size_t i = 0; i < collar.mark_count; ++i) {
+    if (collar.marks[i].run == runs) {
+      angles.push_back(fmt::format("{:.4g}°", units::to_degrees(collar.marks[i].angle)));
+    }
+  }
+  for (std::size_t i = 0; i < angles.size(); i += a_line) {
+    const auto first = angles.begin() + static_cast<std::ptrdiff_t>(i);
+    const auto last = angles.begin() + static_cast<std::ptrdiff_t>(std::min(angles.size(), i + a_line));
+    plan.notes.push_back(fmt::format("{} marks, {} long from the rear face: {}", runs ? "Run" : "Tack",
+                                     in.labels.number(runs ? collar.run_mark : collar.tack_mark),
+                                     fmt::join(first, last, ", ")));
+  }
+}
+
+// ---- axial-stop ----
+void stop_outline(ViewPlan &view, const AxialStop &stop) {
+  const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), r = in_mm(stop.notch_radius);
+  view.line(Line::visible, {0, -r, 0}, {0, -half, 0});
+  view.outline(Line::visible, {{0, -half, 0}, {0, -half, z0}, {0, half, z0}, {0, half, 0}}, false);
+  view.line(Line::visible, {0, half, 0}, {0, r, 0});
+  view.circle(Line::visible, {}, r, std::numbers::pi, std::numbers::pi);
+}
+
+void stop_holes(ViewPlan &view, const AxialStop &stop) {
+  const double z0 = in_mm(stop.z_min), r = in_mm(stop.foot_tapping.radius),
+               depth = in_mm(stop.foot_tapping.depth);
+  for (const double side : {-1.0, 1.0}) {
+    tapped_end_on(view, {0, side * in_mm(stop.plunger_y), in_mm(stop.plunger_z)}, *stop.plunger_thread,
+                  stop.plunger_tap_radius);
+    const double foot = side * in_mm(stop.foot_y);
+    for (const double wall : {-r, r}) {
+      view.line(Line::hidden, {0, foot + wall, z0}, {0, foot + wall, z0 + depth});
+    }
+    view.line(Line::hidden, {0, foot - r, z0 + depth}, {0, foot + r, z0 + depth});
+    view.axis({0, foot, z0}, {0, foot, z0 + depth});
+  }
+}
+
+void stop_callouts(ViewPlan &view, const Inputs &in) {
+  const auto &stop = in.layout.stop;
+  const auto &n = in.labels;
+  Callout plungers = note(
+      "axial-stop.plunger_thread", {0, in_mm(stop.plunger_y), in_mm(stop.plunger_z)},
+      {fmt::format("2× {}×{:g}-6H through", stop.plunger_thread->name, in_mm(stop.plunger_thread->pitch)),
+       fmt::format("drill ⌀{}", n.number(2.0 * stop.plunger_tap_radius))});
+  plungers.radius = 0.5 * in_mm(stop.plunger_thread->major);
+  plungers.towards = down_right;
+  view.callouts.push_back(plungers);
+  view.callouts.push_back(note(
+      "axial-stop.foot_tapping", {0, -in_mm(stop.foot_y + stop.foot_tapping.radius), in_mm(stop.z_min) + 3.0},
+      n.tapped(*stop.foot_screw, 2, 2.0 * stop.foot_screw->major, stop.foot_tapping.depth)));
+  view.callouts.back().towards = leftwards;
+  const double r = in_mm(stop.notch_radius);
+  Callout notch = note("axial-stop.notch_radius", {0, 0, -r}, {});
+  notch.label = n.size(stop.notch_radius, "R");
+  notch.probe = Probe::radius;
+  notch.surface = {-0.5 * in_mm(stop.thickness), 0, -r};
+  notch.axis = {1, 0, 0};
+  notch.towards = upwards;
+  view.callouts.push_back(notch);
+}
+
+ViewPlan stop_face(const Inputs &in) {
+  const auto &stop = in.layout.stop;
+  const auto &n = in.labels;
+  ViewPlan view;
+  view.name = "from-right";
+  view.moved_caption = "View from the right";
+  view.looking = from_right;
+  view.room = {44, 46, 34, 34};
+  stop_outline(view, stop);
+  stop_holes(view, stop);
+  const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), y = in_mm(stop.plunger_y),
+               z = in_mm(stop.plunger_z), foot = in_mm(stop.foot_y);
+  view.axis({0, 0, z0}, {0, 0, far});
+  view.linears = {
+      {"axial-stop.foot_y",
+       {0, -foot, z0},
+       {0, foot, z0},
+       Side::below,
+       n.size(2.0 * stop.foot_y),
+       Probe::axes},
+      {"axial-stop.width", {0, -half, z0}, {0, half, z0}, Side::below, n.size(stop.width)},
+      {"axial-stop.plunger_y", {0, -y, z}, {0, y, z}, Side::above, n.size(2.0 * stop.plunger_y), Probe::axes},
+      {"axial-stop.plunger_z", {0, y, z}, {0, half, 0}, Side::right, n.size(-stop.plunger_z), Probe::offset},
+      {"axial-stop.z_min",
+       {0, -half, z0},
+       {0, -half, 0},
+       Side::left,
+       n.plus_minus(-stop.z_min, height_tolerance)},
+  };
+  stop_callouts(view, in);
+  return view;
+}
+
+ViewPlan stop_side(const Inputs &in) {
+  const auto &stop = in.layout.stop;
+  const auto &n = in.labels;
+  ViewPlan view;
+  view.name = "from-front";
+  view.looking = from_front;
+  view.room = {20, 20, 26, 26};
+  const double x = -in_mm(stop.thickness), z0 = in_mm(stop.z_min);
+  view.outline(Line::visible, {{x, 0, z0}, {0, 0, z0}, {0, 0, 0}, {x, 0, 0}});
+  view.axis({0.5 * x, 0, z0}, {0.5 * x, 0, z0 + in_mm(stop.foot_tapping.depth)});
+  view.linears = {
+      {"axial-stop.thickness", {x, 0, z0}, {0, 0, z0}, Side::below, n.size(stop.thickness)},
+      {"axial-stop.foot_x",
+       {0.5 * x, in_mm(stop.foot_y), z0},
+       {0, 0, 0},
+       Side::above,
+       n.size(0.5 * stop.thickness),
+       Probe::offset},
+  };
+  return view;
+}
+
+} // namespace
+
+PartPlan plan_index_collar(const Inputs &in) {
+  const auto &collar = in.layout.collar;
+  PartPlan plan =
+      started_plan(in, ids::index_collar, round_stock(in, 2.0 * collar.outer_radius, collar.width));
+  plan.rows.emplace_back();
+  plan.rows.back().push_back(collar_side(in));
+  plan.rows.back().push_back(collar_section(in));
+  plan.rows.emplace_back();
+  plan.rows.back().push_back(collar_rear(in));
+  plan.rows.back().push_back(pictorial_view(in, ids::index_collar));
+  plan.notes.push_back(
+      fmt::format("Slit at {:.4g}°. Angles clockwise seen on the rear face, from 0° at its left.",
+                  units::to_degrees(collar.slit_angle)));
+  list_marks(in, plan, true);
+  list_marks(in, plan, false);
+  return plan;
+}
+
+PartPlan plan_axial_stop(const Inputs &in) {
+  const auto &stop = in.layout.stop;
+  PartPlan plan = started_plan(in, ids::axial_stop, block_stock(in, stop.thickness, stop.width, -stop.z_min));
+  plan.rows.emplace_back();
+  plan.rows.back().push_back(stop_face(in));
+  plan.rows.back().push_back(stop_side(in));
+  plan.notes.push_back(
+      "Symmetric about the notch. Top edge beside the notch is a pointer: leave it sharp, deburred.");
+  return plan;
+}
+
+} // namespace purgewright::drawing
