@@ -100,7 +100,7 @@ ViewPlan stand_face(const Inputs &in) {
   view.callouts.back().towards = rightwards;
   view.callouts.push_back(
       note("cradle-stand.foot_tapping", {0, -in_mm(stand.foot_y + stand.foot_tapping.radius), z0 + 3.0},
-           n.tapped(*stand.foot_screw, 2, 2.0 * stand.foot_screw->major, stand.foot_tapping.depth)));
+           n.tapped(*stand.foot_screw, 2, 2.0 * stand.foot_screw->major, stand.foot_tapping)));
   view.callouts.back().towards = leftwards;
   if (-stand.z_max < stand.notch_radius) {
     const double r = in_mm(stand.notch_radius);

@@ -225,7 +225,7 @@ ViewPlan sealing_face(const Inputs &in) {
        Probe::axes},
   };
   Callout screws = note("chamber-body.end_screws", hole(1),
-                        n.tapped(*body.end_screw, 4, 2.0 * body.end_screw->major, body.end_tapping.depth));
+                        n.tapped(*body.end_screw, 4, 2.0 * body.end_screw->major, body.end_tapping));
   screws.radius = 0.5 * in_mm(body.end_screw->major);
   screws.towards = up_right;
   view.callouts.push_back(screws);

@@ -72,7 +72,7 @@ ViewPlan chamber_base_view(const Inputs &in) {
   };
   dowel_wishes(view, in);
   Callout screws = note("chamber-body.base_screws", hole(2),
-                        n.tapped(*body.base_screw, 4, 2.0 * body.base_screw->major, body.base_tapping.depth));
+                        n.tapped(*body.base_screw, 4, 2.0 * body.base_screw->major, body.base_tapping));
   screws.radius = 0.5 * in_mm(body.base_screw->major);
   screws.towards = up_right;
   view.callouts.push_back(screws);

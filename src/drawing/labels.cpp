@@ -70,10 +70,10 @@ Label Labels::plus_minus(Length v, Length tolerance, std::string before) const {
 }
 
 std::vector<std::string> Labels::tapped(const standards::Screw &screw, int count, Length thread,
-                                        Length drill) const {
+                                        const fixture::Drilling &drill) const {
   // Screws are metric in every shop: their callout stays so, its depths in the sheet's unit.
   return {fmt::format("{}× {}×{:g}-6H ↧{}", count, screw.name, in_mm(screw.pitch), number(thread)),
-          fmt::format("drill ⌀{} ↧{}", number(screw.tap_drill), number(drill))};
+          fmt::format("drill ⌀{} ↧{}", number(2.0 * drill.radius), number(drill.depth))};
 }
 
 std::string Labels::roughness(double micrometres) const {

@@ -26,7 +26,7 @@ class Labels {
   Label plus_minus(fixture::Length, fixture::Length tolerance, std::string before = {}) const;
   // Tapped hole of a machine screw, depth of thread and of drill: lines of text.
   std::vector<std::string> tapped(const standards::Screw &, int count, fixture::Length thread,
-                                  fixture::Length drill) const;
+                                  const fixture::Drilling &) const;
   std::string roughness(double ra_micrometres) const;
   static Label text(std::vector<std::string> lines);
 

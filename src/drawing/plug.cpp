@@ -3,6 +3,7 @@
 // O-ring groove bottom 1.6, flanks 3.2, gas-tight land 1.6 (ISO 3601-2, handbook practice).
 #include "part_plans.hpp"
 
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -14,11 +15,9 @@ using fixture::EndPlug;
 using fixture::Length;
 using fixture::PlugPassage;
 using units::millimetres;
+namespace tolerances = fixture::tolerances;
 
-constexpr int spigot_grade = 7, groove_grade = 8,
-              seat_grade = 8;                        // h7 spigot, h8 groove bottom, H8 lance seat
 constexpr double ground = 1.6, turned = 3.2;         // Ra in micrometres
-constexpr Length groove_runout = millimetres(0.025); // of the groove to the spigot
 
 double step(double large, double small) {
   return (large - small) / std::tan(0.5 * standards::machining_rules().drill_point.value());
@@ -99,7 +98,7 @@ void spigot_lengths(ViewPlan &view, const Inputs &in) {
        {end - brk, 0, -spigot},
        {end - brk, 0, spigot},
        Side::right,
-       n.fitted(plug.spigot_radius, 'h', spigot_grade)},
+       n.fitted(plug.spigot_radius, 'h', tolerances::plug_spigot)},
   };
 }
 
@@ -207,7 +206,7 @@ void two_way_wishes(ViewPlan &view, const Inputs &in) {
   const auto add = [&](std::string feature, Label label, double x, double at, double towards) {
     view.callouts.push_back(bore(std::move(feature), std::move(label), {x, 0, at}, {1, 0, 0}, towards));
   };
-  add("end-plug.inlet.seat_radius", n.fitted(plug.inlet.seat_radius, 'H', seat_grade),
+  add("end-plug.inlet.seat_radius", n.fitted(plug.inlet.seat_radius, 'H', tolerances::lance_seat),
       end - 0.4 * in_mm(plug.inlet.seat_depth), z + seat, up_right);
   const double middle =
       0.5 * (in_mm(plug.rear_x() + plug.inlet.port_depth) + end - in_mm(plug.inlet.seat_depth));
@@ -343,13 +342,13 @@ ViewPlan groove_detail(const Inputs &in) {
                           {start + width, 0, land},
                           Side::above,
                           n.plus_minus(seal.groove_width, seal.gland->width_tolerance)});
-  view.callouts.push_back(bore("end-plug.seal.groove_radius", n.fitted(seal.groove_radius, 'h', groove_grade),
+  view.callouts.push_back(bore("end-plug.seal.groove_radius", n.fitted(seal.groove_radius, 'h', tolerances::plug_groove),
                                {start + 0.25 * width, 0, bottom}, {1, 0, 0}, 0.65 * std::numbers::pi));
   view.callouts.push_back(
       roughness("end-plug.seal.bottom.roughness", {start + 0.5 * width, 0, bottom}, n, ground));
   view.callouts.back().towards = up_right;
   view.callouts.push_back(frame("end-plug.seal.runout", {start + 0.75 * width, 0, bottom},
-                                fmt::format("↗|{}|A", n.number(groove_runout, 3))));
+                                fmt::format("↗|{}|A", n.number(tolerances::plug_groove_runout, 3))));
   view.callouts.back().towards = 0.2 * std::numbers::pi;
   view.callouts.push_back(
       roughness("end-plug.seal.flank.roughness", {start, 0, 0.5 * (bottom + land)}, n, turned));

@@ -204,7 +204,7 @@ void stop_callouts(ViewPlan &view, const Inputs &in) {
   view.callouts.push_back(plungers);
   view.callouts.push_back(note(
       "axial-stop.foot_tapping", {0, -in_mm(stop.foot_y + stop.foot_tapping.radius), in_mm(stop.z_min) + 3.0},
-      n.tapped(*stop.foot_screw, 2, 2.0 * stop.foot_screw->major, stop.foot_tapping.depth)));
+      n.tapped(*stop.foot_screw, 2, 2.0 * stop.foot_screw->major, stop.foot_tapping)));
   view.callouts.back().towards = leftwards;
   const double r = in_mm(stop.notch_radius);
   Callout notch = note("axial-stop.notch_radius", {0, 0, -r}, {});

@@ -3,6 +3,7 @@
 #include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/glb.hpp"
 #include "purgewright/exchange/stl.hpp"
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/solids/agreement.hpp"
 #include "purgewright/solids/clearances.hpp"
 #include "purgewright/solids/parts.hpp"
@@ -45,6 +46,16 @@ Part as_file_part(const solids::Part &part) {
   return file;
 }
 
+// What the plug's sheet states where it seals; thread and roughness have no semantic form in this kernel's AP242.
+void add_tolerances(const fixture::EndPlug &plug, Part &file) {
+  namespace tolerances = fixture::tolerances;
+  const units::Length land = 0.5 * (plug.seal.groove_start + plug.seal.groove_width + plug.spigot_length - plug.edge_break);
+  const units::Length groove = plug.seal.groove_start + 0.5 * plug.seal.groove_width;
+  const fixture::Position spigot{land, {}, plug.spigot_radius}, bottom{groove, {}, plug.seal.groove_radius};
+  file.fits = {{"spigot", spigot, 'h', tolerances::plug_spigot}, {"O-ring groove", bottom, 'h', tolerances::plug_groove}};
+  file.runouts = {{bottom, spigot, "A", tolerances::plug_groove_runout}};
+}
+
 void write_part(const std::filesystem::path &folder, const solids::Part &part, const Part &file,
                 const StepHeader &header) {
   write_step(folder / fmt::format("{}.step", part.name), file, header);
@@ -74,6 +85,9 @@ WrittenFixture write_fixture_files(const std::filesystem::path &folder, const jo
   for (const auto &part : assembly.parts) {
     on_step(fmt::format("writing {}", part.name));
     Part file = as_file_part(part);
+    if (part.name == ids::end_plug) {
+      add_tolerances(layout.plug, file);
+    }
     if (part.made()) {
       write_part(parts, part, file, header);
     }

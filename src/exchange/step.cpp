@@ -7,6 +7,7 @@
 #include "exchange/step_find.hpp"
 #include "exchange/step_model.hpp"
 #include "exchange/step_settings.hpp"
+#include "exchange/tolerances.hpp"
 #include "purgewright/exchange/silence.hpp"
 #include "purgewright/solids/kernel/solid_occt.hpp"
 
@@ -41,8 +42,33 @@ void describe_parts(Handle(StepData_StepModel) const &model, Assembly const &ass
 
 } // namespace
 
+namespace {
+
+// Tolerances need the kernel's document and the schema that knows them.
+std::string toleranced_text(Part const &part, StepHeader const &header) {
+  StaticScope const settings = step_settings("AP242DIS");
+  return guarded(part.name, "translate to STEP", [&] {
+    STEPCAFControl_Writer writer;
+    writer.SetColorMode(Standard_False);
+    writer.SetDimTolMode(Standard_True);
+    if (!writer.Transfer(document_with_tolerances(part)))
+      refused(part.name);
+    Handle(StepData_StepModel) const model = writer.ChangeWriter().Model();
+    Handle(StepBasic_Product) const product = find_product(model, product_key(0));
+    if (product.IsNull())
+      refused(part.name);
+    describe_product(model, product, part.name, part.description, part.properties);
+    set_header(model, header, part.name, part.description);
+    return model_text(model);
+  });
+}
+
+} // namespace
+
 std::string step_text(Part const &part, StepHeader const &header) {
   silence_kernel();
+  if (!part.fits.empty() || !part.runouts.empty())
+    return toleranced_text(part, header);
   StaticScope const settings = step_settings();
   return guarded(part.name, "translate to STEP", [&] {
     STEPControl_Writer writer;

@@ -2,10 +2,10 @@
 
 namespace purgewright::exchange {
 
-StaticScope step_settings() {
+StaticScope step_settings(std::string const &schema) {
   return StaticScope({{"xstep.cascade.unit", "MM"},
                       {"write.step.unit", "MM"},
-                      {"write.step.schema", "AP214IS"},
+                      {"write.step.schema", schema},
                       {"write.step.assembly", "Auto"},
                       {"write.step.vertex.mode", "Compound"},
                       {"write.step.nonmanifold", "Off"},

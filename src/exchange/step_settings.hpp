@@ -8,8 +8,10 @@
 
 #include "purgewright/exchange/static_scope.hpp"
 
+#include <string>
+
 namespace purgewright::exchange {
 
-StaticScope step_settings();
+StaticScope step_settings(std::string const &schema = "AP214IS");
 
 } // namespace purgewright::exchange

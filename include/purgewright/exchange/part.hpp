@@ -8,6 +8,7 @@
 // Source: common practice, no source.
 #pragma once
 
+#include "purgewright/fixture/layout.hpp"
 #include "purgewright/solids/kernel/frame.hpp"
 #include "purgewright/solids/kernel/solid.hpp"
 
@@ -22,10 +23,27 @@ struct Property {
   std::string value;
 };
 
+// Limits of a round face's diameter by an ISO 286 class, such as h7; the face holds the point.
+struct Fit {
+  std::string name;
+  fixture::Position on;
+  char letter = 'h'; // upper case for a hole
+  int grade = 7;
+};
+
+// Circular runout of the face that holds one point to the axis of the face that holds the other, the datum.
+struct Runout {
+  fixture::Position on, to;
+  std::string datum = "A";
+  units::Length tolerance{};
+};
+
 struct Part {
   std::string name;
   std::string description{};
   std::vector<Property> properties{};
+  std::vector<Fit> fits{};       // semantic tolerances: STEP of a part alone
+  std::vector<Runout> runouts{};
   solids::kernel::Solid solid;
 };
 

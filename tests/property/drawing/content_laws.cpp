@@ -45,7 +45,10 @@ int check_measures(const DrawnJob &drawn_job) {
       INFO(d.feature << ": " << fmt::format("{}", fmt::join(d.lines, " / ")));
       const Measured found = measure(d, solid_of(drawn_job, sheet.part));
       INFO(found.reason);
-      REQUIRE(found.value);
+      CHECK(found.value);
+      if (!found.value) {
+        continue;
+      }
       const double half_digit = 0.5 * printed_mm(sheet, d.last_digit);
       CHECK(std::abs(*found.value - printed_mm(sheet, d.shown)) <= half_digit + 1e-6);
       ++measured;

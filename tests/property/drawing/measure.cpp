@@ -9,7 +9,6 @@
 #include <TopoDS.hxx>
 #include <TopoDS_Face.hxx>
 #include <gp_Cylinder.hxx>
-#include <gp_Lin.hxx>
 #include <gp_Pnt.hxx>
 
 #include <cmath>
@@ -55,15 +54,16 @@ std::optional<gp_Cylinder> holding(const TopoDS_Shape &shape, const gp_Pnt &p, c
   });
 }
 
-// A round face about an axis through `p`, square to the measured direction.
-std::optional<gp_Cylinder> about(const TopoDS_Shape &shape, const gp_Pnt &p, const gp_Dir &along) {
-  return round_face(shape, [&](const gp_Cylinder &cylinder, const TopoDS_Shape &) {
-    return cylinder.Axis().Direction().IsNormal(along, 1e-9) && gp_Lin(cylinder.Axis()).Distance(p) < on_it;
-  });
-}
-
 double coordinate(const gp_Pnt &p, const gp_Dir &along) {
   return gp_Vec(gp_Pnt(), p).Dot(gp_Vec(along));
+}
+
+// A round face whose axis is square to the measured direction and as far along it as `p`: that is where the extension
+// line of an axis runs.
+std::optional<gp_Cylinder> about(const TopoDS_Shape &shape, const gp_Pnt &p, const gp_Dir &along) {
+  return round_face(shape, [&](const gp_Cylinder &cylinder, const TopoDS_Shape &) {
+    return cylinder.Axis().Direction().IsNormal(along, 1e-9) && std::abs(coordinate(cylinder.Location(), along) - coordinate(p, along)) < on_it;
+  });
 }
 
 // Coordinate along the direction of a point of the surface or of a round face's axis, whichever is asked for.

@@ -1,0 +1,58 @@
+#include "drawing/labels.hpp"
+
+#include "purgewright/drawing/lettering.hpp"
+#include "purgewright/drawing/sheets.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace purgewright;
+using namespace purgewright::drawing;
+using units::millimetres;
+
+TEST_CASE("numbers are written as each unit's standard has them") {
+  const Labels metric(Unit::millimetre), inch(Unit::inch);
+  CHECK(metric.number(millimetres(25.40)) == "25.4");
+  CHECK(metric.number(millimetres(12.0)) == "12");
+  CHECK(metric.number(millimetres(0.5)) == "0.5");
+  CHECK(inch.number(units::inches(0.5)) == ".500"); // no zero before the point, trailing zeros stay
+  CHECK(inch.number(units::inches(1.25)) == "1.250");
+  CHECK(metric.diameter(millimetres(6.0)).lines[0] == "⌀12");
+  CHECK(metric.roughness(1.6) == "Ra 1.6");
+  CHECK(inch.roughness(1.6) == "63 µin");
+  CHECK(inch.roughness(3.2) == "125 µin");
+}
+
+// ISO 286-2: 25 f7 -20/-41, 25 H8 +33/0, 23.5 h7 0/-21 micrometres.
+TEST_CASE("a fit is written with both limits of ISO 286-2") {
+  const Labels metric(Unit::millimetre);
+  CHECK(metric.fitted(millimetres(12.5), 'f', 7).lines[0] == "⌀25 f7 (-0.02/-0.041)");
+  CHECK(metric.fitted(millimetres(12.5), 'H', 8).lines[0] == "⌀25 H8 (+0.033/0)");
+  CHECK(metric.fitted(millimetres(11.75), 'h', 7).lines[0] == "⌀23.5 h7 (0/-0.021)");
+}
+
+TEST_CASE("a printed tolerance is never wider than the one asked for") {
+  CHECK(Labels(Unit::millimetre).plus_minus(millimetres(3.0), millimetres(0.127)).lines[0] == "3 ±0.12");
+  CHECK(Labels(Unit::inch).plus_minus(units::inches(0.1), millimetres(0.127)).lines[0] == ".100 ±.005");
+}
+
+TEST_CASE("a callout of a metric thread keeps its pitch in both units") {
+  const auto &m4 = *standards::screw("M4");
+  const auto lines = Labels(Unit::millimetre).tapped(m4, 4, millimetres(8.0), {millimetres(1.65), millimetres(10.0)});
+  CHECK(lines == std::vector<std::string>{"4× M4×0.7-6H ↧8", "drill ⌀3.3 ↧10"});
+}
+
+TEST_CASE("the date of a sheet is the epoch's day or nothing") {
+  CHECK(date_of_epoch("0") == "1970-01-01");
+  CHECK(date_of_epoch("1764028800") == "2025-11-25");
+  CHECK(date_of_epoch(nullptr).empty());
+  CHECK(date_of_epoch("").empty());
+  CHECK(date_of_epoch("12x").empty());
+  CHECK(date_of_epoch("-5").empty());
+}
+
+TEST_CASE("widths of lettering add up and grow with the height") {
+  const double one = text_width("8", 3.5), many = text_width("8888888888", 3.5);
+  CHECK(one > 1.0);
+  CHECK(many == Approx(10.0 * one).epsilon(0.02));
+  CHECK(text_width("Purge", 5.0) == Approx(2.0 * text_width("Purge", 2.5)));
+}
