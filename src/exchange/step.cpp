@@ -13,6 +13,8 @@
 
 #include <STEPCAFControl_Writer.hxx>
 #include <STEPControl_Writer.hxx>
+#include <StepShape_LimitsAndFits.hxx>
+#include <TCollection_HAsciiString.hxx>
 
 namespace purgewright::exchange {
 
@@ -44,6 +46,18 @@ void describe_parts(Handle(StepData_StepModel) const &model, Assembly const &ass
 
 namespace {
 
+// OpenCASCADE 7.6.3 writes a grade two too high, so h7 would be made as h9; its entities stand in the fits' order.
+void set_grades(Handle(StepData_StepModel) const &model, std::vector<Fit> const &fits) {
+  std::size_t next = 0;
+  for_each<StepShape_LimitsAndFits>(model, [&](Handle(StepShape_LimitsAndFits) const &entity) {
+    if (next < fits.size())
+      entity->SetGrade(new TCollection_HAsciiString(fits[next].grade));
+    ++next;
+  });
+  if (next != fits.size())
+    throw kernel::SolidError("", "translate to STEP", "", "a fit is missing in the model");
+}
+
 // Tolerances need the kernel's document and the schema that knows them.
 std::string toleranced_text(Part const &part, StepHeader const &header) {
   StaticScope const settings = step_settings("AP242DIS");
@@ -57,6 +71,7 @@ std::string toleranced_text(Part const &part, StepHeader const &header) {
     Handle(StepBasic_Product) const product = find_product(model, product_key(0));
     if (product.IsNull())
       refused(part.name);
+    set_grades(model, part.fits);
     describe_product(model, product, part.name, part.description, part.properties);
     set_header(model, header, part.name, part.description);
     return model_text(model);

@@ -112,7 +112,7 @@ TEST_CASE("a toleranced part is AP242, named as its part, the same bytes each ti
   const std::string text = test::unbroken(step_text(stepped(), test::header()));
   CHECK_THAT(text, Contains("AP242_MANAGED_MODEL_BASED_3D_ENGINEERING"));
   CHECK_THAT(text, Contains("PRODUCT('pin','pin'"));
-  CHECK_THAT(text, Contains("LIMITS_AND_FITS('h','7'") || Contains("LIMITS_AND_FITS('h'"));
+  CHECK_THAT(text, Contains("LIMITS_AND_FITS('h','shaft','7'") && Contains("LIMITS_AND_FITS('g','shaft','6'"));
   CHECK(test::unbroken(step_text(stepped(), test::header())) == text);
 }
 
