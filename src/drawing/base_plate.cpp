@@ -63,15 +63,15 @@ void base_lengths(ViewPlan &view, const Inputs &in) {
   const auto &base = in.layout.base;
   const auto &n = in.labels;
   const double x0 = in_mm(base.x_min), y0 = in_mm(base.y_min), y1 = in_mm(base.y_max);
-  const auto x = [&](const char *feature, const fixture::Position &at, Side side) {
+  const auto x = [&](const char *feature, const fixture::Position &at, Side side, Probe probe = Probe::offset) {
     view.linears.push_back({feature,
                             {x0, side == Side::below ? y0 : y1, 0},
                             on_plate(at),
                             side,
                             n.size(at.x - base.x_min),
-                            Probe::offset});
+                            probe});
   };
-  x("base-plate.stand_screws.rear.x", base.stand_screws[0], Side::below);
+  x("base-plate.stand_screws.rear.x", base.stand_screws[0], Side::below, Probe::none); // the middle of a slot
   x("base-plate.stand_screws.front.x", base.stand_screws[2], Side::below);
   x("base-plate.chamber_screws.rear.x", base.chamber_screws[0], Side::below);
   x("base-plate.inlet_x", {base.inlet_x, {}, {}}, Side::below);

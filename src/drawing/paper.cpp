@@ -41,7 +41,7 @@ void cell(Sheet &sheet, const Box &box, const std::string &label, const std::str
       {{box.least.x + air, box.greatest.y - air - tiny_letters}, tiny_letters, false, label});
   if (!value.empty()) {
     const double h = fitting_height(value, height, box.width() - 2.0 * air);
-    sheet.texts.push_back({{box.least.x + air, box.least.y + 1.3}, h, false, value});
+    sheet.texts.push_back({{box.least.x + air, box.least.y + std::max(1.3, 0.32 * h)}, h, false, value});
   }
 }
 

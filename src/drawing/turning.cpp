@@ -143,7 +143,7 @@ ViewPlan collar_side(const Inputs &in) {
   view.linears = {
       {"index-collar.clamp_x", at(0, -outer), at(x, -outer), Side::below, n.size(collar.clamp_x),
        Probe::none},
-      {"index-collar.width", at(0, -outer), at(width, -outer), Side::below, n.size(collar.width)},
+      {"index-collar.width", at(0, -inner), at(width, -inner), Side::below, n.size(collar.width)},
   };
   view.marks.push_back({Mark::Kind::cut, "A", at(x, -outer), at(x, outer), {-1, 0, 0}});
   return view;
@@ -262,8 +262,8 @@ ViewPlan stop_side(const Inputs &in) {
   view.linears = {
       {"axial-stop.thickness", {x, 0, z0}, {0, 0, z0}, Side::below, n.size(stop.thickness)},
       {"axial-stop.foot_x",
-       {0.5 * x, in_mm(stop.foot_y), z0},
-       {0, 0, 0},
+       {0.5 * x, in_mm(stop.foot_y), 0},
+       {0, in_mm(stop.foot_y), 0},
        Side::above,
        n.size(0.5 * stop.thickness),
        Probe::offset},
