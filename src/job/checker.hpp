@@ -50,6 +50,7 @@ class Checker {
   void torch();
   void rotation();
   void oxygen();
+  void stock();
 
   const Draft &draft_;
   const Job &job_;

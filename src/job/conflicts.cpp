@@ -1,6 +1,7 @@
 #include "job/checker.hpp"
 #include "job/fault.hpp"
 #include "job/limits.hpp"
+#include "job/stock.hpp"
 
 #include <fmt/format.h>
 
@@ -40,7 +41,17 @@ Diagnostics Checker::check() {
   torch();
   rotation();
   oxygen();
+  stock();
   return std::move(problems_);
+}
+
+void Checker::stock() {
+  for (const std::string &text : draft_[shop_stock].list) {
+    if (!parse_stock(text)) {
+      report(draft_[shop_stock].mark, shop_stock, fmt::format("'{}' is no bar or plate", text),
+             fmt::format("entries such as {}", stock_forms));
+    }
+  }
 }
 
 void Checker::report(Mark mark, Key key, std::string problem, std::string allowed) {

@@ -1,5 +1,6 @@
 #include "job/defaults.hpp"
 #include "job/resolving.hpp"
+#include "job/stock.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -314,7 +315,11 @@ void Filler::shop() {
   s.room_air_changes_per_hour = number(shop_room_air_changes_per_hour);
   s.draught = units::metres_per_second(number(shop_draught));
   number(shop_stock, 0, Basis::fallback, "no stock is listed");
-  s.stock = draft_[shop_stock].list;
+  for (const std::string &text : draft_[shop_stock].list) {
+    if (const auto item = parse_stock(text)) { // one that is not read is reported by conflicts()
+      s.stock.push_back(*item);
+    }
+  }
 }
 
 } // namespace

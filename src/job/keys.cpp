@@ -175,7 +175,7 @@ constexpr std::array<FieldInfo, key_count> table{{
      false,
      false,
      {},
-     "Bar and plate at hand, as text."},
+     "Bar and plate at hand: plate 20 mm, flat 20 mm x 60 mm, bar 60 mm, round 1.5 in."},
 }};
 
 constexpr bool in_key_order() {

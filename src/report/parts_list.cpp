@@ -25,21 +25,27 @@ std::string length(const Design &d, Length l) {
 std::string stock_text(const Design &d, const fixture::PartMetal &part) {
   const auto &stock = part.stock;
   const std::string sawn = length(d, stock.length);
+  const std::string_view note = stock.at_hand ? " (at hand)" : stock.listed ? "" : " (order to size)";
   if (part.name == ids::purge_lance) {
     return fmt::format("tube {} x {} wall, {} long", length(d, 2.0 * d.layout.lance.outside_radius),
                        length(d, d.layout.lance.outside_radius - d.layout.lance.inside_radius), sawn);
   }
   if (stock.shape == fixture::StockShape::round) {
-    return fmt::format("round {}, {} long{}", length(d, stock.thickness), sawn, stock.listed ? "" : " (order to size)");
+    return fmt::format("round {}, {} long{}", length(d, stock.thickness), sawn, note);
   }
   return fmt::format("flat {} x {}, {} long{}", length(d, stock.thickness), length(d, stock.width), sawn,
-                     stock.listed ? "" : " (order to size)");
+                     note);
 }
 
 // Which tubes a made part serves, so that a new tube size costs the fewest new parts.
-std::string serves(std::string_view name) {
-  if (name == ids::gas_port_block || name == ids::base_plate) {
+std::string serves(const Design &d, std::string_view name) {
+  if (name == ids::gas_port_block) {
     return "any tube";
+  }
+  if (name == ids::base_plate) {
+    const auto range = fixture::tube_lengths_served(d.job, d.layout);
+    return fmt::format("this chamber; tubes {} to {} long", length(d, range.least),
+                       range.most ? length(d, *range.most) : "any length");
   }
   if (name == ids::cradle_stand || name == ids::axial_stop) {
     return "this tube's diameter";
@@ -119,7 +125,7 @@ std::vector<ListedPart> list_parts(const checks::Design &d) {
   for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
     if (part.volume > units::Volume{}) {
       list.make({std::string(part.name), "made", part.count, std::string(part.metal->title), stock_text(d, part),
-                 part.mass().value(), serves(part.name)});
+                 part.mass().value(), serves(d, part.name)});
     }
   }
   bought_fasteners(d, list);

@@ -128,6 +128,10 @@ std::string sizes(const Findings &f, TextStyle style) {
                       length(block.height), block.outlets, d.job.gas.port_thread->callout);
   text += fmt::format("  gas volume     chamber {}, bore {}\n", shop(f, d.volumes.chamber_gas.value(), Dimension::volume),
                       shop(f, d.volumes.bore_gas.value(), Dimension::volume));
+  const auto range = fixture::tube_lengths_served(d.job, d.layout);
+  text += fmt::format("  serves         tubes of this diameter from {} {}; another diameter or cap needs new parts but the gas-port\n"
+                      "                 block (parts-list.csv: serves)\n",
+                      length(range.least), range.most ? "to " + length(*range.most) : std::string("on"));
   for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
     if (part.volume > units::Volume{}) {
       text += fmt::format("  {:<18} {}{} of {}, {} of chips\n", part.name,

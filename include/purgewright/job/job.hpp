@@ -106,6 +106,13 @@ struct FixtureWishes {
   int circuits = 2;
 };
 
+// Bar or plate on the shop's rack.
+struct StockItem {
+  bool round = false;
+  units::Length thickness{}; // or diameter
+  units::Length width{};     // of a flat; 0: a plate, sawn to any width
+};
+
 struct Shop {
   units::UnitSystem unit_system = units::UnitSystem::metric;
   Sheet sheet = Sheet::a4;
@@ -117,7 +124,7 @@ struct Shop {
   units::Volume room_volume{};
   double room_air_changes_per_hour = 0.0;
   units::Velocity draught{};
-  std::vector<std::string> stock;
+  std::vector<StockItem> stock;
 };
 
 // Where a job value comes from.
