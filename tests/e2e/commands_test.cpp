@@ -204,7 +204,7 @@ TEST_CASE("a rule that fails comes with the smallest change of a value, which th
   CHECK(run_tool({"check", job_in(folder, "weld:", "fixture:\n  slot: {width: 28.4 mm}\nweld:")}).status == 0);
 }
 
-TEST_CASE("--solve makes the chamber smaller, says what it chose and keeps to the job") {
+TEST_CASE("solving makes the chamber smaller, says what it chose and keeps to the job") {
   const auto plain = run_tool({"check", example("logger-25"), "--json"});
   const auto solved = run_tool({"check", example("logger-25"), "--solve", "--json"});
   CHECK(solved.status == 0);
