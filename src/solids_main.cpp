@@ -68,7 +68,10 @@ purgewright::job::Resolution read(const char *job_path, std::span<char *> values
     }
     auto &entry = reading.draft[field->key];
     entry.stated = true;
-    std::from_chars(value.data() + equals + 1, value.data() + value.size(), entry.number);
+    const char *end = value.data() + value.size();
+    if (std::from_chars(value.data() + equals + 1, end, entry.number).ptr != end) {
+      throw std::invalid_argument(fmt::format("'{}' is not KEY=NUMBER", value));
+    }
   }
   return purgewright::job::resolve(reading.draft);
 }

@@ -157,7 +157,7 @@ class Search {
   }
 
  private:
-  bool passes(double value) const { return trial_.cures({{knob_.key, now_, value}}); }
+  bool passes(double value) const { return trial_.cures({knob_.key, now_, value}); }
 
   std::optional<Change> settle(double bad, double good) const {
     if (field_.kind != job::FieldKind::count) {
@@ -198,19 +198,20 @@ std::optional<Change> find_change(const job::Draft &draft, const Design &design,
   if (!trial.searchable()) {
     return std::nullopt;
   }
-  std::optional<Change> best;
+  std::vector<Change> found;
   const bool own = known(rule);
   for (const Knob &knob : own ? std::span<const Knob>(knobs) : std::span<const Knob>(general)) {
     const bool wanted = keys.empty() || std::ranges::find(keys, knob.key) != keys.end();
     if (!wanted || (own && knob.rule != rule) || (!own && trial.needs_purge())) {
       continue;
     }
-    const auto found = Search(trial, knob, value_now(design, knob.key), design.job.shop.unit_system).run();
-    if (found && (!best || size(*found) < size(*best))) {
-      best = found;
+    if (const auto change = Search(trial, knob, value_now(design, knob.key), design.job.shop.unit_system).run()) {
+      found.push_back(*change);
     }
   }
-  return best;
+  std::ranges::stable_sort(found, {}, size);
+  const auto best = std::ranges::find_if(found, [&](const Change &change) { return trial.holds(change); });
+  return best == found.end() ? std::nullopt : std::optional(*best);
 }
 
 std::string to_text(const Change &change, units::UnitSystem system) {

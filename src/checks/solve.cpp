@@ -24,19 +24,6 @@ std::vector<Key> left_open(const Draft &draft) {
   return keys;
 }
 
-// Without the log's fit, which decides no rule unless it is applied.
-Draft for_trials(Draft draft) {
-  const Key use = gas_log_use;
-  const bool applied = draft[use].stated && draft[use].number == double(job::LogUse::apply);
-  draft[gas_log].stated = draft[gas_log].stated && applied;
-  return draft;
-}
-
-std::optional<Design> evaluated(const Draft &draft, Design (*evaluation)(job::Job)) {
-  job::Resolution resolution = job::resolve(draft);
-  return resolution.job ? std::optional(evaluation(std::move(*resolution.job))) : std::nullopt;
-}
-
 void put(std::vector<Change> &choices, const Change &change) {
   const auto known = std::ranges::find(choices, change.key, &Change::key);
   if (known == choices.end()) {

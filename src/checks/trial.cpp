@@ -15,8 +15,19 @@ job::Draft changed(job::Draft draft, std::span<const Change> changes) {
   return draft;
 }
 
-Standing::Standing(const Design &design)
-    : buildable_(design.layout.buildable()), purge_known_(design.purge_known) {
+job::Draft for_trials(job::Draft draft) {
+  const job::Entry &use = draft[job::Key::gas_log_use];
+  const bool applied = use.stated && use.number == double(job::LogUse::apply);
+  draft[job::Key::gas_log].stated = draft[job::Key::gas_log].stated && applied;
+  return draft;
+}
+
+std::optional<Design> evaluated(const job::Draft &draft, Design (*evaluation)(job::Job)) {
+  job::Resolution resolution = job::resolve(draft);
+  return resolution.job ? std::optional(evaluation(std::move(*resolution.job))) : std::nullopt;
+}
+
+Standing::Standing(const Design &design) : buildable_(design.layout.buildable()) {
   for (const auto &conflict : design.layout.conflicts) {
     clashes_.push_back(conflict.rule);
   }
@@ -55,27 +66,34 @@ bool Standing::fails() const {
 }
 
 Trial::Trial(const job::Draft &draft, const Design &design, std::string_view rule)
-    : draft_(draft), before_(design), rule_(rule) {
+    : draft_(for_trials(draft)), rule_(rule) {
   const auto found = std::ranges::find(rules(), rule, &Rule::id);
   needs_purge_ = found != rules().end() && found->needs == Needs::purge;
   // The coarse plan of a search cannot promise what the fine one says of a rule of heat.
   searchable_ = found != rules().end() ? found->needs != Needs::solids && found->needs != Needs::heat
                                        : !design.layout.buildable();
+  if (searchable_) {
+    closed_form_.emplace(evaluate_closed_form(design.job));
+    if (const auto full = evaluated(draft_, evaluate_purge)) {
+      full_.emplace(*full);
+    }
+    searchable_ = full_.has_value();
+  }
 }
 
-bool Trial::cures(std::initializer_list<Change> changes) const {
-  job::Resolution resolution = job::resolve(changed(draft_, changes));
-  if (!resolution.job) {
+bool Trial::better(const Change &change, Evaluation evaluation, const Standing &before) const {
+  const auto design = evaluated(changed(draft_, {&change, 1}), evaluation);
+  if (!design) {
     return false;
   }
-  const auto judged = [&](Design design) {
-    const Standing after(design);
-    return after.of(rule_) == Status::pass && after.no_worse_than(before_);
-  };
-  if (!needs_purge_) {
-    return judged(evaluate_closed_form(std::move(*resolution.job)));
-  }
-  return judged(evaluate_purge(std::move(*resolution.job)));
+  const Standing after(*design);
+  return after.of(rule_) == Status::pass && after.no_worse_than(before);
 }
+
+bool Trial::cures(const Change &change) const {
+  return needs_purge_ ? holds(change) : better(change, evaluate_closed_form, *closed_form_);
+}
+
+bool Trial::holds(const Change &change) const { return better(change, evaluate_purge, *full_); }
 
 } // namespace purgewright::checks
