@@ -234,11 +234,10 @@ ViewPlan base_top(const Inputs &in) {
 
 PartPlan plan_base_plate(const Inputs &in) {
   const auto &base = in.layout.base;
-  PartPlan plan =
-      started_plan(in, ids::base_plate, block_stock(in, base.length(), base.width(), base.thickness));
+  PartPlan plan = started_plan(in, ids::base_plate);
   plan.rows.emplace_back();
   plan.rows.back().push_back(base_top(in));
-  plan.notes.push_back(fmt::format("Plate {} thick, both faces as rolled. Holes symmetric about the chain "
+  plan.notes.push_back(fmt::format("Plate {} thick; faces as rolled where the stock is that thick. Holes symmetric about the chain "
                                    "line where one distance is given.",
                                    in.labels.number(base.thickness)));
   return plan;

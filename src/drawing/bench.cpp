@@ -222,9 +222,7 @@ ViewPlan cover_top(const Inputs &in) {
 } // namespace
 
 PartPlan plan_cradle_stand(const Inputs &in) {
-  const auto &stand = in.layout.stand;
-  PartPlan plan = started_plan(in, ids::cradle_stand,
-                               block_stock(in, stand.thickness, stand.width, stand.z_max - stand.z_min));
+  PartPlan plan = started_plan(in, ids::cradle_stand);
   plan.rows.emplace_back();
   plan.rows.back().push_back(stand_face(in));
   plan.rows.back().push_back(stand_side(in));
@@ -234,9 +232,7 @@ PartPlan plan_cradle_stand(const Inputs &in) {
 }
 
 PartPlan plan_slot_cover(const Inputs &in) {
-  const auto &cover = in.layout.cover;
-  PartPlan plan = started_plan(in, ids::slot_cover,
-                               block_stock(in, cover.length, cover.width, cover.thickness + cover.lip));
+  PartPlan plan = started_plan(in, ids::slot_cover);
   plan.rows.emplace_back();
   plan.rows.back().push_back(cover_end(in));
   plan.rows.emplace_back();

@@ -328,9 +328,7 @@ ViewPlan top_view(const Inputs &in) {
 } // namespace
 
 PartPlan plan_chamber_body(const Inputs &in) {
-  const ChamberBody &body = in.layout.body;
-  PartPlan plan =
-      started_plan(in, ids::chamber_body, block_stock(in, body.length(), body.width, body.height()));
+  PartPlan plan = started_plan(in, ids::chamber_body);
   plan.rows.emplace_back();
   plan.rows.back().push_back(section(in));
   add_right_view(in, plan.rows.back(), sealing_face(in));

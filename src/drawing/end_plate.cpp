@@ -234,8 +234,7 @@ ViewPlan groove_detail(const Inputs &in) {
 
 PartPlan plan_end_plate(const Inputs &in) {
   const auto &plate = in.layout.end_plate;
-  PartPlan plan = started_plan(in, ids::chamber_end_plate,
-                               block_stock(in, plate.thickness, plate.width, plate.z_max - plate.z_min));
+  PartPlan plan = started_plan(in, ids::chamber_end_plate);
   ViewPlan main = section(in);
   const DetailCircle circle = groove_circle(plate);
   main.marks.push_back(

@@ -100,7 +100,7 @@ void title_block(const Paper &paper, const TitleFields &f, Sheet &sheet) {
   projection_symbol(sheet, box(145, 20, 35, 9), f.job.shop.projection);
   // What it is made of.
   cell(sheet, box(0, 29, 50, 9), "Material", f.plan.material, 3.5);
-  cell(sheet, box(50, 29, 50, 9), "Stock, allowance for facing extra", f.plan.stock, 3.5);
+  cell(sheet, box(50, 29, 50, 9), "Stock, facing included", f.plan.stock, 3.5);
   cell(sheet, box(100, 29, 20, 9), "Mass", mass_text(f.plan.mass_kg, unit), 3.5);
   cell(sheet, box(120, 29, 60, 9), "Job", identity.title.empty() ? identity.name : identity.title, 2.5);
   rectangle(sheet, Line::frame, box(0, 0, title_width, title_height));

@@ -3,6 +3,7 @@
 #include "solid_views.hpp"
 
 #include "purgewright/fixture/figures.hpp"
+#include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
 
@@ -20,8 +21,18 @@ const solids::Part &part_of(const solids::Assembly &assembly, std::string_view n
   throw solids::kernel::SolidError(std::string(name), "drawing", "", "no such part in the assembly");
 }
 
-standards::StockSystem system_of(const Labels &labels) {
-  return labels.unit() == Unit::inch ? standards::StockSystem::inch : standards::StockSystem::metric;
+// What the part is cut from, as the parts list has it: length with the allowance to face both ends.
+std::string stock_text(const Inputs &in, const fixture::PartMetal &part) {
+  const auto &stock = part.stock;
+  const auto number = [&](fixture::Length length) { return in.labels.number(length); };
+  if (part.name == ids::purge_lance) {
+    const auto &lance = in.layout.lance;
+    return fmt::format("tube ⌀{} × {}, {} long", number(2.0 * lance.outside_radius),
+                       number(lance.outside_radius - lance.inside_radius), number(stock.length));
+  }
+  return stock.shape == fixture::StockShape::round
+             ? fmt::format("bar ⌀{} × {}", number(stock.thickness), number(stock.length))
+             : fmt::format("flat {} × {} × {}", number(stock.thickness), number(stock.width), number(stock.length));
 }
 
 } // namespace
@@ -30,15 +41,15 @@ const solids::kernel::Solid &Inputs::solid(std::string_view part) const {
   return part_of(assembly, part).solid;
 }
 
-PartPlan started_plan(const Inputs &in, std::string_view part, std::string stock) {
+PartPlan started_plan(const Inputs &in, std::string_view part) {
   PartPlan plan;
   plan.name = part;
   plan.title = part_of(in.assembly, part).title;
-  plan.stock = std::move(stock);
   for (const auto &row : fixture::part_metals(in.job, in.layout, in.volumes)) {
     if (row.name == part) {
       plan.material = row.metal->title;
       plan.mass_kg = row.mass().value();
+      plan.stock = stock_text(in, row);
     }
   }
   const bool inch = in.labels.unit() == Unit::inch;
@@ -46,15 +57,6 @@ PartPlan started_plan(const Inputs &in, std::string_view part, std::string stock
                      : "Break all edges 0.1 to 0.3; inside corners R 0.3 max; deburr cross holes.",
                 "Clean oil-free for argon service: degrease, rinse, dry, bag."};
   return plan;
-}
-
-std::string round_stock(const Inputs &in, fixture::Length diameter, fixture::Length length) {
-  const auto size = standards::stock_size(standards::StockForm::round, system_of(in.labels), diameter);
-  return fmt::format("bar ⌀{} × {}", in.labels.number(size.value_or(diameter)), in.labels.number(length));
-}
-
-std::string block_stock(const Inputs &in, fixture::Length a, fixture::Length b, fixture::Length c) {
-  return fmt::format("block {} × {} × {}", in.labels.number(a), in.labels.number(b), in.labels.number(c));
 }
 
 void add_cut(ViewPlan &view, const Inputs &in, std::string_view part, Vec through) {

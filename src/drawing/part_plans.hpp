@@ -42,9 +42,7 @@ PartPlan plan_base_plate(const Inputs &);
 PartPlan plan_slot_cover(const Inputs &);
 
 // Name, title, metal, mass and stock of a part, and the notes that every sheet carries.
-PartPlan started_plan(const Inputs &, std::string_view part, std::string stock);
-std::string round_stock(const Inputs &, fixture::Length diameter, fixture::Length length);
-std::string block_stock(const Inputs &, fixture::Length a, fixture::Length b, fixture::Length c);
+PartPlan started_plan(const Inputs &, std::string_view part);
 
 // Cut face of the part on a view: outline and hatching.
 void add_cut(ViewPlan &, const Inputs &, std::string_view part, Vec through = {});

@@ -162,9 +162,7 @@ ViewPlan lance_end(const Inputs &in) {
 
 PartPlan plan_backing_pin(const Inputs &in) {
   const BackingPin &pin = in.layout.pin;
-  PartPlan plan =
-      started_plan(in, ids::backing_pin,
-                   round_stock(in, 2.0 * std::max(pin.contact_outer_radius, pin.shank_radius), pin.length));
+  PartPlan plan = started_plan(in, ids::backing_pin);
   plan.rows.emplace_back();
   plan.rows.back().push_back(pin_section(in));
   add_left_view(in, plan.rows.back(), contact_face(in));
@@ -175,10 +173,7 @@ PartPlan plan_backing_pin(const Inputs &in) {
 }
 
 PartPlan plan_lance(const Inputs &in) {
-  const auto &lance = in.layout.lance;
-  PartPlan plan = started_plan(in, ids::purge_lance,
-                               fmt::format("tube ⌀{} × {}", in.labels.number(2.0 * lance.outside_radius),
-                                           in.labels.number(lance.outside_radius - lance.inside_radius)));
+  PartPlan plan = started_plan(in, ids::purge_lance);
   plan.rows.emplace_back();
   plan.rows.back().push_back(lance_section(in));
   add_left_view(in, plan.rows.back(), lance_end(in));

@@ -374,8 +374,7 @@ void mark_section(ViewPlan &view, const EndPlug &plug) {
 
 PartPlan plan_end_plug(const Inputs &in) {
   const auto &plug = in.layout.plug;
-  const Length overall = plug.shoulder_length + plug.spigot_length + plug.nose_length;
-  PartPlan plan = started_plan(in, ids::end_plug, round_stock(in, 2.0 * plug.shoulder_radius, overall));
+  PartPlan plan = started_plan(in, ids::end_plug);
   ViewPlan main = section(in);
   mark_section(main, plug);
   std::vector<ViewPlan> row{std::move(main)};

@@ -189,9 +189,7 @@ ViewPlan inlet_face(const Inputs &in) {
 } // namespace
 
 PartPlan plan_port_block(const Inputs &in) {
-  const PortBlock &block = in.layout.block;
-  PartPlan plan =
-      started_plan(in, ids::gas_port_block, block_stock(in, block.length, block.width, block.height));
+  PartPlan plan = started_plan(in, ids::gas_port_block);
   plan.rows.emplace_back();
   plan.rows.back().push_back(section(in));
   add_left_view(in, plan.rows.back(), inlet_face(in));

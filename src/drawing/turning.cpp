@@ -275,8 +275,7 @@ ViewPlan stop_side(const Inputs &in) {
 
 PartPlan plan_index_collar(const Inputs &in) {
   const auto &collar = in.layout.collar;
-  PartPlan plan =
-      started_plan(in, ids::index_collar, round_stock(in, 2.0 * collar.outer_radius, collar.width));
+  PartPlan plan = started_plan(in, ids::index_collar);
   plan.rows.emplace_back();
   plan.rows.back().push_back(collar_side(in));
   plan.rows.back().push_back(collar_section(in));
@@ -292,8 +291,7 @@ PartPlan plan_index_collar(const Inputs &in) {
 }
 
 PartPlan plan_axial_stop(const Inputs &in) {
-  const auto &stop = in.layout.stop;
-  PartPlan plan = started_plan(in, ids::axial_stop, block_stock(in, stop.thickness, stop.width, -stop.z_min));
+  PartPlan plan = started_plan(in, ids::axial_stop);
   plan.rows.emplace_back();
   plan.rows.back().push_back(stop_face(in));
   plan.rows.back().push_back(stop_side(in));

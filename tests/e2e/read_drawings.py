@@ -2,10 +2,12 @@
 """Reads the drawings of a design with readers of other makers: read_drawings.py FOLDER WIDTH_MM HEIGHT_MM
 
 Every DXF passes ezdxf's audit and its entities lie within the sheet; every PDF has pages of the sheet's size, embedded
-fonts and the numbers that its DXF dimensions carry; every SVG is well-formed and of the sheet's size. Prints each fault
+fonts and the numbers that its DXF dimensions carry; every SVG is well-formed and of the sheet's size. Every made part of
+the parts list has a sheet that names the same stock. Prints each fault
 and exits 1 when there is one, or when there is nothing to read.
 """
 
+import csv
 import pathlib
 import re
 import subprocess
@@ -96,6 +98,20 @@ def svg_faults(path, size):
         yield "hardly any lines"
 
 
+def part_faults(folder, part):
+    pdf = folder / f"{part['name']}.pdf"
+    if not pdf.exists():
+        yield "no sheet"
+        return
+    # Sizes of the list in the sheet's unit: "flat 12 mm x 150 mm, 213.5 mm long", to the digits of the sheet.
+    sizes = [float(size) for size in re.findall(r"([\d.]+) (?:mm|in)\b", part["stock or size"])]
+    shown = re.findall(r"(?:bar|flat|tube) ⌀?([\d.]+(?: × [\d.]+)*)(?:, ([\d.]+) long)?",
+                       run("pdftotext", "-layout", pdf, "-"))
+    numbers = [[float(n) for n in (" × ".join(filter(None, found))).split(" × ")] for found in shown]
+    if not any(len(n) == len(sizes) and all(abs(a - b) < 1e-2 for a, b in zip(n, sizes)) for n in numbers):
+        yield f"stock is {shown} on the sheet, {part['stock or size']} in the parts list"
+
+
 def sheets_of(pdf):
     single = pdf.with_suffix(".dxf")
     return [single] if single.exists() else sorted(pdf.parent.glob(f"{pdf.stem}-[0-9].dxf"))
@@ -111,6 +127,10 @@ def main():
             print(f"{path.name}: {fault}", file=sys.stderr)
             faults += 1
 
+    with open(folder.parent / "parts-list.csv", newline="", encoding="utf-8") as parts:
+        for part in csv.DictReader(parts):
+            if part["kind"] == "made":
+                report(folder / part["name"], part_faults(folder, part))
     for pdf in sorted(folder.glob("*.pdf")):
         sheets = sheets_of(pdf)
         report(pdf, pdf_faults(pdf, sheets, size))
