@@ -72,9 +72,10 @@ WrittenFixture write_fixture_files(const std::filesystem::path &folder, const jo
   on_step("measuring gas spaces");
   solids::require_agreement(job, volumes, assembly, solids::measure_gas(job, layout, assembly));
   on_step("measuring clearances");
-  solids::require_clearance_agreement(solids::measure_clearances(job, layout, assembly),
+  const auto standing = solids::stand(assembly);
+  solids::require_clearance_agreement(solids::measure_clearances(job, layout, standing),
                                       fixture::clearances(job, layout));
-  std::vector<solids::Clash> clashes = solids::find_clashes(assembly);
+  std::vector<solids::Clash> clashes = solids::find_clashes(standing);
   const std::filesystem::path parts = folder / "parts";
   std::error_code error;
   std::filesystem::create_directories(parts, error);

@@ -1,8 +1,6 @@
 #include "purgewright/solids/clearances.hpp"
 
 #include "access_bodies.hpp"
-#include "standing.hpp"
-
 #include "purgewright/solids/kernel/ray.hpp"
 #include "purgewright/units/ids.hpp"
 
@@ -12,6 +10,7 @@
 #include <array>
 #include <cmath>
 #include <initializer_list>
+#include <iterator>
 #include <limits>
 
 namespace purgewright::solids {
@@ -36,18 +35,19 @@ Bounds box_of(const Line &line) {
 
 bool among(std::string_view name, Names names) { return std::ranges::find(names, name) != names.end(); }
 
-// Least distance from a body to the parts chosen; nearest boxes first, so that most are never measured.
+// Least distance from a body to the parts chosen, or `known` where that is less; nearest boxes first, so that most are
+// never measured.
 template <class Body, class Chosen>
 Length to_parts(const Body &body, const std::vector<Standing> &parts, Length known, Chosen &&chosen) {
   struct Near {
     Length least;
-    const Standing *part;
+    const kernel::Located *part;
   };
   const Bounds box = box_of(body);
   std::vector<Near> near;
   for (const Standing &part : parts) {
     if (chosen(part.name)) {
-      near.push_back({apart(box, part.box), &part});
+      near.push_back({kernel::apart(box, part.at.box), &part.at});
     }
   }
   std::ranges::stable_sort(near, {}, [](const Near &n) { return n.least; });
@@ -56,7 +56,7 @@ Length to_parts(const Body &body, const std::vector<Standing> &parts, Length kno
     if (least >= found) {
       break;
     }
-    found = std::min(found, kernel::distance(body, part->solid));
+    found = kernel::distance_below(found, body, *part);
   }
   return found;
 }
@@ -66,20 +66,19 @@ std::vector<Standing> opened(std::vector<Standing> parts, const fixture::SlotCov
   const auto at = fixture::open_cover(cover);
   for (Standing &part : parts) {
     if (part.name == ids::slot_cover) {
-      part.solid = kernel::placed(
-          part.solid, {.offset = {at.x - cover.placement.x, at.y - cover.placement.y, at.z - cover.placement.z}});
-      part.box = kernel::bounding_box(part.solid);
+      part.at = kernel::placed(
+          part.at, {.offset = {at.x - cover.placement.x, at.y - cover.placement.y, at.z - cover.placement.z}});
     }
   }
   return parts;
 }
 
-const Solid &solid_of(const std::vector<Standing> &parts, std::string_view name) {
+const kernel::Located &part_of(const std::vector<Standing> &parts, std::string_view name) {
   const auto found = std::ranges::find(parts, name, &Standing::name);
   if (found == parts.end()) {
     throw kernel::SolidError(std::string(name), "find part", "", "no such part in the assembly");
   }
-  return found->solid;
+  return found->at;
 }
 
 // The seated cap touches the pin, and the tube is drawn back: only the tips can run into the pin on the way.
@@ -123,30 +122,32 @@ Length torch_room(const std::vector<Solid> &torch, const std::vector<Standing> &
 
 // ---- Screws, ports, valves: from a tool's axis
 
-Length beside_parts(const Approach &tool, const std::vector<Standing> &parts) {
+Length beside_parts(const Approach &tool, const std::vector<Standing> &parts, Length known) {
   const auto line = axis_of(tool);
   const auto is_own = [&](std::string_view name) { return name == tool.own[0] || name == tool.own[1]; };
-  Length found = to_parts(line, parts, far_away, [&](std::string_view name) { return !is_own(name); });
+  Length found = to_parts(line, parts, known + tool.radius, [&](std::string_view name) { return !is_own(name); });
   if (tool.through > Length{}) { // the hole's wall, of the part it goes through
     found = to_parts(line, parts, found, [&](std::string_view name) { return name == tool.own[1]; });
   }
   return found - tool.radius;
 }
 
-Length between(const Approach &a, const Approach &b) {
-  return kernel::distance(axis_of(a), axis_of(b)) - a.radius - b.radius;
+Length between(const Approach &a, const Approach &b, Length known) {
+  const auto first = axis_of(a), second = axis_of(b);
+  const Length both = a.radius + b.radius;
+  return kernel::apart(box_of(first), box_of(second)) - both < known ? kernel::distance(first, second) - both : known;
 }
 
 Length least_room(const std::vector<Approach> &tools, const std::vector<Approach> &standing,
                   const std::vector<Standing> &parts, bool among_themselves) {
   Length found = far_away;
   for (std::size_t i = 0; i < tools.size(); ++i) {
-    found = std::min(found, beside_parts(tools[i], parts));
+    found = std::min(found, beside_parts(tools[i], parts, found));
     for (std::size_t k = i + 1; among_themselves && k < tools.size(); ++k) {
-      found = std::min(found, between(tools[i], tools[k]));
+      found = std::min(found, between(tools[i], tools[k], found));
     }
     for (const Approach &other : standing) {
-      found = std::min(found, between(tools[i], other));
+      found = std::min(found, between(tools[i], other, found));
     }
   }
   return found;
@@ -154,8 +155,19 @@ Length least_room(const std::vector<Approach> &tools, const std::vector<Approach
 
 // ---- Sight
 
-// The angle in (clear, blocked), or (blocked, clear), at which a ray from the joint's top starts to be blocked.
-template <class Blocked> double edge_of_sight(double clear, double blocked, Blocked &&is_blocked) {
+// Where rays from the joint's top go: up, in the plane across the tube.
+Bounds above_joint(const fixture::TorchBody &torch) {
+  return {{{}, -far_away, torch.joint_radius}, {{}, far_away, far_away}};
+}
+
+// The angle between one at which a ray from the joint's top is clear and one at which it is blocked. Looked for round the
+// expected angle first: two rays tell whether it lies there.
+template <class Blocked> double edge_of_sight(double clear, double blocked, double expected, Blocked &&is_blocked) {
+  const double step = std::copysign(4.0 * sight_accuracy.value(), blocked - clear);
+  if (!is_blocked(expected - step) && is_blocked(expected + step)) {
+    clear = expected - step;
+    blocked = expected + step;
+  }
   while (std::abs(clear - blocked) > 0.5 * sight_accuracy.value()) {
     const double middle = 0.5 * (clear + blocked);
     (is_blocked(middle) ? blocked : clear) = middle;
@@ -163,42 +175,45 @@ template <class Blocked> double edge_of_sight(double clear, double blocked, Bloc
   return clear;
 }
 
-// Rays in the plane across the tube, leaning away from the torch by the angle; `guess` is an angle within the window.
-units::Angle sight_window(const fixture::TorchBody &torch, const std::vector<kernel::Target> &targets, double guess) {
+// Rays in the plane across the tube, leaning away from the torch by the angle; the window is expected to be this wide.
+units::Angle sight_window(const fixture::TorchBody &torch, const std::vector<kernel::Target> &targets,
+                          units::Angle expected) {
   constexpr Length eye = units::millimetres(400.0); // a welder's eye is nearer; nothing lies between
   const auto is_blocked = [&](double angle) {
     const kernel::Ray ray{{{}, {}, torch.joint_radius}, {0.0, -std::sin(angle), std::cos(angle)}, eye};
     return std::ranges::any_of(targets, [&](const auto &target) { return target.first_hit(ray).has_value(); });
   };
-  if (is_blocked(guess)) {
+  const double cup = std::atan2(torch.barrel_radius.value(), torch.stand_off.value()) - torch.tilt.value();
+  const double within = cup + 0.5 * expected.value();
+  if (is_blocked(within)) {
     return {};
   }
-  const double rim = edge_of_sight(guess, -torch.tilt.value(), is_blocked);
-  const double wall = edge_of_sight(guess, 0.5 * units::pi, is_blocked);
+  const double rim = edge_of_sight(within, -torch.tilt.value(), cup, is_blocked);
+  const double wall = edge_of_sight(within, 0.5 * units::pi, cup + expected.value(), is_blocked);
   return units::radians(wall - rim);
 }
 
 } // namespace
 
-fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layout &layout,
+                                       const std::vector<Standing> &all) {
   const auto tools = fixture::access_tools(job, layout);
   // Bought parts are tools here, not obstacles: what must reach its place is a fitting, a valve, a key.
-  const auto parts = stand(assembly, Bought::left_out);
+  std::vector<Standing> parts;
+  std::ranges::copy_if(all, std::back_inserter(parts), [](const Standing &part) { return part.kind != PartKind::bought; });
   const auto open = opened(parts, layout.cover);
   const std::vector<Solid> torch{torch_barrel(tools.torch), torch_handle(tools.torch)};
   std::vector<kernel::Target> targets;
-  for (const Solid &solid : {torch[0], torch[1], solid_of(open, ids::chamber_body), solid_of(open, ids::slot_cover)}) {
-    targets.emplace_back(solid);
+  for (const kernel::Located &part : {kernel::located(torch[0]), kernel::located(torch[1]),
+                                      part_of(open, ids::chamber_body), part_of(open, ids::slot_cover)}) {
+    targets.emplace_back(part, above_joint(tools.torch));
   }
-  const double rim = std::atan2(tools.torch.barrel_radius.value(), tools.torch.stand_off.value()) -
-                     tools.torch.tilt.value();
-  const double guess = rim + 0.5 * fixture::clearances(job, layout).sight.value();
   return {.loading = loading_room(job.cap, tools.cap, open),
           .sliding = sliding_room(tools.tube, open),
           .withdrawing = turned_room(tools.withdrawn, parts),
           .turning = turned_room(tools.swing, parts),
           .torch = torch_room(torch, open),
-          .sight = sight_window(tools.torch, targets, guess),
+          .sight = sight_window(tools.torch, targets, fixture::clearances(job, layout).sight),
           .screws = least_room(tools.keys, tools.valves, parts, false),
           .ports = least_room(tools.fittings, {}, parts, true),
           .valves = least_room(tools.valves, {}, parts, true)};

@@ -2,11 +2,12 @@
 //
 // Units: quantity types. Frame: joint's frame.
 // Range and errors: kernel::SolidError if the kernel fails.
-// Guarantee: every pair whose boxes meet is tried, further pieces of a part and the tube and cap too; a shared volume
-// up to touching_volume is faces that lie on each other. Order of parts in the assembly.
+// Guarantee: every pair whose boxes share more than touching_volume is tried, further pieces of a part and the tube and
+// cap too; a shared volume up to touching_volume is faces that lie on each other. Pieces that keep clear of one another
+// are tried on a third in one operation, and one by one when that finds more. Order of parts in the assembly.
 #pragma once
 
-#include "purgewright/solids/parts.hpp"
+#include "purgewright/solids/standing.hpp"
 
 namespace purgewright::solids {
 
@@ -18,6 +19,6 @@ struct Clash {
   units::Volume shared{};
 };
 
-std::vector<Clash> find_clashes(const Assembly &);
+std::vector<Clash> find_clashes(const std::vector<Standing> &);
 
 } // namespace purgewright::solids

@@ -133,20 +133,24 @@ Solid fuse(std::vector<Solid> const &solids, int expected_solids) {
   });
 }
 
-std::optional<Solid> common(Solid const &a, Solid const &b) {
-  return with_inputs("common", {a}, {b}, [&](Task const &task) -> std::optional<Solid> {
+std::optional<Solid> common(Solid const &a, Solid const &b) { return common(a, std::vector<Solid>{b}); }
+
+std::optional<Solid> common(Solid const &a, std::vector<Solid> const &others) {
+  return with_inputs("common", {a}, others, [&](Task const &task) -> std::optional<Solid> {
     BRepAlgoAPI_Common operation;
-    TopoDS_Shape const shape = built(task, operation, {a}, {b});
+    TopoDS_Shape const shape = built(task, operation, {a}, others);
     int const solids = shape.IsNull() ? 0 : count_solids(shape);
     if (solids == 0)
       return std::nullopt;
-    double const smaller = std::min(rough_volume(a), rough_volume(b));
+    double const smaller = std::min(rough_volume(a), sum_of_volumes(others));
     return checked(task, shape, {.solids = solids, .greatest_volume = smaller * (1.0 + rough_slack)});
   });
 }
 
-units::Volume common_volume(Solid const &a, Solid const &b) {
-  std::optional<Solid> const shared = common(a, b);
+units::Volume common_volume(Solid const &a, Solid const &b) { return common_volume(a, std::vector<Solid>{b}); }
+
+units::Volume common_volume(Solid const &a, std::vector<Solid> const &others) {
+  std::optional<Solid> const shared = common(a, others);
   return shared ? volume(*shared) : units::Volume{};
 }
 

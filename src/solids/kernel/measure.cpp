@@ -2,6 +2,7 @@
 
 #include "purgewright/solids/kernel/scale.hpp"
 #include "purgewright/solids/kernel/solid_occt.hpp"
+#include "solids/kernel/boxes.hpp"
 #include "solids/kernel/guard.hpp"
 
 #include <BRepBndLib.hxx>
@@ -10,7 +11,6 @@
 #include <Bnd_Box.hxx>
 #include <GProp_GProps.hxx>
 #include <TopExp.hxx>
-#include <TopTools_IndexedMapOfShape.hxx>
 
 namespace purgewright::solids::kernel {
 
@@ -51,22 +51,26 @@ units::Area surface_area(Solid const &solid) {
   });
 }
 
-Bounds bounding_box(Solid const &solid) {
-  return guarded({"measure box", ""}, [&] {
-    Bnd_Box box;
-    BRepBndLib::AddOptimal(occt(solid), box, Standard_False, Standard_False);
-    double a = 0.0, b = 0.0, c = 0.0, d = 0.0, e = 0.0, f = 0.0;
-    box.SetGap(0.0);
-    box.Get(a, b, c, d, e, f);
-    return Bounds{point(a, b, c), point(d, e, f)};
-  });
+Bounds box_of(TopoDS_Shape const &shape) {
+  Bnd_Box box;
+  BRepBndLib::AddOptimal(shape, box, Standard_False, Standard_False);
+  double a = 0.0, b = 0.0, c = 0.0, d = 0.0, e = 0.0, f = 0.0;
+  box.SetGap(0.0);
+  box.Get(a, b, c, d, e, f);
+  return {point(a, b, c), point(d, e, f)};
 }
 
-int face_count(Solid const &solid) {
+Bounds bounding_box(Solid const &solid) {
+  return guarded({"measure box", ""}, [&] { return box_of(occt(solid)); });
+}
+
+TopTools_IndexedMapOfShape faces_of(Solid const &solid) {
   TopTools_IndexedMapOfShape faces;
   TopExp::MapShapes(occt(solid), TopAbs_FACE, faces);
-  return faces.Extent();
+  return faces;
 }
+
+int face_count(Solid const &solid) { return faces_of(solid).Extent(); }
 
 int solid_count(Solid const &solid) {
   return count_solids(occt(solid));

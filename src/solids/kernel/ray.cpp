@@ -3,16 +3,33 @@
 #include "purgewright/solids/kernel/primitives.hpp"
 #include "purgewright/solids/kernel/scale.hpp"
 #include "purgewright/solids/kernel/solid_occt.hpp"
+#include "solids/kernel/boxes.hpp"
 #include "solids/kernel/guard.hpp"
 
+#include <BRep_Builder.hxx>
 #include <IntCurvesFace_ShapeIntersector.hxx>
 #include <Precision.hxx>
+#include <TopoDS_Compound.hxx>
 #include <gp_Lin.hxx>
 
 namespace purgewright::solids::kernel {
 
 Target::Target(Solid const &solid) : faces_(std::make_unique<IntCurvesFace_ShapeIntersector>()) {
   guarded({"ray target", ""}, [&] { faces_->Load(occt(solid), Precision::Confusion()); });
+}
+
+Target::Target(Located const &solid, Bounds const &region)
+    : faces_(std::make_unique<IntCurvesFace_ShapeIntersector>()) {
+  guarded({"ray target", ""}, [&] {
+    TopTools_IndexedMapOfShape const faces = faces_of(solid.solid);
+    BRep_Builder builder;
+    TopoDS_Compound within;
+    builder.MakeCompound(within);
+    for (int i = 1; i <= faces.Extent(); ++i)
+      if (apart(solid.face_boxes[static_cast<std::size_t>(i - 1)], region) <= length_from_mm(Precision::Confusion()))
+        builder.Add(within, faces(i));
+    faces_->Load(within, Precision::Confusion());
+  });
 }
 
 Target::~Target() = default;

@@ -24,14 +24,15 @@ TEST_CASE("examples: the closed form finds the room that the solids leave, and n
     const job::Job job = example(name);
     const auto layout = fixture::lay_out(job);
     const auto assembly = solids::build_assembly(job, layout);
-    const auto measured = solids::measure_clearances(job, layout, assembly);
+    const auto standing = solids::stand(assembly);
+    const auto measured = solids::measure_clearances(job, layout, standing);
     const auto closed = fixture::clearances(job, layout);
     std::vector<std::string> faults;
     test::judge_clearances(measured, closed, faults);
     INFO(name << "\n" << test::lines(faults));
     CHECK(faults.empty());
     CHECK_NOTHROW(solids::require_clearance_agreement(measured, closed));
-    CHECK(solids::find_clashes(assembly).empty());
+    CHECK(solids::find_clashes(standing).empty());
   }
 }
 
@@ -58,10 +59,26 @@ TEST_CASE("parts pushed into each other are found and named, with the metal they
       part.place.offset.x -= units::millimetres(0.3); // into the tube's end
     }
   }
-  const auto clashes = solids::find_clashes(assembly);
+  const auto clashes = solids::find_clashes(solids::stand(assembly));
   REQUIRE(clashes.size() == 1);
   CHECK(clashes[0].first == "tube");
   CHECK(clashes[0].second == "cap");
   const auto ring = 0.25 * units::pi * (units::square(job.tube.outside_diameter) - units::square(job.tube.inside_diameter));
   CHECK((clashes[0].shared / ring).value() == Approx(0.3e-3).epsilon(1e-8));
+}
+
+TEST_CASE("one of four screws out of its place is found among those that are not", "[unit]") {
+  const job::Job job = example("logger-25");
+  auto assembly = solids::build_assembly(job, fixture::lay_out(job));
+  for (auto &part : assembly.parts) {
+    if (part.name == "screw-chamber") {
+      part.more_places[1].offset.y += units::millimetres(2.0);
+    }
+  }
+  const auto clashes = solids::find_clashes(solids::stand(assembly));
+  REQUIRE(clashes.size() == 2);
+  CHECK(clashes[0].first == "chamber-body");
+  CHECK(clashes[0].second == "screw-chamber");
+  CHECK(clashes[1].first == "base-plate");
+  CHECK(clashes[1].second == "screw-chamber");
 }

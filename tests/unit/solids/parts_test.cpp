@@ -74,7 +74,7 @@ void check_example(const std::string &name) {
   std::vector<std::string> faults;
   test::judge_parts(e.job, e.layout, assembly, faults);
   test::judge_gas(e.job, e.layout, assembly, faults);
-  test::judge_interference(assembly, faults);
+  test::judge_interference(solids::stand(assembly), faults);
   INFO(test::lines(faults));
   CHECK(faults.empty());
   check_boxes(e, assembly);
@@ -124,7 +124,7 @@ TEST_CASE("a part that misses its formula and parts in one place are found") {
     }
   }
   faults.clear();
-  test::judge_interference(moved, faults);
+  test::judge_interference(solids::stand(moved), faults);
   INFO(test::lines(faults));
   REQUIRE(faults.size() == 1);
   CHECK(faults[0].find("cap") != std::string::npos);

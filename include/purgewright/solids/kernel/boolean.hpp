@@ -25,7 +25,11 @@ Solid fuse(std::vector<Solid> const &solids, int expected_solids = 1);
 // Nothing where the two share no volume; any number of solids otherwise.
 std::optional<Solid> common(Solid const &a, Solid const &b);
 
-// Zero where the two share no volume.
+// What one shares with several, which must share nothing among themselves.
+std::optional<Solid> common(Solid const &a, std::vector<Solid> const &others);
+
+// Zero where they share no volume.
 units::Volume common_volume(Solid const &a, Solid const &b);
+units::Volume common_volume(Solid const &a, std::vector<Solid> const &others);
 
 } // namespace purgewright::solids::kernel

@@ -7,9 +7,7 @@
 // Source: OpenCASCADE 7.6.3, measured against hand-worked distances in the tests.
 #pragma once
 
-#include "purgewright/solids/kernel/frame.hpp"
-#include "purgewright/solids/kernel/solid.hpp"
-#include "purgewright/units/quantity.hpp"
+#include "purgewright/solids/kernel/located.hpp"
 
 namespace purgewright::solids::kernel {
 
@@ -21,5 +19,9 @@ struct Line {
 units::Length distance(Solid const &a, Solid const &b);
 units::Length distance(Line const &line, Solid const &solid);
 units::Length distance(Line const &a, Line const &b);
+
+// The distance where it is below `known`, otherwise `known`: only faces nearer than that by their boxes are measured.
+units::Length distance_below(units::Length known, Solid const &body, Located const &part);
+units::Length distance_below(units::Length known, Line const &line, Located const &part);
 
 } // namespace purgewright::solids::kernel

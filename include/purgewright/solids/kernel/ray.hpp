@@ -7,8 +7,7 @@
 // Source: OpenCASCADE 7.6.3, measured against hand-worked rays in the tests.
 #pragma once
 
-#include "purgewright/solids/kernel/frame.hpp"
-#include "purgewright/solids/kernel/solid.hpp"
+#include "purgewright/solids/kernel/located.hpp"
 #include "purgewright/units/quantity.hpp"
 
 #include <memory>
@@ -28,6 +27,8 @@ struct Ray {
 class Target {
  public:
   explicit Target(Solid const &solid);
+  // For rays that stay in the region: faces beyond it are left out.
+  Target(Located const &solid, Bounds const &region);
   ~Target();
   Target(Target &&) noexcept;
   Target &operator=(Target &&) noexcept;
