@@ -61,7 +61,7 @@ ViewPlan section(const Inputs &in, std::set<int> &shown) {
   view.name = "section";
   view.caption = "Section through the tube's axis";
   view.looking = from_front;
-  view.room = {30, 30, 34, 30};
+  view.room = {24, 24, 34, 30};
   for (std::size_t i = 0; i < in.assembly.parts.size(); ++i) {
     const Part &part = in.assembly.parts[i];
     const int item = static_cast<int>(i) + 1;
@@ -155,8 +155,7 @@ PartPlan plan_assembly(const Inputs &in) {
   std::set<int> shown;
   plan.rows.emplace_back();
   plan.rows.back().push_back(section(in, shown));
-  plan.rows.emplace_back();
-  plan.rows.back().push_back(overview(in, shown));
+  plan.beside_list.push_back(overview(in, shown));
   plan.list = list_of(in);
   plan.notes = {
       "Mass is that of the made parts. Items without a balloon are hidden here; the list names them.",

@@ -63,7 +63,8 @@ void base_lengths(ViewPlan &view, const Inputs &in) {
   const auto &base = in.layout.base;
   const auto &n = in.labels;
   const double x0 = in_mm(base.x_min), y0 = in_mm(base.y_min), y1 = in_mm(base.y_max);
-  const auto x = [&](const char *feature, const fixture::Position &at, Side side, Probe probe = Probe::offset) {
+  const auto x = [&](const char *feature, const fixture::Position &at, Side side,
+                     Probe probe = Probe::offset) {
     view.linears.push_back({feature,
                             {x0, side == Side::below ? y0 : y1, 0},
                             on_plate(at),
@@ -72,7 +73,9 @@ void base_lengths(ViewPlan &view, const Inputs &in) {
                             probe});
   };
   x("base-plate.stand_screws.rear.x", base.stand_screws[0], Side::below, Probe::none); // the middle of a slot
-  x("base-plate.stand_screws.front.x", base.stand_screws[2], Side::below);
+  if (!in_line(base.stand_screws[2].x, base.dowels[2].x)) {
+    x("base-plate.stand_screws.front.x", base.stand_screws[2], Side::below);
+  }
   x("base-plate.chamber_screws.rear.x", base.chamber_screws[0], Side::below);
   x("base-plate.inlet_x", {base.inlet_x, {}, {}}, Side::below);
   x("base-plate.chamber_screws.front.x", base.chamber_screws[2], Side::below);
@@ -103,7 +106,9 @@ void base_widths(ViewPlan &view, const Inputs &in) {
                             n.size(units::metres(std::abs((b.y - a.y).value()))), Probe::axes});
   };
   pair("base-plate.stand_screws.y", base.stand_screws[2], base.stand_screws[3], Side::right);
-  pair("base-plate.chamber_screws.y", base.chamber_screws[2], base.chamber_screws[3], Side::right);
+  if (!in_line(base.chamber_screws[3].y, base.dowels[1].y)) {
+    pair("base-plate.chamber_screws.y", base.chamber_screws[2], base.chamber_screws[3], Side::right);
+  }
   const auto from_axis = [&](const char *feature, const fixture::Position &at, Side side) {
     const double edge = side == Side::left ? x0 : x1;
     view.linears.push_back({feature,
@@ -237,9 +242,10 @@ PartPlan plan_base_plate(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::base_plate);
   plan.rows.emplace_back();
   plan.rows.back().push_back(base_top(in));
-  plan.notes.push_back(fmt::format("Plate {} thick; faces as rolled where the stock is that thick. Holes symmetric about the chain "
-                                   "line where one distance is given.",
-                                   in.labels.number(base.thickness)));
+  plan.notes.push_back(fmt::format(
+      "Plate {} thick; faces as rolled where the stock is that thick. Holes symmetric about the chain "
+      "line where one distance is given.",
+      in.labels.number(base.thickness)));
   return plan;
 }
 

@@ -121,7 +121,7 @@ ViewPlan stand_side(const Inputs &in) {
   ViewPlan view;
   view.name = "from-front";
   view.looking = from_front;
-  view.room = {20, 20, 26, 26};
+  view.room = {10, 12, 26, 26};
   const double x = -in_mm(stand.thickness), z0 = in_mm(stand.z_min), z1 = in_mm(stand.z_max);
   view.outline(Line::visible, {{x, 0, z0}, {0, 0, z0}, {0, 0, z1}, {x, 0, z1}});
   view.axis({0.5 * x, 0, z0}, {0.5 * x, 0, z0 + in_mm(stand.foot_tapping.depth)});

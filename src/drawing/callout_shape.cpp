@@ -95,18 +95,12 @@ void add_balloon(Dimension &out, const Callout &wish, Point tip, Point centre) {
   out.box = {centre - Point{balloon_radius, balloon_radius}, centre + Point{balloon_radius, balloon_radius}};
 }
 
-Dimension described(const Callout &wish) {
-  Dimension out;
-  out.feature = wish.feature;
+Dimension unplaced(const Callout &wish) {
+  Dimension out = described(wish.feature, wish.label, wish.probe);
   out.kind = DimensionKind::leader;
-  out.probe = wish.probe;
-  out.value = wish.label.value;
-  out.shown = wish.label.shown;
-  out.last_digit = wish.label.last_digit;
   out.from = position(wish.tip);
   out.to = position(wish.surface);
   out.along = {wish.axis.x, wish.axis.y, wish.axis.z};
-  out.lines = wish.label.lines;
   return out;
 }
 
@@ -139,7 +133,7 @@ std::vector<LeaderWay> leader_ways(const Callout &wish) {
 }
 
 Dimension callout_shape(const Callout &wish, const Stand &stand, const LeaderWay &way) {
-  Dimension out = described(wish);
+  Dimension out = unplaced(wish);
   const Point direction = polar(1.0, way.angle);
   const Point tip = stand.paper(wish.tip) + wish.radius * stand.scale * direction;
   const Point elbow = tip + way.length * direction;

@@ -67,9 +67,11 @@ ViewPlan chamber_base_view(const Inputs &in) {
        Probe::offset},
       {"chamber-body.base_screws.x", hole(1), hole(3), Side::below,
        n.size(body.base_screws[3].x - body.base_screws[1].x), Probe::axes},
-      {"chamber-body.base_screws.y", hole(2), hole(3), Side::right,
-       n.size(body.base_screws[3].y - body.base_screws[2].y), Probe::axes},
   };
+  if (!in_line(body.base_screws[3].y, body.dowels[1].y)) {
+    view.linears.push_back({"chamber-body.base_screws.y", hole(2), hole(3), Side::right,
+                            n.size(body.base_screws[3].y - body.base_screws[2].y), Probe::axes});
+  }
   dowel_wishes(view, in);
   Callout screws = note("chamber-body.base_screws", hole(2),
                         n.tapped(*body.base_screw, 4, 2.0 * body.base_screw->major, body.base_tapping));

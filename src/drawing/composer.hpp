@@ -9,6 +9,6 @@
 
 namespace purgewright::drawing {
 
-std::vector<Sheet> compose(const job::Job &, const PartPlan &, const Issue &);
+std::vector<Sheet> compose(const job::Job &, PartPlan, const Issue &);
 
 } // namespace purgewright::drawing

@@ -17,6 +17,25 @@ std::vector<Segment> chords(const Curve &curve, double deviation) {
   return out;
 }
 
+Box box_of(const Curve &curve) {
+  Box box;
+  if (const auto *segment = std::get_if<Segment>(&curve)) {
+    box.include(segment->a);
+    box.include(segment->b);
+    return box;
+  }
+  const Arc &arc = std::get<Arc>(curve);
+  box.include(arc.at(0.0));
+  box.include(arc.at(1.0));
+  // Where the arc runs along an axis.
+  constexpr double quarter = 0.25 * full_turn;
+  for (double angle = quarter * std::ceil(arc.start / quarter); angle < arc.start + arc.sweep;
+       angle += quarter) {
+    box.include(arc.centre + polar(arc.radius, angle));
+  }
+  return box;
+}
+
 bool crosses(const Segment &s, const Box &box) {
   // Clip the segment's parameter range by the four sides.
   double low = 0.0, high = 1.0;

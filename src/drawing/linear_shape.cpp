@@ -8,6 +8,8 @@ namespace {
 constexpr double first_distance = 8.5, level_distance = 7.0; // outline to first line, line to line
 constexpr double gap = 0.8, overrun = 2.0;                   // of extension lines; 8 line widths
 constexpr double text_gap = 1.4;                             // base line above the dimension line
+constexpr double line_height = 1.5 * letter_height;          // brackets and air included
+constexpr double beside_text = 1.2;                          // to the extension lines
 constexpr double outside = 6.0;                              // tail of an outside arrow
 
 // Work along the measured direction (t) and across it (n), then map to the sheet.
@@ -50,23 +52,21 @@ void box_in(Dimension &out) {
   out.box = frame;
 }
 
-Dimension described(const Linear &wish, const Stand &stand, const Across &map) {
-  Dimension out;
-  out.feature = wish.feature;
-  out.probe = wish.probe;
-  out.value = wish.label.value;
-  out.shown = wish.label.shown;
-  out.last_digit = wish.label.last_digit;
+Dimension unplaced(const Linear &wish, const Stand &stand, const Across &map) {
+  Dimension out = described(wish.feature, wish.label, wish.probe);
   out.from = position(wish.a);
   out.to = position(wish.b);
   const Vec along = map.upright ? stand.plan->looking.up : stand.plan->looking.right;
   out.along = {along.x, along.y, along.z};
-  out.lines = wish.label.lines;
   out.upright = map.upright;
   return out;
 }
 
 } // namespace
+
+double room_of(std::size_t lines) {
+  return lines == 0 ? 0.0 : first_distance + double(lines - 1) * level_distance + text_gap + line_height;
+}
 
 std::optional<LinearShape> linear_shape(const Linear &wish, const Stand &stand, int level, TextPlace place) {
   const Across map{wish.side == Side::left || wish.side == Side::right};
@@ -74,10 +74,10 @@ std::optional<LinearShape> linear_shape(const Linear &wish, const Stand &stand, 
   const double n = line_place(stand.box, wish.side, level);
   const double low = std::min(map.t(a), map.t(b)), high = std::max(map.t(a), map.t(b));
   const double width = text_width(wish.label.lines[0], letter_height);
-  if (place == TextPlace::middle && width + 1.0 > high - low) {
+  if (place == TextPlace::middle && width + 2.0 * beside_text > high - low) {
     return std::nullopt;
   }
-  LinearShape shape{described(wish, stand, map), {}};
+  LinearShape shape{unplaced(wish, stand, map), {}};
   Dimension &out = shape.dimension;
   out.first = a;
   out.second = b;

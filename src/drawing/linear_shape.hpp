@@ -10,6 +10,8 @@ namespace purgewright::drawing {
 
 enum class TextPlace { middle, after, before };
 inline constexpr int linear_levels = 14;
+// Room that so many dimension lines on one side take at most.
+double room_of(std::size_t lines);
 
 struct LinearShape {
   Dimension dimension;

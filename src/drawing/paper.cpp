@@ -72,7 +72,7 @@ std::string mass_text(double kilograms, Unit unit) {
                             : fmt::format("{:.3g} kg", kilograms);
 }
 
-void title_block(const Paper &paper, const TitleFields &f, Sheet &sheet) {
+void title_block(const TitleFields &f, Sheet &sheet) {
   const double left = sheet.frame.greatest.x - title_width, bottom = sheet.frame.least.y;
   const auto box = [&](double x, double y, double w, double h) {
     return Box{{left + x, bottom + y}, {left + x + w, bottom + y + h}};
@@ -84,7 +84,7 @@ void title_block(const Paper &paper, const TitleFields &f, Sheet &sheet) {
   cell(sheet, box(40, 0, 30, 9), "Approved by", "", 3.5);
   cell(sheet, box(70, 0, 30, 9), "Date of issue", f.issue.date, 3.5);
   cell(sheet, box(100, 0, 30, 9), "Document type", f.plan.document, 3.5);
-  cell(sheet, box(130, 0, 15, 9), "Size", paper.name, 3.5);
+  cell(sheet, box(130, 0, 15, 9), "Size", f.paper.name, 3.5);
   cell(sheet, box(145, 0, 15, 9), "Language", "en", 3.5);
   cell(sheet, box(160, 0, 20, 9), "Sheet", fmt::format("{}/{}", f.sheet, f.sheets), 3.5);
   // Title and number.
@@ -137,15 +137,56 @@ void notes(const Paper &paper, const PartPlan &plan, Sheet &sheet) {
 constexpr double list_row = 7.0;
 constexpr double list_columns[] = {12.0, 12.0, 72.0, 40.0, 44.0};
 
-void list_line(Sheet &sheet, Point top_left, const std::array<std::string, 5> &texts, Line line_type) {
+using ListLine = std::array<std::string, std::size(list_columns)>;
+
+// One height a column, so that lines read alike.
+std::array<double, std::size(list_columns)> list_heights(std::span<const ListLine> lines) {
+  std::array<double, std::size(list_columns)> out;
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    out[i] = letter_height;
+    for (const ListLine &line : lines) {
+      out[i] = std::min(out[i], fitting_height(line[i], letter_height, list_columns[i] - 2.0 * air));
+    }
+  }
+  return out;
+}
+
+void list_line(Sheet &sheet, Point top_left, const ListLine &texts, std::span<const double> heights,
+               Line line_type) {
   double x = top_left.x;
   for (std::size_t i = 0; i < texts.size(); ++i) {
     const Box box{{x, top_left.y - list_row}, {x + list_columns[i], top_left.y}};
     rectangle(sheet, line_type, box);
-    const double height = fitting_height(texts[i], 3.5, box.width() - 2.0 * air);
+    const double height = heights[i];
     sheet.texts.push_back({{x + air, box.least.y + 0.5 * (list_row - height)}, height, false, texts[i]});
     x += list_columns[i];
   }
+}
+
+void add_list(const Paper &paper, std::span<const ListRow> rows, Sheet &sheet) {
+  const Point foot{paper.frame.greatest.x - title_width, paper.frame.least.y + title_height};
+  const auto top = [&](std::size_t line) { return foot + Point{0.0, list_row * double(line + 1)}; };
+  std::vector<ListLine> lines{{"Item", "Count", "Title", "Material", "Drawing"}};
+  for (const ListRow &row : rows) {
+    lines.push_back(
+        {fmt::format("{}", row.item), fmt::format("{}", row.count), row.title, row.material, row.number});
+  }
+  const auto heights = list_heights(lines);
+  // Read upwards from the title block, so that lines can be added on top.
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    list_line(sheet, top(i), lines[i], heights, i == 0 ? Line::frame : Line::dimension);
+  }
+  sheet.reserved.push_back({foot, {paper.frame.greatest.x, top(lines.size() - 1).y}});
+}
+
+// They reach 5 mm into the drawing space, the right one not into a parts list.
+void centring_marks(const Paper &paper, bool list, Sheet &sheet) {
+  const Point c{0.5 * paper.width, 0.5 * paper.height};
+  constexpr double mark = 5.0;
+  line(sheet, Line::frame, {c.x, 0.0}, {c.x, sheet.frame.least.y});
+  line(sheet, Line::frame, {c.x, paper.height}, {c.x, sheet.frame.greatest.y - mark});
+  line(sheet, Line::frame, {0.0, c.y}, {sheet.frame.least.x + mark, c.y});
+  line(sheet, Line::frame, {paper.width, c.y}, {sheet.frame.greatest.x - (list ? 0.0 : mark), c.y});
 }
 
 } // namespace
@@ -153,20 +194,6 @@ void list_line(Sheet &sheet, Point top_left, const std::array<std::string, 5> &t
 std::size_t list_rows(const Paper &paper) {
   constexpr double above = 8.0;
   return static_cast<std::size_t>((paper.frame.height() - title_height - above) / list_row) - 1;
-}
-
-void add_list(const Paper &paper, std::span<const ListRow> rows, Sheet &sheet) {
-  const Point foot{paper.frame.greatest.x - title_width, paper.frame.least.y + title_height};
-  const auto top = [&](std::size_t line) { return foot + Point{0.0, list_row * double(line + 1)}; };
-  // Read upwards from the title block, so that lines can be added on top.
-  list_line(sheet, top(0), {"Item", "Count", "Title", "Material", "Drawing"}, Line::frame);
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    const ListRow &row = rows[i];
-    list_line(
-        sheet, top(i + 1),
-        {fmt::format("{}", row.item), fmt::format("{}", row.count), row.title, row.material, row.number},
-        Line::dimension);
-  }
 }
 
 Paper paper_of(job::Sheet sheet) {
@@ -186,22 +213,33 @@ Paper paper_of(job::Sheet sheet) {
   }
 }
 
+job::Sheet larger(job::Sheet sheet) {
+  switch (sheet) {
+  case job::Sheet::a4:
+    return job::Sheet::a3;
+  case job::Sheet::letter:
+    return job::Sheet::tabloid;
+  default:
+    return sheet;
+  }
+}
+
 double foot_height(const Paper &paper, const PartPlan &plan) {
   const double height = note_pitch * (double(plan.notes.size()) + 1.0) + 3.0;
   return notes_beside_title(paper) ? std::max(title_height, height) : title_height + height;
 }
 
-void add_frame_and_title(const Paper &paper, const TitleFields &fields, Sheet &sheet) {
+void add_frame_and_title(const TitleFields &fields, std::span<const ListRow> list, Sheet &sheet) {
+  const Paper &paper = fields.paper;
   rectangle(sheet, Line::frame, sheet.frame);
-  // Centring marks reach 5 mm into the drawing space.
-  const Point c{0.5 * paper.width, 0.5 * paper.height};
-  constexpr double mark = 5.0;
-  line(sheet, Line::frame, {c.x, 0.0}, {c.x, sheet.frame.least.y});
-  line(sheet, Line::frame, {c.x, paper.height}, {c.x, sheet.frame.greatest.y - mark});
-  line(sheet, Line::frame, {0.0, c.y}, {sheet.frame.least.x + mark, c.y});
-  line(sheet, Line::frame, {paper.width, c.y}, {sheet.frame.greatest.x - mark, c.y});
-  title_block(paper, fields, sheet);
-  notes(paper, fields.plan, sheet);
+  centring_marks(paper, !list.empty(), sheet);
+  title_block(fields, sheet);
+  if (!list.empty()) {
+    add_list(paper, list, sheet);
+  }
+  if (list.empty() || notes_beside_title(paper)) { // the list stands where they would
+    notes(paper, fields.plan, sheet);
+  }
 }
 
 } // namespace purgewright::drawing

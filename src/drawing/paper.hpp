@@ -20,12 +20,16 @@ struct Paper {
   Box frame;
 };
 Paper paper_of(job::Sheet);
+// The same maker's next size, or itself.
+job::Sheet larger(job::Sheet);
 
+inline constexpr double frame_air = 2.0; // from the frame to whatever stands in it
 inline constexpr double title_width = 180.0, title_height = 38.0;
 
 // What the title block says; the rest comes from job and part.
 struct TitleFields {
   const job::Job &job;
+  const Paper &paper;
   const PartPlan &plan;
   const Issue &issue;
   std::string scale; // "2:1"
@@ -37,9 +41,8 @@ double foot_height(const Paper &, const PartPlan &);
 
 // How many lines of a parts list a sheet holds, its heading apart.
 std::size_t list_rows(const Paper &);
-// Above the title block, read upwards.
-void add_list(const Paper &, std::span<const ListRow>, Sheet &);
 
-void add_frame_and_title(const Paper &, const TitleFields &, Sheet &);
+// Frame, centring marks, title block, notes, and above the title block a parts list, read upwards.
+void add_frame_and_title(const TitleFields &, std::span<const ListRow>, Sheet &);
 
 } // namespace purgewright::drawing

@@ -32,7 +32,8 @@ std::string stock_text(const Inputs &in, const fixture::PartMetal &part) {
   }
   return stock.shape == fixture::StockShape::round
              ? fmt::format("bar ⌀{} × {}", number(stock.thickness), number(stock.length))
-             : fmt::format("flat {} × {} × {}", number(stock.thickness), number(stock.width), number(stock.length));
+             : fmt::format("flat {} × {} × {}", number(stock.thickness), number(stock.width),
+                           number(stock.length));
 }
 
 } // namespace
@@ -79,6 +80,7 @@ ViewPlan pictorial_view(const Inputs &in, std::string_view part) {
   view.name = "pictorial";
   view.floating = true;
   view.to_scale = false;
+  view.dispensable = true;
   view.enlarge = 0.5;
   view.room = {6.0, 6.0, 12.0, 6.0};
   if (!in.draw) {

@@ -81,6 +81,11 @@ Label reamed(const Labels &, int count, fixture::Length radius);
 // Of dowel holes to the edges and to each other: what lets two parts with such holes go together over m6 pins
 // of 4 mm is play of the screws' holes; from memory.
 inline constexpr fixture::Length dowel_position = units::millimetres(0.03);
+// Holes in line with a dowel are placed by the dowel's dimension.
+inline bool in_line(fixture::Length a, fixture::Length b) {
+  constexpr double same = 1e-6; // mm
+  return std::abs(in_mm(a - b)) < same;
+}
 // Directions of leaders, radians.
 inline constexpr double rightwards = 0.0, upwards = 0.5 * std::numbers::pi, leftwards = std::numbers::pi,
                         downwards = -0.5 * std::numbers::pi;

@@ -3,15 +3,20 @@
 #include "callout_shape.hpp"
 #include "linear_shape.hpp"
 
+#include "purgewright/drawing/lettering.hpp"
+
 #include <set>
 #include <utility>
 
 namespace purgewright::drawing {
 namespace {
 
-constexpr double clash = 1000.0;          // more than any sum of soft costs
-constexpr double curve_deviation = 0.05;  // chords of curves as obstacles
-constexpr double air = 0.5;               // free space round a text
+constexpr double clash = 1000.0;         // more than any sum of soft costs
+constexpr double curve_deviation = 0.05; // chords of curves as obstacles
+constexpr double close_by = 6.0;         // cost of standing nearer than that
+constexpr double air = 0.5;              // free space round a text
+constexpr double wide_air = 1.5;         // more of it, so that texts read apart
+constexpr double caption_air = 0.6;
 constexpr double parallel_distance = 6.0; // between dimension lines side by side
 
 } // namespace
@@ -95,6 +100,12 @@ double Placer::text_cost(const Box &text, const Box &own_view) const {
   return cost - (overlap(box, own_view) ? in_other_view - inside_view : 0.0);
 }
 
+int Placer::close_texts(const Box &text) const {
+  const Box box = text.grown(wide_air);
+  return static_cast<int>(
+      std::count_if(taken_.begin(), taken_.end(), [&](const Box &other) { return overlap(box, other); }));
+}
+
 double Placer::stroke_cost(const Segment &s, const Box &own_view) const {
   constexpr double per_dimension_line = 9.0, per_outline = 0.8, through_view = 25.0;
   Box ends;
@@ -135,7 +146,8 @@ void Placer::judge(Trial &trial, const Box &own_view) const {
       trial.cost += stroke_cost(*s, own_view);
     }
   }
-  trial.cost += trial.linear ? parallel_cost(trial.line) : 0.0;
+  // Dimension lines stand in ranks anyway; notes are to read apart.
+  trial.cost += trial.linear ? parallel_cost(trial.line) : close_by * close_texts(trial.dimension.box);
 }
 
 Dimension Placer::keep(Trial &&trial) {
@@ -190,6 +202,32 @@ Dimension Placer::place(const Callout &wish, const Stand &stand) {
     }
   }
   return keep(std::move(*best));
+}
+
+// Beside its first place, or lower, down to the view.
+Text Placer::place(const Caption &wish, const Stand &stand) {
+  constexpr double step = 5.0, per_aside = 0.2, per_down = 0.6; // sideways rather than down among dimensions
+  const double width = text_width(wish.content, wish.height);
+  const double aside = 0.5 * stand.box.width() + stand.plan->room.right;
+  std::optional<std::pair<double, Text>> best;
+  const double lowest = std::min(wish.middle.y, stand.box.greatest.y + 0.5 * step);
+  for (double y = wish.middle.y; y >= lowest; y -= 0.5 * step) {
+    for (double away = 0.0; away <= aside; away += step) {
+      for (const double x : {away, -away}) {
+        const Text text{{wish.middle.x + x - 0.5 * width, y}, wish.height, false, wish.content};
+        const double cost =
+            per_aside * away + per_down * (wish.middle.y - y) + text_cost(text_box(text), stand.box);
+        if (!best || cost < best->first) {
+          best = {cost, text};
+        }
+      }
+    }
+  }
+  if (best->first >= clash) {
+    clashes_.push_back("caption " + wish.content);
+  }
+  reserve(text_box(best->second).grown(caption_air));
+  return best->second;
 }
 
 } // namespace purgewright::drawing

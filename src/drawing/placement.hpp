@@ -38,6 +38,13 @@ class Ink {
   std::map<long, std::vector<std::size_t>> cells_;
 };
 
+// What stands over a view.
+struct Caption {
+  std::string content;
+  double height;
+  Point middle; // of its foot, where it stands if nothing is in its way
+};
+
 class Placer {
  public:
   explicit Placer(Box area) : area_(area) {}
@@ -46,6 +53,7 @@ class Placer {
   void add_view(const Box &box) { views_.push_back(box); }
   Dimension place(const Linear &, const Stand &);
   Dimension place(const Callout &, const Stand &);
+  Text place(const Caption &, const Stand &);
   const std::vector<std::string> &clashes() const { return clashes_; }
 
  private:
@@ -56,6 +64,7 @@ class Placer {
     bool linear = false;
   };
   double text_cost(const Box &, const Box &own_view) const;
+  int close_texts(const Box &) const;
   double stroke_cost(const Segment &, const Box &own_view) const;
   double parallel_cost(const Segment &) const;
   void judge(Trial &, const Box &own_view) const;

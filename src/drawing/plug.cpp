@@ -17,7 +17,7 @@ using fixture::PlugPassage;
 using units::millimetres;
 namespace tolerances = fixture::tolerances;
 
-constexpr double ground = 1.6, turned = 3.2;         // Ra in micrometres
+constexpr double ground = 1.6, turned = 3.2; // Ra in micrometres
 
 double step(double large, double small) {
   return (large - small) / std::tan(0.5 * standards::machining_rules().drill_point.value());
@@ -243,35 +243,6 @@ ViewPlan section(const Inputs &in) {
   return view;
 }
 
-// End view from the rear: shoulder and ports.
-ViewPlan rear_view(const Inputs &in) {
-  const auto &plug = in.layout.plug;
-  ViewPlan view;
-  view.name = "from-left";
-  view.moved_caption = "View from the left";
-  view.looking = from_left;
-  view.room = {14, 14, 14, 12};
-  view.circle(Line::visible, {}, in_mm(plug.shoulder_radius));
-  view.centre_mark({}, in_mm(plug.shoulder_radius));
-  const auto port = [&](const PlugPassage &way) {
-    const Vec centre{0, 0, in_mm(way.z)};
-    view.circle(Line::visible, centre, in_mm(way.port_radius));
-    thread_end_on(view, centre, 0.5 * in_mm(in.job.gas.port_thread->major));
-    view.circle(Line::visible, centre, in_mm(way.radius));
-    if (plug.has_exhaust) {
-      view.axes.emplace_back(view.looking(centre) - Point{in_mm(way.port_radius), 0},
-                             view.looking(centre) + Point{in_mm(way.port_radius), 0});
-    }
-  };
-  port(plug.inlet);
-  if (plug.has_exhaust) {
-    port(plug.exhaust);
-  }
-  const double reach = in_mm(plug.shoulder_radius);
-  view.marks.push_back({Mark::Kind::cut, "A", {0, 0, -reach}, {0, 0, reach}, {0, 1, 0}});
-  return view;
-}
-
 // End view from the tube's side: spigot, nose with the directions of its side holes, or lance seat and
 // exhaust.
 ViewPlan front_view(const Inputs &in) {
@@ -280,7 +251,9 @@ ViewPlan front_view(const Inputs &in) {
   view.name = "from-right";
   view.moved_caption = "View from the right";
   view.looking = from_right;
-  view.room = {12, 12, 14, 12};
+  view.room = {8, 8, 14, 14};
+  const double reach = in_mm(plug.shoulder_radius);
+  view.marks.push_back({Mark::Kind::cut, "A", {0, 0, -reach}, {0, 0, reach}, {0, 1, 0}});
   const auto ring = [&](Vec centre, Length radius) { view.circle(Line::visible, centre, in_mm(radius)); };
   ring({}, plug.shoulder_radius);
   ring({}, plug.spigot_radius);
@@ -326,7 +299,7 @@ ViewPlan groove_detail(const Inputs &in) {
   view.looking = from_front;
   view.floating = true;
   view.scale = 5.0;
-  view.room = {34, 44, 20, 14};
+  view.room = {34, 44, 18, 14};
   add_cut(view, in, ids::end_plug);
   const double start = in_mm(seal.groove_start), width = in_mm(seal.groove_width);
   const double bottom = in_mm(seal.groove_radius), land = in_mm(plug.spigot_radius);
@@ -342,7 +315,8 @@ ViewPlan groove_detail(const Inputs &in) {
                           {start + width, 0, land},
                           Side::above,
                           n.plus_minus(seal.groove_width, seal.gland->width_tolerance)});
-  view.callouts.push_back(bore("end-plug.seal.groove_radius", n.fitted(seal.groove_radius, 'h', tolerances::plug_groove),
+  view.callouts.push_back(bore("end-plug.seal.groove_radius",
+                               n.fitted(seal.groove_radius, 'h', tolerances::plug_groove),
                                {start + 0.25 * width, 0, bottom}, {1, 0, 0}, 0.65 * std::numbers::pi));
   view.callouts.push_back(
       roughness("end-plug.seal.bottom.roughness", {start + 0.5 * width, 0, bottom}, n, ground));
@@ -378,7 +352,6 @@ PartPlan plan_end_plug(const Inputs &in) {
   ViewPlan main = section(in);
   mark_section(main, plug);
   std::vector<ViewPlan> row{std::move(main)};
-  add_left_view(in, row, rear_view(in));
   add_right_view(in, row, front_view(in));
   plan.rows.push_back(std::move(row));
   plan.rows.emplace_back();

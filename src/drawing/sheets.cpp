@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cstring>
+#include <utility>
 
 namespace purgewright::drawing {
 namespace {
@@ -63,8 +64,8 @@ std::vector<Sheet> make_sheets(const job::Job &job, const fixture::Layout &layou
   const Unit unit = job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
   const Inputs in{job, layout, volumes, assembly, Labels(unit)};
   std::vector<Sheet> sheets;
-  for (const PartPlan &plan : plans(in)) {
-    for (Sheet &sheet : compose(job, plan, issue)) {
+  for (PartPlan &plan : plans(in)) {
+    for (Sheet &sheet : compose(job, std::move(plan), issue)) {
       sheets.push_back(std::move(sheet));
     }
   }

@@ -76,7 +76,7 @@ ViewPlan collar_section(const Inputs &in) {
   const auto &n = in.labels;
   ViewPlan view;
   view.name = "section";
-  view.caption = "A-A";
+  view.caption = "A-A turned";
   view.looking = slit_up(collar);
   view.room = {44, 52, 34, 26};
   const double x = in_mm(collar.clamp_x), outer = in_mm(collar.outer_radius),
@@ -255,7 +255,7 @@ ViewPlan stop_side(const Inputs &in) {
   ViewPlan view;
   view.name = "from-front";
   view.looking = from_front;
-  view.room = {20, 20, 26, 26};
+  view.room = {10, 12, 26, 26};
   const double x = -in_mm(stop.thickness), z0 = in_mm(stop.z_min);
   view.outline(Line::visible, {{x, 0, z0}, {0, 0, z0}, {0, 0, 0}, {x, 0, 0}});
   view.axis({0.5 * x, 0, z0}, {0.5 * x, 0, z0 + in_mm(stop.foot_tapping.depth)});

@@ -36,10 +36,7 @@ void ViewPlan::centre_mark(Vec centre, double radius) {
 Box ViewPlan::box() const {
   Box out;
   for (const Stroke &stroke : strokes) {
-    for (const Segment &s : chords(stroke.curve, 0.01)) {
-      out.include(s.a);
-      out.include(s.b);
-    }
+    out.include(box_of(stroke.curve));
   }
   if (clip) {
     const Point r{clip->radius, clip->radius};
@@ -50,6 +47,17 @@ Box ViewPlan::box() const {
 
 fixture::Position position(Vec v) {
   return {units::millimetres(v.x), units::millimetres(v.y), units::millimetres(v.z)};
+}
+
+Dimension described(const std::string &feature, const Label &label, Probe probe) {
+  Dimension out;
+  out.feature = feature;
+  out.probe = probe;
+  out.value = label.value;
+  out.shown = label.shown;
+  out.last_digit = label.last_digit;
+  out.lines = label.lines;
+  return out;
 }
 
 } // namespace purgewright::drawing

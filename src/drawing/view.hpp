@@ -101,10 +101,11 @@ struct ViewPlan {
   std::string caption;       // "A-A"; empty for a view that its place explains
   std::string moved_caption; // "View from the left": when it stands in another row than its own
   Looking looking = from_front;
-  double enlarge = 1.0;  // beyond the sheet's main scale
-  double scale = 0.0;    // its own, of the preferred series; 0: the sheet's
-  bool to_scale = true;  // false: no scale in its caption
-  bool floating = false; // stands anywhere in its row: details and pictorial views
+  double enlarge = 1.0;     // beyond the sheet's main scale
+  double scale = 0.0;       // its own, of the preferred series; 0: the sheet's
+  bool to_scale = true;     // false: no scale in its caption
+  bool floating = false;    // stands anywhere in its row: details and pictorial views
+  bool dispensable = false; // left out rather than given a sheet of its own
   std::vector<Stroke> strokes;
   std::vector<Hatching> hatched;
   std::vector<Linear> linears;
@@ -137,11 +138,14 @@ struct PartPlan {
   std::vector<std::vector<ViewPlan>> rows;
   std::vector<std::string> notes;
   std::string document = "Part drawing";
-  bool whole = false;        // reduced rather than spread over sheets
-  std::vector<ListRow> list; // on sheets of its own after the views
+  bool whole = false;                // reduced rather than spread over sheets
+  std::vector<ListRow> list;         // on sheets of its own after the views
+  std::vector<ViewPlan> beside_list; // or in a row of their own where the paper is narrow
 };
 
-// Where what a machinist measures from stands in `lines` of a dimension: see sheet.hpp.
 fixture::Position position(Vec);
+
+// A dimension with what it says, before it has ends and a place on paper.
+Dimension described(const std::string &feature, const Label &, Probe);
 
 } // namespace purgewright::drawing

@@ -1,10 +1,11 @@
 #!/usr/bin/python3
-"""Reads the drawings of a design with readers of other makers: read_drawings.py FOLDER WIDTH_MM HEIGHT_MM
+"""Reads the drawings of a design with readers of other makers:
+read_drawings.py FOLDER WIDTH_MM HEIGHT_MM [LARGER_WIDTH_MM LARGER_HEIGHT_MM]
 
 Every DXF passes ezdxf's audit and its entities lie within the sheet; every PDF has pages of the sheet's size, embedded
-fonts and the numbers that its DXF dimensions carry; every SVG is well-formed and of the sheet's size. Every made part of
-the parts list has a sheet that names the same stock. Prints each fault
-and exits 1 when there is one, or when there is nothing to read.
+fonts and the numbers that its DXF dimensions carry; every SVG is well-formed and of the sheet's size. Most parts have the
+first size, one that it cannot show legibly the larger one. Every made part of the parts list has a sheet that names the
+same stock. Prints each fault and exits 1 when there is one, or when there is nothing to read.
 """
 
 import csv
@@ -112,14 +113,21 @@ def part_faults(folder, part):
         yield f"stock is {shown} on the sheet, {part['stock or size']} in the parts list"
 
 
+def size_of(pdf, sizes):
+    """The allowed size that the first page has, else the first one."""
+    width = float(re.search(r"Page size:\s+([\d.]+)", run("pdfinfo", pdf)).group(1)) / POINTS_PER_MM
+    return next((size for size in sizes if abs(size[0] - width) <= SIZE_TOLERANCE_MM), sizes[0])
+
+
 def sheets_of(pdf):
     single = pdf.with_suffix(".dxf")
     return [single] if single.exists() else sorted(pdf.parent.glob(f"{pdf.stem}-[0-9].dxf"))
 
 
 def main():
-    folder, size = pathlib.Path(sys.argv[1]), (float(sys.argv[2]), float(sys.argv[3]))
-    faults, count = 0, 0
+    folder, numbers = pathlib.Path(sys.argv[1]), [float(number) for number in sys.argv[2:]]
+    sizes = list(zip(numbers[0::2], numbers[1::2]))
+    faults, count, larger = 0, 0, 0
 
     def report(path, found):
         nonlocal faults
@@ -133,11 +141,15 @@ def main():
                 report(folder / part["name"], part_faults(folder, part))
     for pdf in sorted(folder.glob("*.pdf")):
         sheets = sheets_of(pdf)
+        size = size_of(pdf, sizes)
+        larger += size != sizes[0]
         report(pdf, pdf_faults(pdf, sheets, size))
         for sheet in sheets:
             report(sheet, dxf_faults(sheet, size))
             report(sheet.with_suffix(".svg"), svg_faults(sheet.with_suffix(".svg"), size))
             count += 1
+    if 4 * larger > count:
+        report(folder, [f"{larger} parts on the larger size"])
     print(f"{count} sheets read")
     return 1 if faults or count == 0 else 0
 

@@ -86,6 +86,8 @@ using Loop = std::vector<Point>; // closed, last joins first
 // Chords of a curve, none farther than `deviation` from it.
 std::vector<Segment> chords(const Curve &, double deviation);
 
+Box box_of(const Curve &);
+
 // Whether a segment passes through a box's inside.
 bool crosses(const Segment &, const Box &);
 // Whether two segments cross at a point inside both.

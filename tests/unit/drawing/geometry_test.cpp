@@ -26,6 +26,24 @@ TEST_CASE("chords stay as near to their arc as asked and end on it") {
   }
 }
 
+TEST_CASE("the box of an arc is the least one round its chords") {
+  for (int i = 0; i < 40; ++i) {
+    const Arc arc{{1, 2}, 20.0, 0.37 * i - 3.0, full_turn * (i + 1) / 40.0};
+    Box round;
+    for (const Segment &s : chords(arc, 1e-5)) {
+      round.include(s.a);
+      round.include(s.b);
+    }
+    const Box box = box_of(arc);
+    INFO("start " << arc.start << ", sweep " << arc.sweep);
+    CHECK(length(box.least - round.least) < 1e-4);
+    CHECK(length(box.greatest - round.greatest) < 1e-4);
+  }
+  const Box line = box_of(Segment{{4, 1}, {2, 3}});
+  CHECK(line.least.x == 2.0);
+  CHECK(line.greatest.y == 3.0);
+}
+
 TEST_CASE("hatching fills a frame and leaves its hole free") {
   const std::vector<Loop> ring{{{0, 0}, {20, 0}, {20, 20}, {0, 20}}, {{5, 5}, {15, 5}, {15, 15}, {5, 15}}};
   const double spacing = 0.5;
