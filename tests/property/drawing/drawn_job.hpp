@@ -21,11 +21,10 @@ inline DrawnJob drawn(const job::Job &job) {
   DrawnJob out{job, fixture::lay_out(job), {}, {}, {}};
   out.volumes = fixture::volumes(job, out.layout);
   out.assembly = solids::build_assembly(job, out.layout);
-  out.sheets = drawing::make_sheets(job, out.layout, out.volumes, out.assembly, {"2026-01-02", "purgewright"});
+  out.sheets =
+      drawing::make_sheets(job, out.layout, out.volumes, out.assembly, {"2026-01-02", "purgewright"});
   return out;
 }
-
-inline const std::vector<std::string> example_names{"logger-25", "logger-38", "logger-51"};
 
 inline job::Job example_job(const std::string &name) {
   auto resolution = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");

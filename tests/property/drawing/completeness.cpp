@@ -1,0 +1,141 @@
+// No length may change without a sheet saying so.
+#include "sheet_faults.hpp"
+
+#include "drawing/part_plans.hpp"
+#include "support/layout_lengths.hpp"
+
+#include <fmt/format.h>
+
+#include <set>
+
+namespace purgewright::test {
+
+using namespace drawing;
+
+namespace {
+
+std::string words_of(const Inputs &in) {
+  std::string out;
+  for (const PartPlan &plan : plans(in)) {
+    out += plan.stock + "\n";
+    for (const auto &row : plan.rows) {
+      for (const ViewPlan &view : row) {
+        for (const Linear &linear : view.linears) {
+          out += fmt::format("{} {}\n", linear.feature, fmt::join(linear.label.lines, "/"));
+        }
+        for (const Callout &callout : view.callouts) {
+          out += fmt::format("{} {}\n", callout.feature, fmt::join(callout.label.lines, "/"));
+        }
+      }
+    }
+    for (const auto &note : plan.notes) {
+      out += note + "\n";
+    }
+  }
+  return out;
+}
+
+// Lengths that no part's sheet may show: places in the assembly, needs, and copies of a symmetric pattern,
+// whose other half is checked.
+std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
+  std::set<const fixture::Length *> out;
+  const auto position = [&](const fixture::Position &p) { out.insert({&p.x, &p.y, &p.z}); };
+  for (const auto *place : {&l.end_plate.placement, &l.pin.placement, &l.plug.placement, &l.lance.placement,
+                            &l.block.placement, &l.collar.placement, &l.stop.placement, &l.base.placement,
+                            &l.cover.placement, &l.stand.placements[0], &l.stand.placements[1]}) {
+    position(*place);
+  }
+  out.insert({&l.body.slot_needs.x_min, &l.body.slot_needs.x_max, &l.body.slot_needs.width, &l.stand.washer,
+              &l.stop.room, &l.stop.room_needed, &l.cover.travel});
+  const auto patterns = [&](const auto &...arrays) {
+    const auto each = [&](const auto &array) {
+      for (const auto &p : array) {
+        position(p);
+      }
+    };
+    (each(arrays), ...);
+  };
+  patterns(l.body.end_screws, l.body.base_screws, l.body.dowels, l.end_plate.screws, l.base.chamber_screws,
+           l.base.block_screws, l.base.stand_screws, l.base.stop_screws, l.base.dowels, l.base.feet,
+           l.block.mounts);
+  return out;
+}
+
+// Further lengths that a layout holds but this one's parts do not have.
+void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out) {
+  if (!l.plug.has_exhaust) {
+    const auto &e = l.plug.exhaust;
+    out.insert({&e.z, &e.port_radius, &e.port_depth, &e.radius, &e.end_x, &e.seat_radius, &e.seat_depth});
+    out.insert({&l.plug.inlet.seat_radius, &l.plug.inlet.seat_depth, &l.plug.inlet.z});
+  } else {
+    const auto &e = l.plug.exhaust; // its port is one of "2x"
+    out.insert({&e.port_radius, &e.port_depth, &e.end_x, &e.seat_radius, &e.seat_depth, &l.plug.inlet.end_x});
+    out.insert({&l.plug.nose_radius, &l.plug.nose_length, &l.plug.side_hole_radius, &l.plug.side_first_x,
+                &l.plug.side_pitch});
+  }
+  if (l.plug.side_rows < 2) {
+    out.insert(&l.plug.side_pitch);
+  }
+  if (!l.lance.present) {
+    out.insert({&l.lance.outside_radius, &l.lance.inside_radius, &l.lance.length});
+  }
+  if (!l.stop.present) {
+    const auto &s = l.stop;
+    out.insert({&s.thickness, &s.width, &s.z_min, &s.notch_radius, &s.plunger_tap_radius, &s.plunger_y,
+                &s.plunger_z, &s.foot_y, &s.foot_tapping.radius, &s.foot_tapping.depth, &l.base.stop_travel});
+  }
+  if (!(l.pin.head_length > fixture::Length{})) {
+    out.insert({&l.pin.contact_outer_radius, &l.pin.head_length});
+  }
+  if (l.body.diffuser.columns < 2) {
+    out.insert(&l.body.diffuser.x_pitch);
+  }
+  if (l.body.diffuser.rows < 2) {
+    out.insert(&l.body.diffuser.y_pitch);
+  }
+  for (std::size_t i = 2; i < l.block.outlet_x.size(); ++i) { // the pitch is that of the first two
+    out.insert(&l.block.outlet_x[i]);
+  }
+  if (l.block.outlets < 2) {
+    out.insert(&l.block.outlet_x[1]);
+  }
+  if (l.cover.exits < 1) {
+    out.insert(&l.cover.exit_radius);
+  }
+  if (l.cover.exits < 2) {
+    out.insert(&l.cover.exit_pitch);
+  }
+  if (!(l.block.spot_depth > fixture::Length{})) {
+    out.insert({&l.block.spot_radius, &l.block.spot_depth});
+  }
+}
+
+} // namespace
+
+Silence silent_lengths(const DrawnJob &drawn_job) {
+  const auto &[job, layout, volumes, assembly, sheets] = drawn_job;
+  const Unit unit = job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
+  fixture::Layout changed = layout;
+  const Inputs in{job, changed, volumes, assembly, Labels(unit), false};
+  const std::string before = words_of(in);
+  auto skipped = not_of_a_part(changed);
+  add_absent(changed, skipped);
+  Silence out;
+  int index = 0;
+  for_each_length(changed, [&](fixture::Length &length) {
+    ++index;
+    if (skipped.contains(&length)) {
+      return;
+    }
+    const fixture::Length kept = length;
+    length = kept + units::millimetres(0.25);
+    if (words_of(in) == before) {
+      out.faults.push_back(fmt::format("length {} of the layout, {} mm", index, units::to_millimetres(kept)));
+    }
+    length = kept;
+    ++out.asked;
+  });
+  return out;
+}
+
+} // namespace purgewright::test

@@ -1,0 +1,92 @@
+// Laws of sheets: nothing stands on anything else, each printed number is the one measured on the solid, each
+// feature is dimensioned once, no length of a part changes without its sheet, every made part has one.
+#include "sheet_faults.hpp"
+
+using namespace purgewright;
+using namespace purgewright::test;
+using namespace purgewright::drawing;
+
+namespace {
+
+#ifdef PURGEWRIGHT_LONG_RUN
+constexpr int jobs = 25;
+#else
+constexpr int jobs = 4;
+#endif
+
+using Faults = std::vector<std::string>;
+
+void check_laws(const DrawnJob &drawn_job) {
+  for (const Sheet &sheet : drawn_job.sheets) {
+    INFO(sheet.name);
+    CHECK(overlaps(sheet) == Faults{});
+  }
+  CHECK(missing_sheets(drawn_job) == Faults{});
+  CHECK(repeated_features(drawn_job) == Faults{});
+  const Measures measures = wrong_measures(drawn_job);
+  CHECK(measures.faults == Faults{});
+  CHECK(measures.count > 80);
+  const Silence silence = silent_lengths(drawn_job);
+  CHECK(silence.faults == Faults{});
+  CHECK(silence.asked > 100);
+}
+
+void check_random_jobs(std::uint64_t first_seed) {
+  JobStream stream(first_seed);
+  for (int i = 0; i < jobs; ++i) {
+    const RandomJob random = stream.next();
+    INFO("seed " << random.seed);
+    check_laws(drawn(random.job));
+  }
+}
+
+} // namespace
+
+TEST_CASE("laws of sheets: example logger-25") {
+  check_laws(drawn(example_job("logger-25")));
+}
+TEST_CASE("laws of sheets: example logger-38") {
+  check_laws(drawn(example_job("logger-38")));
+}
+TEST_CASE("laws of sheets: example logger-51") {
+  check_laws(drawn(example_job("logger-51")));
+}
+
+TEST_CASE("laws of sheets: random jobs, 1 of 8") {
+  check_random_jobs(1000);
+}
+TEST_CASE("laws of sheets: random jobs, 2 of 8") {
+  check_random_jobs(2000);
+}
+TEST_CASE("laws of sheets: random jobs, 3 of 8") {
+  check_random_jobs(3000);
+}
+TEST_CASE("laws of sheets: random jobs, 4 of 8") {
+  check_random_jobs(4000);
+}
+TEST_CASE("laws of sheets: random jobs, 5 of 8") {
+  check_random_jobs(5000);
+}
+TEST_CASE("laws of sheets: random jobs, 6 of 8") {
+  check_random_jobs(6000);
+}
+TEST_CASE("laws of sheets: random jobs, 7 of 8") {
+  check_random_jobs(7000);
+}
+TEST_CASE("laws of sheets: random jobs, 8 of 8") {
+  check_random_jobs(8000);
+}
+
+TEST_CASE("the count of overlaps finds what it looks for") {
+  Sheet sheet = drawn(example_job("logger-25")).sheets.front();
+  REQUIRE(overlaps(sheet).empty());
+  auto &texts = sheet.dimensions.front().texts;
+  const Text first = texts.front();
+  texts.front().at = sheet.dimensions.back().texts.front().at;
+  CHECK_FALSE(overlaps(sheet).empty());
+  texts.front().at = {0.0, 0.0};
+  CHECK_FALSE(overlaps(sheet).empty());
+  texts.front() = first;
+  sheet.strokes.push_back({Line::visible, Segment{first.at, first.at + Point{2.0, 1.0}}});
+  CHECK_FALSE(overlaps(sheet).empty());
+}
