@@ -51,7 +51,12 @@ Verdict screws_reached(const Design &d) { return room(d.clearances.screws, {}); 
 Verdict ports_reached(const Design &d) { return room(d.clearances.ports, {}); }
 Verdict valves_reached(const Design &d) { return room(d.clearances.valves, finger_room); }
 
-constexpr std::array<Rule, 14> table{{
+// Nothing reaches the front pair once the chamber stands before them, so the order is theirs: axles first.
+Verdict axle_screws(const Design &d) {
+  return at_least(d.clearances.axles.value(), guided_room.value(), Status::caution);
+}
+
+constexpr std::array<Rule, 15> table{{
     {"access.slot_width", "Slot is wide enough for the cap and the tilted torch", practice,
      units::Dimension::length, slot_width, "widen fixture.slot.width to the limit, or leave it out"},
     {"access.slot_behind", "Slot reaches far enough over the tube for torch, tweezers and the eye's line", practice,
@@ -77,8 +82,12 @@ constexpr std::array<Rule, 14> table{{
     {"access.line_of_sight", "Eye sees the joint between the torch's cup and the slot's edge", practice,
      units::Dimension::angle, line_of_sight,
      "wider fixture.slot.width, larger torch.stickout, or a narrower torch.cup_outside_diameter"},
-    {"access.screws_reached", "A key reaches every screw along its axis", "heads of ISO 4762, key of common practice",
+    {"access.screws_reached", "A key reaches every screw along its axis, those under the base with it turned over",
+     "heads of ISO 4762, key of common practice",
      units::Dimension::length, screws_reached, "larger fixture.radial_clearance or a smaller gas.port_thread"},
+    {"access.axle_screws", "A key's short arm reaches the rollers' axle screws: fit them before chamber, stop and tube",
+     "short arms of JIS B 4648:2008, which follows ISO 2936", units::Dimension::length, axle_screws,
+     "screw the axles in before the stands are bolted to the base; a longer tube.length sets the stands farther apart"},
     {"access.ports_reached", "A fitting with its hose reaches every port", "widths of fittings across corners",
      units::Dimension::length, ports_reached, "a smaller gas.port_thread"},
     {"access.valves_reached", "Fingers reach every valve of the gas-port block", practice, units::Dimension::length,

@@ -1,6 +1,7 @@
 #include "purgewright/checks/design.hpp"
 
 #include "purgewright/fixture/figures.hpp"
+#include "purgewright/fixture/setups.hpp"
 #include "purgewright/gas/figures.hpp"
 #include "purgewright/heat/figures.hpp"
 
@@ -63,6 +64,7 @@ units::Figures figures(const Design &design) {
   if (design.layout.buildable()) {
     std::ranges::move(fixture::figures(design.job, design.layout, design.volumes, design.areas),
                       std::back_inserter(all));
+    std::ranges::move(fixture::setup_figures(design.layout), std::back_inserter(all));
     std::ranges::move(gas::figures(design.job, design.bounds, design.purge), std::back_inserter(all));
     std::ranges::move(gas::log_figures(design.log), std::back_inserter(all));
     if (design.purge_known) {

@@ -1,6 +1,10 @@
 // Can it be machined: drill depths and reach, corner radii, groove widths, thread lengths, thinnest walls.
 #include "topics.hpp"
 
+#include "purgewright/fixture/setups.hpp"
+
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
@@ -114,8 +118,21 @@ Verdict thinnest_wall(const Design &d) {
                                          : at_least(thinnest.value(), wall_absolute_least.value());
 }
 
+// The part that is clamped most often.
+fixture::PartSetups most_setups(const Layout &layout) {
+  const auto all = fixture::count_setups(layout);
+  return *std::ranges::max_element(all, {}, &fixture::PartSetups::count);
+}
+
+Verdict setups(const Design &d) {
+  constexpr int most = 4; // each further clamping costs accuracy as well as time
+  return at_most(most_setups(d.layout).count(), most, Status::caution);
+}
+
+std::string most_clamped(const Design &d) { return fmt::format(": {}", most_setups(d.layout).name); }
+
 constexpr std::string_view drills = "shop practice: drill depth at most 10 diameters";
-constexpr std::array<Rule, 9> table{{
+constexpr std::array<Rule, 10> table{{
     {"machining.diffuser_drill", "Diffuser holes are within a drill's reach", drills, units::Dimension::ratio,
      diffuser_drill, "larger fixture.diffuser_hole or smaller fixture.wall"},
     {"machining.plenum_drill", "Plenum is within a drill's reach", drills, units::Dimension::ratio, plenum_drill,
@@ -137,6 +154,9 @@ constexpr std::array<Rule, 9> table{{
      "smaller fixture.radial_clearance, or a longer slot"},
     {"machining.thinnest_wall", "Thinnest metal between holes, grooves and bores", "common practice, no source",
      units::Dimension::length, thinnest_wall, "larger fixture.radial_clearance or a smaller gas.port_thread"},
+    {"machining.setups", "No part is clamped more often than four times", "common practice, no source",
+     units::Dimension::count, setups, "give this part a fixture of its own, or a machine with more axes", Needs::nothing,
+     most_clamped},
 }};
 
 } // namespace

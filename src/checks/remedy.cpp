@@ -33,6 +33,7 @@ constexpr auto knobs = std::to_array<Knob>({
     {"access.torch_clear", torch_tilt, -1},
     {"access.torch_clear", torch_cup_length, +1},
     {"access.torch_clear", fixture_slot_width, +1},
+    {"access.axle_screws", tube_length, +1},
     {"access.line_of_sight", fixture_slot_width, +1},
     {"access.line_of_sight", torch_stickout, +1},
     {"access.line_of_sight", torch_cup_outside_diameter, -1},

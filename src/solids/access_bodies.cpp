@@ -49,6 +49,11 @@ Solid as_solid(const fixture::Turned &turned) {
   return kernel::cylinder({{turned.x_min, {}, {}}, kernel::along_x}, turned.radius, turned.x_max - turned.x_min);
 }
 
+Solid as_solid(const fixture::Approach &tool) {
+  const bool forward = tool.toward == fixture::Toward::plus_x;
+  return kernel::cylinder({corner(tool.from), forward ? kernel::along_x : kernel::against_x}, tool.radius, tool.length);
+}
+
 kernel::Line axis_of(const fixture::Approach &tool) {
   Point end = corner(tool.from);
   const bool upright = tool.toward == fixture::Toward::plus_z || tool.toward == fixture::Toward::minus_z;

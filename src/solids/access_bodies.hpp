@@ -11,6 +11,7 @@ namespace purgewright::solids {
 
 kernel::Solid as_solid(const fixture::Box &);
 kernel::Solid as_solid(const fixture::Turned &);
+kernel::Solid as_solid(const fixture::Approach &); // one along X
 kernel::Line axis_of(const fixture::Approach &);
 kernel::Line axis_of(const fixture::Turned &);
 

@@ -153,6 +153,16 @@ Length least_room(const std::vector<Approach> &tools, const std::vector<Approach
   return found;
 }
 
+Length axle_room(const std::vector<Approach> &keys, const std::vector<Standing> &parts) {
+  Length found = far_away;
+  for (const Approach &key : keys) {
+    found = to_parts(as_solid(key), parts, found, [](std::string_view name) {
+      return among(name, {ids::base_plate, ids::cradle_stand});
+    });
+  }
+  return found;
+}
+
 // ---- Sight
 
 // Where rays from the joint's top go: up, in the plane across the tube.
@@ -216,7 +226,8 @@ fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layou
           .sight = sight_window(tools.torch, targets, fixture::clearances(job, layout).sight),
           .screws = least_room(tools.keys, tools.valves, parts, false),
           .ports = least_room(tools.fittings, {}, parts, true),
-          .valves = least_room(tools.valves, {}, parts, true)};
+          .valves = least_room(tools.valves, {}, parts, true),
+          .axles = axle_room(tools.axle_keys, parts)};
 }
 
 namespace {
@@ -239,14 +250,15 @@ void require_clearance_agreement(const fixture::Clearances &measured, const fixt
     Length measured, promised;
   };
   const fixture::Clearances &m = measured, &c = closed_form;
-  for (const auto &[what, found, promised] : std::array<Pair, 8>{{{"loading", m.loading, c.loading},
+  for (const auto &[what, found, promised] : std::array<Pair, 9>{{{"loading", m.loading, c.loading},
                                                                   {"sliding", m.sliding, c.sliding},
                                                                   {"withdrawing", m.withdrawing, c.withdrawing},
                                                                   {"turning", m.turning, c.turning},
                                                                   {"torch", m.torch, c.torch},
                                                                   {"screws", m.screws, c.screws},
                                                                   {"ports", m.ports, c.ports},
-                                                                  {"valves", m.valves, c.valves}}}) {
+                                                                  {"valves", m.valves, c.valves},
+                                                                  {"axles", m.axles, c.axles}}}) {
     never_more(what, found.value(), promised.value(), clearance_agreement.value(), "mm", 1e3);
   }
   never_more("sight", m.sight.value(), c.sight.value(), 2.0 * sight_accuracy.value(), "deg", 180.0 / units::pi);

@@ -19,7 +19,7 @@ struct ClearancePair {
   double measured, promised; // m; rad for sight
 };
 
-inline std::array<ClearancePair, 9> clearance_pairs(const fixture::Clearances &m, const fixture::Clearances &c) {
+inline std::array<ClearancePair, 10> clearance_pairs(const fixture::Clearances &m, const fixture::Clearances &c) {
   return {{{"loading", m.loading.value(), c.loading.value()},
            {"sliding", m.sliding.value(), c.sliding.value()},
            {"withdrawing", m.withdrawing.value(), c.withdrawing.value()},
@@ -28,7 +28,8 @@ inline std::array<ClearancePair, 9> clearance_pairs(const fixture::Clearances &m
            {"sight", m.sight.value(), c.sight.value()},
            {"screws", m.screws.value(), c.screws.value()},
            {"ports", m.ports.value(), c.ports.value()},
-           {"valves", m.valves.value(), c.valves.value()}}};
+           {"valves", m.valves.value(), c.valves.value()},
+           {"axles", m.axles.value(), c.axles.value()}}};
 }
 
 // Faults where the two answers differ by more than the promised agreement. Bodies that overlap show as a negative

@@ -127,6 +127,18 @@ const std::vector<Bad> &bad_with_others() {
         {Key::rotation_runs, 6},
         {Key::tube_outside_diameter_tolerance, 0.04 * mm},
         {Key::tube_wall_tolerance, 0.04 * mm}}},
+      {"access.axle_screws", Status::caution, {{Key::fixture_slot_length, 118 * mm}}},
+      {"access.loading_path", Status::fail, {{Key::fixture_slot_width, 26.2 * mm}}},
+      {"access.ports_reached",
+       Status::fail,
+       {{Key::gas_port_thread, 1}, {Key::fixture_slot_length, 11.3 * mm}}},
+      {"seal.plug_fill", Status::fail, {{Key::gas_port_thread, 1}, {Key::tube_wall, 3.9 * mm}}},
+      {"machining.diffuser_drill",
+       Status::caution,
+       {{Key::fixture_wall, 17.2 * mm}, {Key::tube_outside_diameter, 29.4 * mm}, {Key::cap_diameter, 29.4 * mm}}},
+      {"machining.drill_depth",
+       Status::caution,
+       large({{Key::tube_outside_diameter, 88 * mm}, {Key::cap_diameter, 88 * mm}, {Key::tube_length, 400 * mm}})},
       {"machining.thinnest_wall", Status::fail, {{Key::fixture_diffuser_hole, 1 * mm}}},
       {"fit.tube_gap", Status::caution, {{Key::tube_outside_diameter_tolerance, 0.28 * mm}}},
       {"seal.plug_squeeze_least", Status::fail, {{Key::tube_outside_diameter_tolerance, 0.28 * mm}}},
@@ -230,6 +242,12 @@ const std::vector<Altered> &altered() {
        [](Design &d) { d.layout.pin.groove_width = 0.19 * d.layout.pin.relief_depth; }},
       {"machining.thread_engagement", Status::caution,
        [](Design &d) { d.layout.stand.thickness = 1.4 * d.layout.stand.axle_screw->major; }},
+      {"machining.setups", Status::caution, // two gas ways, a lance's seat and a nose on one plug
+       [](Design &d) {
+         d.layout.plug.has_exhaust = true;
+         d.layout.plug.exhaust.z = units::millimetres(-20.0);
+         d.layout.plug.inlet.seat_depth = units::millimetres(10.0);
+       }},
       {"gas.bore_limit", Status::fail, [](Design &d) { d.purge.bore.prepurge_floor.oxygen = 60 * ppm; }},
       {"gas.chamber_limit", Status::fail,
        [](Design &d) { d.purge.chamber.prepurge_floor.oxygen = 60 * ppm; }},
