@@ -176,7 +176,7 @@ ViewPlan section(const Inputs &in) {
   view.caption = "A-A";
   view.looking = from_front;
   view.room = {34, 40, 40, 40};
-  add_cut(view, in, ids::chamber_body);
+  add_cut(view, cut_of(in, ids::chamber_body, view.looking));
   beyond_section(view, in);
   section_axes(view, in.layout.body);
   section_lengths(view, in);

@@ -39,7 +39,7 @@ void beyond_section(ViewPlan &view, const EndPlate &plate) {
   }
 }
 
-ViewPlan section(const Inputs &in) {
+ViewPlan section(const Inputs &in, const CutFace &cut) {
   const auto &plate = in.layout.end_plate;
   const auto &n = in.labels;
   ViewPlan view;
@@ -47,7 +47,7 @@ ViewPlan section(const Inputs &in) {
   view.caption = "A-A";
   view.looking = from_front;
   view.room = {44, 44, 34, 26};
-  add_cut(view, in, ids::chamber_end_plate);
+  add_cut(view, cut);
   beyond_section(view, plate);
   const double z0 = in_mm(plate.z_min), z1 = in_mm(plate.z_max), x1 = in_mm(plate.thickness),
                clamp = in_mm(plate.clamp_x);
@@ -187,7 +187,7 @@ DetailCircle groove_circle(const EndPlate &plate) {
   return {{0.5 * depth, 0, in_mm(plate.groove.inner_radius) + 0.5 * width}, 0.5 * width + 1.2};
 }
 
-ViewPlan groove_detail(const Inputs &in) {
+ViewPlan groove_detail(const Inputs &in, const CutFace &cut) {
   const auto &plate = in.layout.end_plate;
   const auto &groove = plate.groove;
   const auto &n = in.labels;
@@ -199,7 +199,7 @@ ViewPlan groove_detail(const Inputs &in) {
   view.floating = true;
   view.scale = 5.0;
   view.room = {40, 44, 18, 22};
-  add_cut(view, in, ids::chamber_end_plate);
+  add_cut(view, cut);
   const DetailCircle circle = groove_circle(plate);
   view.clip = Arc{view.looking(circle.centre), circle.radius};
   const double inner = in_mm(groove.inner_radius), outer = in_mm(groove.outer_radius()),
@@ -235,7 +235,8 @@ ViewPlan groove_detail(const Inputs &in) {
 PartPlan plan_end_plate(const Inputs &in) {
   const auto &plate = in.layout.end_plate;
   PartPlan plan = started_plan(in, ids::chamber_end_plate);
-  ViewPlan main = section(in);
+  const CutFace cut = cut_of(in, ids::chamber_end_plate, from_front);
+  ViewPlan main = section(in, cut);
   const DetailCircle circle = groove_circle(plate);
   main.marks.push_back(
       {Mark::Kind::detail, "B", circle.centre, circle.centre + Vec{0, 0, circle.radius}, {}});
@@ -247,7 +248,7 @@ PartPlan plan_end_plate(const Inputs &in) {
   plan.rows.back().push_back(std::move(main));
   add_left_view(in, plan.rows.back(), inner_face(in));
   plan.rows.emplace_back();
-  plan.rows.back().push_back(groove_detail(in));
+  plan.rows.back().push_back(groove_detail(in, cut));
   plan.rows.back().push_back(pictorial_view(in, ids::chamber_end_plate));
   plan.notes.push_back(fmt::format("O-ring AS568 {}; no tool marks across the groove. Clamp screw drilled "
                                    "before the pin bore is finished.",

@@ -1,7 +1,5 @@
 #include "part_plans.hpp"
 
-#include "solid_views.hpp"
-
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/units/ids.hpp"
 
@@ -60,19 +58,25 @@ PartPlan started_plan(const Inputs &in, std::string_view part) {
   return plan;
 }
 
-void add_cut(ViewPlan &view, const Inputs &in, std::string_view part, Vec through) {
+CutFace cut_of(const Inputs &in, std::string_view part, const Looking &looking, Vec through) {
   if (!in.draw) {
-    return;
+    return {};
   }
-  const auto face = solids::kernel::in_part(std::string(part),
-                                            [&] { return cut_face(in.solid(part), view.looking, through); });
+  auto face =
+      solids::kernel::in_part(std::string(part), [&] { return cut_face(in.solid(part), looking, through); });
   if (face.loops.empty()) {
     throw solids::kernel::SolidError(std::string(part), "section", "", "the plane misses the part");
   }
+  return face;
+}
+
+void add_cut(ViewPlan &view, const CutFace &face) {
   for (const Curve &edge : face.edges) {
     view.strokes.push_back({Line::visible, edge});
   }
-  view.hatched.push_back({face.loops});
+  if (!face.loops.empty()) {
+    view.hatched.push_back({face.loops});
+  }
 }
 
 ViewPlan pictorial_view(const Inputs &in, std::string_view part) {

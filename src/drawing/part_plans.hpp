@@ -7,6 +7,7 @@
 #pragma once
 
 #include "labels.hpp"
+#include "solid_views.hpp"
 
 #include "purgewright/drawing/sheets.hpp"
 
@@ -44,8 +45,9 @@ PartPlan plan_slot_cover(const Inputs &);
 // Name, title, metal, mass and stock of a part, and the notes that every sheet carries.
 PartPlan started_plan(const Inputs &, std::string_view part);
 
-// Cut face of the part on a view: outline and hatching.
-void add_cut(ViewPlan &, const Inputs &, std::string_view part, Vec through = {});
+// Cut face of the part, and on a view its outline and hatching. A detail shares the cut of its section.
+CutFace cut_of(const Inputs &, std::string_view part, const Looking &, Vec through = {});
+void add_cut(ViewPlan &, const CutFace &);
 ViewPlan pictorial_view(const Inputs &, std::string_view part);
 
 // The view next to its neighbour as the job's projection puts it: first angle left view on the right.

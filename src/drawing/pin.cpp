@@ -33,7 +33,7 @@ ViewPlan pin_section(const Inputs &in) {
   view.caption = "A-A";
   view.looking = between_grooves;
   view.room = {46, 46, 36, 34};
-  add_cut(view, in, ids::backing_pin);
+  add_cut(view, cut_of(in, ids::backing_pin, view.looking));
   const double length = in_mm(pin.length), shank = in_mm(pin.shank_radius),
                outer = in_mm(pin.contact_outer_radius);
   const double inner = in_mm(pin.contact_inner_radius), relief = in_mm(pin.relief_depth),
@@ -84,7 +84,7 @@ ViewPlan contact_face(const Inputs &in) {
                half = 0.5 * in_mm(pin.groove_width);
   const double outer_at = std::sqrt(outer * outer - half * half),
                inner_at = std::sqrt(inner * inner - half * half);
-  const double outer_gap = std::asin(half / outer), inner_gap = std::asin(half / inner);
+  const double inner_gap = std::asin(half / inner);
   constexpr double quarter = 0.25 * full_turn;
   view.circle(Line::visible, {}, outer);
   for (int i = 0; i < 4; ++i) {
@@ -94,7 +94,6 @@ ViewPlan contact_face(const Inputs &in) {
     view.line(Line::visible, turned(inner_at, half), turned(outer_at, half));
     view.line(Line::visible, turned(inner_at, -half), turned(outer_at, -half));
   }
-  (void)outer_gap;
   view.centre_mark({}, outer);
   view.linears.push_back({"backing-pin.groove_width",
                           {0, half, outer_at},
@@ -120,7 +119,7 @@ ViewPlan lance_section(const Inputs &in) {
   view.caption = "A-A";
   view.looking = from_front;
   view.room = {34, 34, 20, 30};
-  add_cut(view, in, ids::purge_lance);
+  add_cut(view, cut_of(in, ids::purge_lance, view.looking));
   const double length = in_mm(lance.length), outer = in_mm(lance.outside_radius),
                inner = in_mm(lance.inside_radius);
   view.axis({0, 0, 0}, {length, 0, 0});

@@ -216,14 +216,14 @@ void two_way_wishes(ViewPlan &view, const Inputs &in) {
       in_mm(plug.exhaust.z - plug.exhaust.radius), down_right);
 }
 
-ViewPlan section(const Inputs &in) {
+ViewPlan section(const Inputs &in, const CutFace &cut) {
   const auto &plug = in.layout.plug;
   ViewPlan view;
   view.name = "section";
   view.caption = "A-A";
   view.looking = from_front;
   view.room = {34, 46, plug.has_exhaust ? 36.0 : 46.0, 34};
-  add_cut(view, in, ids::end_plug);
+  add_cut(view, cut);
   view.axis({in_mm(plug.rear_x()), 0, 0}, {in_mm(plug.spigot_length + plug.nose_length), 0, 0});
   draw_passage(view, in, plug.inlet);
   spigot_lengths(view, in);
@@ -289,7 +289,7 @@ DetailCircle groove_circle(const EndPlug &plug) {
   return {{0.5 * end, 0, 0.5 * in_mm(plug.seal.groove_radius + plug.spigot_radius)}, 0.5 * end + beyond};
 }
 
-ViewPlan groove_detail(const Inputs &in) {
+ViewPlan groove_detail(const Inputs &in, const CutFace &cut) {
   const auto &plug = in.layout.plug;
   const auto &seal = plug.seal;
   const auto &n = in.labels;
@@ -300,7 +300,7 @@ ViewPlan groove_detail(const Inputs &in) {
   view.floating = true;
   view.scale = 5.0;
   view.room = {34, 44, 18, 14};
-  add_cut(view, in, ids::end_plug);
+  add_cut(view, cut);
   const double start = in_mm(seal.groove_start), width = in_mm(seal.groove_width);
   const double bottom = in_mm(seal.groove_radius), land = in_mm(plug.spigot_radius);
   const DetailCircle circle = groove_circle(plug);
@@ -349,13 +349,14 @@ void mark_section(ViewPlan &view, const EndPlug &plug) {
 PartPlan plan_end_plug(const Inputs &in) {
   const auto &plug = in.layout.plug;
   PartPlan plan = started_plan(in, ids::end_plug);
-  ViewPlan main = section(in);
+  const CutFace cut = cut_of(in, ids::end_plug, from_front);
+  ViewPlan main = section(in, cut);
   mark_section(main, plug);
   std::vector<ViewPlan> row{std::move(main)};
   add_right_view(in, row, front_view(in));
   plan.rows.push_back(std::move(row));
   plan.rows.emplace_back();
-  plan.rows.back().push_back(groove_detail(in));
+  plan.rows.back().push_back(groove_detail(in, cut));
   plan.notes.push_back(
       fmt::format("O-ring AS568 {}; no tool marks across the groove.", plug.seal.ring->dash));
   if (plug.has_exhaust) {

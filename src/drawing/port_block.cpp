@@ -59,7 +59,7 @@ ViewPlan section(const Inputs &in) {
   view.caption = "A-A";
   view.looking = from_front;
   view.room = {40, 40, 34, 30};
-  add_cut(view, in, ids::gas_port_block);
+  add_cut(view, cut_of(in, ids::gas_port_block, view.looking));
   const double length = in_mm(block.length), height = in_mm(block.height), axis = in_mm(block.gallery_z);
   view.axis({0, 0, axis}, {length, 0, axis});
   port(view, in, {0, 0, axis}, {1, 0, 0}, {0, 0, 1}, block.gallery_radius);

@@ -3,11 +3,8 @@
 #include "purgewright/solids/kernel/solid_occt.hpp"
 
 #include <BRepAdaptor_Curve.hxx>
-#include <BRepAlgoAPI_Common.hxx>
-#include <BRepBuilderAPI_MakeFace.hxx>
+#include <BRepAlgoAPI_Section.hxx>
 #include <BRepLib.hxx>
-#include <BRepTools.hxx>
-#include <BRepTools_WireExplorer.hxx>
 #include <GCPnts_QuasiUniformDeflection.hxx>
 #include <HLRAlgo_Projector.hxx>
 #include <HLRBRep_Algo.hxx>
@@ -16,11 +13,12 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
-#include <TopoDS_Face.hxx>
 #include <gp_Pln.hxx>
 
+#include <algorithm>
 #include <functional>
 #include <string>
+#include <utility>
 
 namespace purgewright::drawing {
 namespace {
@@ -84,16 +82,61 @@ void add_edge(const TopoDS_Edge &edge, const Flatten &flat, std::vector<Curve> &
   }
 }
 
-Loop loop_of(const TopoDS_Wire &wire, const TopoDS_Face &face, const Flatten &flat) {
-  Loop loop;
-  for (BRepTools_WireExplorer walk(wire, face); walk.More(); walk.Next()) {
-    auto points = points_of(BRepAdaptor_Curve(walk.Current()), flat);
-    if (walk.Orientation() == TopAbs_REVERSED) {
-      std::reverse(points.begin(), points.end());
+bool before(Point a, Point b) {
+  return a.x != b.x ? a.x < b.x : a.y < b.y;
+}
+
+bool box_before(const Box &a, const Box &b) {
+  return before(a.least, b.least) || (!before(b.least, a.least) && before(a.greatest, b.greatest));
+}
+
+// Order and sense by place, whatever the kernel's: the same job gives the same bytes.
+void sort_by_place(std::vector<Curve> &curves) {
+  for (Curve &curve : curves) {
+    if (auto *s = std::get_if<Segment>(&curve); s != nullptr && before(s->b, s->a)) {
+      std::swap(s->a, s->b);
     }
-    loop.insert(loop.end(), points.begin(), points.empty() ? points.end() : points.end() - 1);
   }
-  return loop;
+  std::stable_sort(curves.begin(), curves.end(),
+                   [](const Curve &a, const Curve &b) { return box_before(box_of(a), box_of(b)); });
+}
+
+void sort_by_place(std::vector<std::vector<Point>> &pieces) {
+  for (auto &piece : pieces) {
+    if (before(piece.back(), piece.front())) {
+      std::reverse(piece.begin(), piece.end());
+    }
+  }
+  std::sort(pieces.begin(), pieces.end(), [](const auto &a, const auto &b) {
+    return std::lexicographical_compare(a.begin(), a.end(), b.begin(), b.end(), before);
+  });
+}
+
+// Edges of a closed cut, end to end.
+std::vector<Loop> loops_of(std::vector<std::vector<Point>> pieces) {
+  constexpr double joint = 1e-5; // mm, ends that meet
+  const auto meet = [](Point a, Point b) { return length(b - a) < joint; };
+  std::vector<Loop> out;
+  while (!pieces.empty()) {
+    Loop loop = std::move(pieces.back());
+    pieces.pop_back();
+    while (!meet(loop.front(), loop.back())) {
+      const auto next = std::find_if(pieces.begin(), pieces.end(), [&](const auto &piece) {
+        return meet(piece.front(), loop.back()) || meet(piece.back(), loop.back());
+      });
+      if (next == pieces.end()) {
+        throw SolidError("", "section", "", "the cut is not closed");
+      }
+      if (!meet(next->front(), loop.back())) {
+        std::reverse(next->begin(), next->end());
+      }
+      loop.insert(loop.end(), next->begin() + 1, next->end());
+      pieces.erase(next);
+    }
+    loop.pop_back();
+    out.push_back(std::move(loop));
+  }
+  return out;
 }
 
 gp_Dir direction(Vec v) {
@@ -104,20 +147,22 @@ gp_Dir direction(Vec v) {
 
 CutFace cut_face(const solids::kernel::Solid &solid, const Looking &looking, Vec through) {
   return guarded("section", [&] {
-    constexpr double beyond = 2000.0; // mm, larger than any part
     const gp_Pln plane(gp_Pnt(through.x, through.y, through.z), direction(looking.toward()));
-    const TopoDS_Face cutter = BRepBuilderAPI_MakeFace(plane, -beyond, beyond, -beyond, beyond).Face();
-    BRepAlgoAPI_Common common(solids::kernel::occt(solid), cutter);
+    BRepAlgoAPI_Section section(solids::kernel::occt(solid), plane, false);
+    section.Build();
+    if (!section.IsDone()) {
+      throw SolidError("", "section", "", "the kernel finds no intersection");
+    }
     const Flatten flat = [&](const gp_Pnt &p) { return looking(Vec{p.X(), p.Y(), p.Z()}); };
     CutFace out;
-    for (TopExp_Explorer face(common.Shape(), TopAbs_FACE); face.More(); face.Next()) {
-      for (TopExp_Explorer wire(face.Current(), TopAbs_WIRE); wire.More(); wire.Next()) {
-        out.loops.push_back(loop_of(TopoDS::Wire(wire.Current()), TopoDS::Face(face.Current()), flat));
-        for (BRepTools_WireExplorer walk(TopoDS::Wire(wire.Current())); walk.More(); walk.Next()) {
-          add_edge(walk.Current(), flat, out.edges);
-        }
-      }
+    std::vector<std::vector<Point>> pieces;
+    for (TopExp_Explorer edge(section.Shape(), TopAbs_EDGE); edge.More(); edge.Next()) {
+      add_edge(TopoDS::Edge(edge.Current()), flat, out.edges);
+      pieces.push_back(points_of(BRepAdaptor_Curve(TopoDS::Edge(edge.Current())), flat));
     }
+    sort_by_place(out.edges);
+    sort_by_place(pieces);
+    out.loops = loops_of(std::move(pieces));
     return out;
   });
 }

@@ -81,7 +81,7 @@ ViewPlan collar_section(const Inputs &in) {
   view.room = {44, 52, 34, 26};
   const double x = in_mm(collar.clamp_x), outer = in_mm(collar.outer_radius),
                inner = in_mm(collar.inner_radius);
-  add_cut(view, in, ids::index_collar, {x, 0, 0});
+  add_cut(view, cut_of(in, ids::index_collar, view.looking, {x, 0, 0}));
   const Vec up = view.looking.up, right = view.looking.right;
   const double screw = in_mm(collar.clamp_from_axis), half = 0.5 * in_mm(collar.slit),
                seat = in_mm(collar.seat);
