@@ -61,7 +61,7 @@ ViewPlan section(const Inputs &in, std::set<int> &shown) {
   view.name = "section";
   view.caption = "Section through the tube's axis";
   view.looking = from_front;
-  view.room = {24, 24, 34, 30};
+  view.room = {20, 20, 34, 30};
   for (std::size_t i = 0; i < in.assembly.parts.size(); ++i) {
     const Part &part = in.assembly.parts[i];
     const int item = static_cast<int>(i) + 1;

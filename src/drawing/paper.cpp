@@ -179,13 +179,14 @@ void add_list(const Paper &paper, std::span<const ListRow> rows, Sheet &sheet) {
   sheet.reserved.push_back({foot, {paper.frame.greatest.x, top(lines.size() - 1).y}});
 }
 
-// They reach 5 mm into the drawing space, the right one not into a parts list.
+// They reach 5 mm into the drawing space, but not into a parts list.
 void centring_marks(const Paper &paper, bool list, Sheet &sheet) {
   const Point c{0.5 * paper.width, 0.5 * paper.height};
   constexpr double mark = 5.0;
   line(sheet, Line::frame, {c.x, 0.0}, {c.x, sheet.frame.least.y});
   line(sheet, Line::frame, {c.x, paper.height}, {c.x, sheet.frame.greatest.y - mark});
-  line(sheet, Line::frame, {0.0, c.y}, {sheet.frame.least.x + mark, c.y});
+  const bool wide_list = list && !notes_beside_title(paper);
+  line(sheet, Line::frame, {0.0, c.y}, {sheet.frame.least.x + (wide_list ? 0.0 : mark), c.y});
   line(sheet, Line::frame, {paper.width, c.y}, {sheet.frame.greatest.x - (list ? 0.0 : mark), c.y});
 }
 

@@ -206,7 +206,7 @@ Dimension Placer::place(const Callout &wish, const Stand &stand) {
 
 // Beside its first place, or lower, down to the view.
 Text Placer::place(const Caption &wish, const Stand &stand) {
-  constexpr double step = 5.0, per_aside = 0.2, per_down = 0.6; // sideways rather than down among dimensions
+  constexpr double step = 5.0, per_aside = 0.2, per_down = 2.0; // sideways rather than down among dimensions
   const double width = text_width(wish.content, wish.height);
   const double aside = 0.5 * stand.box.width() + stand.plan->room.right;
   std::optional<std::pair<double, Text>> best;

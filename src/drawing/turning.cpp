@@ -46,7 +46,7 @@ ViewPlan collar_rear(const Inputs &in) {
   view.name = "from-left";
   view.caption = "View on the rear face";
   view.looking = from_left;
-  view.room = {46, 46, 30, 20};
+  view.room = {46, 14, 22, 10};
   const double outer = in_mm(collar.outer_radius), inner = in_mm(collar.inner_radius),
                half = 0.5 * in_mm(collar.slit);
   view.circle(Line::visible, {}, outer);
@@ -78,7 +78,7 @@ ViewPlan collar_section(const Inputs &in) {
   view.name = "section";
   view.caption = "A-A turned";
   view.looking = slit_up(collar);
-  view.room = {44, 52, 34, 26};
+  view.room = {44, 52, 30, 22};
   const double x = in_mm(collar.clamp_x), outer = in_mm(collar.outer_radius),
                inner = in_mm(collar.inner_radius);
   add_cut(view, cut_of(in, ids::index_collar, view.looking, {x, 0, 0}));
@@ -125,7 +125,7 @@ ViewPlan collar_side(const Inputs &in) {
   ViewPlan view;
   view.name = "side";
   view.looking = {{1, 0, 0}, radial(collar.slit_angle.value() - 0.5 * std::numbers::pi)};
-  view.room = {30, 30, 34, 26};
+  view.room = {26, 20, 30, 22};
   const double outer = in_mm(collar.outer_radius), inner = in_mm(collar.inner_radius),
                half = 0.5 * in_mm(collar.slit);
   const double width = in_mm(collar.width), x = in_mm(collar.clamp_x);
@@ -223,7 +223,7 @@ ViewPlan stop_face(const Inputs &in) {
   view.name = "from-right";
   view.moved_caption = "View from the right";
   view.looking = from_right;
-  view.room = {44, 46, 34, 34};
+  view.room = {34, 40, 34, 34};
   stop_outline(view, stop);
   stop_holes(view, stop);
   const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), y = in_mm(stop.plunger_y),
