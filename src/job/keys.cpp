@@ -160,7 +160,7 @@ constexpr std::array<FieldInfo, key_count> table{{
     quantity(shop_argon_price, "shop.argon_price", Dimension::price, 0, 1e6, "Price of the gas by volume."),
     quantity(shop_bottle_water_volume, "shop.bottle.water_volume", Dimension::volume, 1e-3, 1,
              "Water volume of the gas bottle."),
-    quantity(shop_bottle_pressure, "shop.bottle.pressure", Dimension::pressure, 1 * bar, 350 * bar,
+    quantity(shop_bottle_pressure, "shop.bottle.pressure", Dimension::pressure, 1 * bar, 300 * bar,
              "Gauge pressure of a full bottle."),
     quantity(shop_room_volume, "shop.room.volume", Dimension::volume, 5, 1e5, "Volume of the room."),
     quantity(shop_room_air_changes_per_hour, "shop.room.air_changes_per_hour", Dimension::ratio, 0, 100,

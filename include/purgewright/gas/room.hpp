@@ -36,7 +36,7 @@ double room_after_sudden(units::Volume room, units::Volume gas, double fresh = a
 units::VolumeFlow ventilation_for(units::VolumeFlow release, double limit = deficient_oxygen,
                                   double fresh = air_oxygen);
 
-// Compressibility factor of the bottled gas, argon or helium, 263.15 K to 323.15 K, 0 to 30 MPa absolute.
+// Compressibility factor of the bottled gas, argon or helium, 263.15 K to 323.15 K, 0 to 30.2 MPa absolute.
 // Argon: bilinear in a table computed from Tegeler, Span & Wagner, J. Phys. Chem. Ref. Data 28, 779 (1999);
 // interpolation error under 0.0003. Helium: 1 + B p/(R T), B = 11.8 cm3/mol, ab initio second virial
 // coefficient near room temperature (Hurly & Mehl, J. Res. NIST 112, 75, 2007); within 0.01.

@@ -55,6 +55,7 @@ TopoDS_Shape built(Task const &task, BRepAlgoAPI_BooleanOperation &operation,
   operation.SetRunParallel(Standard_False);
   operation.SetFuzzyValue(0.0);
   operation.SetToFillHistory(Standard_False);
+  operation.SetCheckInverted(Standard_False); // no Solid is inside out: its volume was found positive
   operation.Build();
   if (!operation.IsDone() || operation.HasErrors() || operation.HasWarnings()) {
     std::ostringstream report;

@@ -39,6 +39,9 @@ TEST_CASE("Compressibility is 1 at no pressure and smooth across the table", "[u
   CHECK(compressibility(Species::argon, units::celsius(20.0), units::pascals(0.0)) == 1.0);
   CHECK(compressibility(Species::argon, units::kelvins(293.15), units::pascals(20e6)) == 0.9443);
   CHECK(compressibility(Species::argon, units::kelvins(323.15), units::pascals(30e6)) == 1.0196);
+  // A bottle of 300 bar on its gauge: an atmosphere on along the last slope.
+  CHECK(compressibility(Species::argon, units::kelvins(293.15), units::pascals(30e6) + standard_atmosphere) ==
+        Approx(0.9873 + (0.9873 - 0.9728) * 0.101325 / 2.5));
   CHECK(compressibility(Species::argon, units::kelvins(298.15), units::pascals(20e6)) ==
         Approx(0.5 * (0.9443 + 0.9578)));
   CHECK(compressibility(Species::helium, units::celsius(20.0), units::pascals(20e6)) ==
