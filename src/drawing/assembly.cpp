@@ -102,7 +102,8 @@ ViewPlan overview(const Inputs &in, std::set<int> &shown) {
       items.push_back(static_cast<int>(i) + 1);
     }
   }
-  const auto curves = solids::kernel::in_part("assembly", [&] { return pictorial(placed_solids); });
+  const auto curves =
+      solids::kernel::in_part("assembly", [&] { return pictorial(placed_solids, Insides::closed); });
   for (std::size_t i = 0; i < curves.size(); ++i) {
     const Segment *longest = nullptr;
     for (const Curve &curve : curves[i]) {

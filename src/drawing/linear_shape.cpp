@@ -64,6 +64,13 @@ Dimension unplaced(const Linear &wish, const Stand &stand, const Across &map) {
 
 } // namespace
 
+std::array<Segment, 2> extension_lines(const Linear &wish, const Stand &stand, int level) {
+  const Across map{wish.side == Side::left || wish.side == Side::right};
+  const Point a = stand.paper(wish.a), b = stand.paper(wish.b);
+  const double n = line_place(stand.box, wish.side, level);
+  return {Segment{a, map(map.t(a), n)}, Segment{b, map(map.t(b), n)}};
+}
+
 double room_of(std::size_t lines) {
   return lines == 0 ? 0.0 : first_distance + double(lines - 1) * level_distance + text_gap + line_height;
 }
@@ -74,7 +81,7 @@ std::optional<LinearShape> linear_shape(const Linear &wish, const Stand &stand, 
   const double n = line_place(stand.box, wish.side, level);
   const double low = std::min(map.t(a), map.t(b)), high = std::max(map.t(a), map.t(b));
   const double width = text_width(wish.label.lines[0], letter_height);
-  if (place == TextPlace::middle && width + 2.0 * beside_text > high - low) {
+  if (place.side == TextSide::middle && width + 2.0 * beside_text > high - low) {
     return std::nullopt;
   }
   LinearShape shape{unplaced(wish, stand, map), {}};
@@ -86,11 +93,11 @@ std::optional<LinearShape> linear_shape(const Linear &wish, const Stand &stand, 
   const bool arrows_outside = high - low < 3.0 * arrow_length;
   double start = arrows_outside ? low - outside : low, end = arrows_outside ? high + outside : high;
   double text_at = 0.5 * (low + high - width);
-  if (place == TextPlace::after) {
-    text_at = std::max(end, high + arrow_length) + 0.5;
+  if (place.side == TextSide::after) {
+    text_at = std::max(end, high + arrow_length) + 0.5 + place.away;
     end = text_at + width;
-  } else if (place == TextPlace::before) {
-    text_at = std::min(start, low - arrow_length) - 0.5 - width;
+  } else if (place.side == TextSide::before) {
+    text_at = std::min(start, low - arrow_length) - 0.5 - place.away - width;
     start = text_at;
   }
   shape.line = {map(start, n), map(end, n)};

@@ -8,7 +8,19 @@
 
 namespace purgewright::drawing {
 
-enum class TextPlace { middle, after, before };
+// Over the dimension line's middle, or `away` beyond one of its ends, over its extension.
+enum class TextSide { middle, after, before };
+struct TextPlace {
+  TextSide side = TextSide::middle;
+  double away = 0.0;
+};
+inline constexpr TextPlace text_places[] = {{},
+                                            {TextSide::after},
+                                            {TextSide::before},
+                                            {TextSide::after, 7.0},
+                                            {TextSide::before, 7.0},
+                                            {TextSide::after, 14.0},
+                                            {TextSide::before, 14.0}};
 inline constexpr int linear_levels = 14;
 // Room that so many dimension lines on one side take at most.
 double room_of(std::size_t lines);
@@ -17,6 +29,8 @@ struct LinearShape {
   Dimension dimension;
   Segment line;
 };
+// Where the extension lines of a dimension run that stands on this level.
+std::array<Segment, 2> extension_lines(const Linear &, const Stand &, int level);
 std::optional<LinearShape> linear_shape(const Linear &, const Stand &, int level, TextPlace);
 
 } // namespace purgewright::drawing

@@ -90,8 +90,8 @@ ViewPlan pictorial_view(const Inputs &in, std::string_view part) {
   if (!in.draw) {
     return view;
   }
-  const auto curves =
-      solids::kernel::in_part(std::string(part), [&] { return pictorial(std::span(&in.solid(part), 1)); });
+  const auto curves = solids::kernel::in_part(
+      std::string(part), [&] { return pictorial(std::span(&in.solid(part), 1), Insides::drawn); });
   for (const Curve &curve : curves.front()) {
     view.strokes.push_back({Line::visible, curve});
   }

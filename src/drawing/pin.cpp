@@ -79,7 +79,7 @@ ViewPlan contact_face(const Inputs &in) {
   view.name = "from-left";
   view.moved_caption = "View from the left";
   view.looking = from_left;
-  view.room = {16, 40, 28, 18};
+  view.room = {16, 40, 36, 18};
   const double outer = in_mm(pin.contact_outer_radius), inner = in_mm(pin.contact_inner_radius),
                half = 0.5 * in_mm(pin.groove_width);
   const double outer_at = std::sqrt(outer * outer - half * half),

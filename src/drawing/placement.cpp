@@ -87,7 +87,7 @@ void Placer::add_ink(const Stroke &stroke) {
 }
 
 double Placer::text_cost(const Box &text, const Box &own_view) const {
-  constexpr double inside_view = 6.0, in_other_view = 40.0;
+  constexpr double inside_view = 6.0, in_other_view = 40.0, by_other_view = 15.0, apart = 3.0;
   const Box box = text.grown(air);
   double cost = area_.contains(box) ? 0.0 : clash;
   for (const Box &other : taken_) {
@@ -95,9 +95,14 @@ double Placer::text_cost(const Box &text, const Box &own_view) const {
   }
   cost += outlines_.touches(box) || dimension_ink_.touches(box) ? clash : 0.0;
   for (const Box &view : views_) {
-    cost += overlap(box, view) ? in_other_view : 0.0;
+    const bool own = view.least.x == own_view.least.x && view.least.y == own_view.least.y;
+    if (overlap(box, view)) {
+      cost += own ? inside_view : in_other_view;
+    } else if (!own && overlap(box.grown(apart), view)) {
+      cost += by_other_view;
+    }
   }
-  return cost - (overlap(box, own_view) ? in_other_view - inside_view : 0.0);
+  return cost;
 }
 
 int Placer::close_texts(const Box &text) const {
@@ -147,7 +152,12 @@ void Placer::judge(Trial &trial, const Box &own_view) const {
     }
   }
   // Dimension lines stand in ranks anyway; notes are to read apart.
-  trial.cost += trial.linear ? parallel_cost(trial.line) : close_by * close_texts(trial.dimension.box);
+  constexpr double on_expected = 12.0;
+  if (trial.linear) {
+    trial.cost += parallel_cost(trial.line) + (expected_.touches(trial.dimension.box) ? on_expected : 0.0);
+  } else {
+    trial.cost += close_by * close_texts(trial.dimension.box);
+  }
 }
 
 Dimension Placer::keep(Trial &&trial) {
@@ -167,16 +177,18 @@ Dimension Placer::keep(Trial &&trial) {
 }
 
 Dimension Placer::place(const Linear &wish, const Stand &stand) {
-  constexpr double per_level = 3.0, text_beside = 5.0;
+  constexpr double per_level = 3.0, text_beside = 5.0, per_away = 0.6;
   std::optional<Trial> best;
   for (int level = 0; level < linear_levels; ++level) {
-    for (const TextPlace text : {TextPlace::middle, TextPlace::after, TextPlace::before}) {
+    for (const TextPlace &text : text_places) {
       auto shape = linear_shape(wish, stand, level, text);
       if (!shape) {
         continue;
       }
       Trial trial{std::move(shape->dimension),
-                  per_level * level + (text == TextPlace::middle ? 0.0 : text_beside), shape->line, true};
+                  per_level * level + (text.side == TextSide::middle ? 0.0 : text_beside) +
+                      per_away * text.away,
+                  shape->line, true};
       judge(trial, stand.box);
       if (!best || trial.cost < best->cost) {
         best = std::move(trial);

@@ -51,6 +51,8 @@ class Placer {
   void add_ink(const Stroke &);
   void reserve(const Box &box) { taken_.push_back(box); }
   void add_view(const Box &box) { views_.push_back(box); }
+  // Extension lines that are to come, for texts that have a choice.
+  void expect(const Segment &line) { expected_.add(line); }
   Dimension place(const Linear &, const Stand &);
   Dimension place(const Callout &, const Stand &);
   Text place(const Caption &, const Stand &);
@@ -71,7 +73,7 @@ class Placer {
   Dimension keep(Trial &&);
 
   Box area_;
-  Ink outlines_, dimension_ink_;
+  Ink outlines_, dimension_ink_, expected_;
   std::vector<Box> taken_, views_;
   std::vector<Segment> dimension_lines_;
   std::vector<std::string> clashes_;

@@ -1,6 +1,7 @@
 #include "sheet_maker.hpp"
 
 #include "drawn_view.hpp"
+#include "linear_shape.hpp"
 #include "scales.hpp"
 
 #include "purgewright/drawing/lettering.hpp"
@@ -100,6 +101,18 @@ std::vector<Placing> in_order(const std::vector<Stand> &stands) {
   return out;
 }
 
+// A dimension's lines may have to pass all others on its side.
+void expect_extension_lines(Placer &placer, const Stand &stand) {
+  const auto &wishes = stand.plan->linears;
+  for (const Linear &wish : wishes) {
+    const auto beside = std::count_if(wishes.begin(), wishes.end(),
+                                      [&](const Linear &other) { return other.side == wish.side; });
+    for (const Segment &line : extension_lines(wish, stand, static_cast<int>(beside) - 1)) {
+      placer.expect(line);
+    }
+  }
+}
+
 // Places all wishes; those that clash go first in the next round.
 void add_dimensions(Sheet &sheet, const Placer &start, const std::vector<Stand> &stands) {
   constexpr int rounds = 8;
@@ -163,6 +176,9 @@ Sheet filled(const TitleFields &fields, const Filling &filling, double scale, Sp
   }
   for (const Stand &stand : stands) {
     add_caption(sheet, placer, stand, scale);
+  }
+  for (const Stand &stand : stands) {
+    expect_extension_lines(placer, stand);
   }
   add_dimensions(sheet, placer, stands);
   return sheet;

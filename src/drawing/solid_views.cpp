@@ -3,8 +3,14 @@
 #include "purgewright/solids/kernel/solid_occt.hpp"
 
 #include <BRepAdaptor_Curve.hxx>
+#include <BRepAdaptor_Surface.hxx>
 #include <BRepAlgoAPI_Section.hxx>
+#include <BRepBndLib.hxx>
 #include <BRepLib.hxx>
+#include <BRepTools.hxx>
+#include <BRep_Builder.hxx>
+#include <BRep_Tool.hxx>
+#include <Bnd_Box.hxx>
 #include <GCPnts_QuasiUniformDeflection.hxx>
 #include <HLRAlgo_Projector.hxx>
 #include <HLRBRep_Algo.hxx>
@@ -13,6 +19,10 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
+#include <TopoDS_Face.hxx>
+#include <TopoDS_Iterator.hxx>
+#include <TopoDS_Shell.hxx>
+#include <TopoDS_Wire.hxx>
 #include <gp_Pln.hxx>
 
 #include <algorithm>
@@ -139,6 +149,44 @@ std::vector<Loop> loops_of(std::vector<std::vector<Point>> pieces) {
   return out;
 }
 
+bool deep_in(const Bnd_Box &whole, const TopoDS_Shape &shape) {
+  constexpr double skin = 0.5; // mm
+  Bnd_Box box;
+  BRepBndLib::Add(shape, box, false);
+  const gp_Pnt a = box.CornerMin(), b = box.CornerMax(), least = whole.CornerMin(), most = whole.CornerMax();
+  return a.X() > least.X() + skin && a.Y() > least.Y() + skin && a.Z() > least.Z() + skin &&
+         b.X() < most.X() - skin && b.Y() < most.Y() - skin && b.Z() < most.Z() - skin;
+}
+
+// The face without the mouths of inner holes.
+TopoDS_Face unbroken(const TopoDS_Face &face, const Bnd_Box &whole) {
+  const TopoDS_Wire outer = BRepTools::OuterWire(face);
+  TopoDS_Face out = TopoDS::Face(face.EmptyCopied());
+  for (TopoDS_Iterator wire(face); wire.More(); wire.Next()) {
+    if (wire.Value().IsSame(outer) || !deep_in(whole, wire.Value())) {
+      BRep_Builder().Add(out, wire.Value());
+    }
+  }
+  return out;
+}
+
+TopoDS_Shape without_inner_holes(const TopoDS_Shape &shape) {
+  Bnd_Box whole; // of the corners: exact on blocks, too small on turned parts, which so stay as they are
+  for (TopExp_Explorer corner(shape, TopAbs_VERTEX); corner.More(); corner.Next()) {
+    whole.Add(BRep_Tool::Pnt(TopoDS::Vertex(corner.Current())));
+  }
+  TopoDS_Shell shell;
+  BRep_Builder().MakeShell(shell);
+  for (TopExp_Explorer face(shape, TopAbs_FACE); face.More(); face.Next()) {
+    const bool round = BRepAdaptor_Surface(TopoDS::Face(face.Current())).GetType() == GeomAbs_Cylinder;
+    if (!round || !deep_in(whole, face.Current())) {
+      BRep_Builder().Add(shell, unbroken(TopoDS::Face(face.Current()), whole));
+    }
+  }
+  shell.Closed(true); // to the eye: faces that look away are not searched
+  return shell;
+}
+
 gp_Dir direction(Vec v) {
   return {v.x, v.y, v.z};
 }
@@ -167,11 +215,14 @@ CutFace cut_face(const solids::kernel::Solid &solid, const Looking &looking, Vec
   });
 }
 
-std::vector<std::vector<Curve>> pictorial(std::span<const solids::kernel::Solid> parts) {
+std::vector<std::vector<Curve>> pictorial(std::span<const solids::kernel::Solid> parts, Insides insides) {
   return guarded("pictorial view", [&] {
     Handle(HLRBRep_Algo) hidden = new HLRBRep_Algo;
+    std::vector<TopoDS_Shape> seen;
     for (const auto &solid : parts) {
-      hidden->Add(solids::kernel::occt(solid));
+      const TopoDS_Shape &shape = solids::kernel::occt(solid);
+      seen.push_back(insides == Insides::drawn ? shape : without_inner_holes(shape));
+      hidden->Add(seen.back());
     }
     hidden->Projector(HLRAlgo_Projector(gp_Ax2(gp_Pnt(), gp_Dir(1.0, -1.0, 1.0), gp_Dir(1.0, 1.0, 0.0))));
     hidden->Update();
@@ -179,8 +230,7 @@ std::vector<std::vector<Curve>> pictorial(std::span<const solids::kernel::Solid>
     HLRBRep_HLRToShape shapes(hidden);
     const Flatten flat = [](const gp_Pnt &p) { return Point{p.X(), p.Y()}; };
     std::vector<std::vector<Curve>> out;
-    for (const auto &solid : parts) {
-      const TopoDS_Shape &shape = solids::kernel::occt(solid);
+    for (const TopoDS_Shape &shape : seen) {
       out.emplace_back();
       for (TopoDS_Shape lines : {shapes.VCompound(shape), shapes.OutLineVCompound(shape)}) {
         if (lines.IsNull()) {
