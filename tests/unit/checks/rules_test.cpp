@@ -190,7 +190,7 @@ struct Altered {
   void (*alter)(Design &);
 };
 
-// Rules that guard the program's own choices: no job breaks them, so a sound design is altered by hand.
+// A sound design altered by hand, so that it breaks one rule and no other.
 const std::vector<Altered> &altered() {
   static const std::vector<Altered> designs{
       {"access.pin_away_from_weld", Status::fail,
@@ -342,20 +342,47 @@ TEST_CASE("a design altered by hand breaks the rule it should and no other") {
   }
 }
 
-TEST_CASE("every rule is broken by some job or altered design of these tests") {
-  std::set<std::string_view> broken;
-  for (const auto &bad : bad_alone()) {
-    broken.insert(bad.rule);
-  }
-  for (const auto &bad : bad_with_others()) {
-    broken.insert(bad.rule);
+// Rules that guard the program's own choices, and why no job breaks them. None of some two million drawn over all keys did
+// in closed form, nor of twenty thousand with purge and heat.
+const std::map<std::string_view, std::string_view> &guards() {
+  static const std::map<std::string_view, std::string_view> all{
+      {"access.pin_away_from_weld", "the pin's ring is a share of the bore"},
+      {"access.tube_slides_in", "the notches follow the largest tube"},
+      {"access.plug_comes_out", "the rear stand stands ahead of the plug, whatever the tube's length"},
+      {"access.screws_reached", "screws are placed where their heads fit"},
+      {"access.valves_reached", "outlets stand apart by fitting and fingers"},
+      {"assembly.no_interference", "a fault of the program"},
+      {"fit.tube_turns", "the bore follows the largest tube by a wider fit"},
+      {"fit.plug_enters", "the spigot follows the narrowest bore"},
+      {"seal.face_squeeze", "the face groove follows its ring's section"},
+      {"seal.face_stretch", "the face groove follows its ring's length"},
+      {"machining.groove_mill", "relief and grooves of the pin follow the same ring"},
+      {"machining.thread_engagement", "plates and holes follow their screws"},
+      {"machining.setups", "the parts' features are always the same"},
+      {"gas.bore_pressure", "flow while welding is turned down to this limit"},
+      {"gas.bore_stays_open", "a tube without a vent gets an exhaust"},
+      {"gas.torch_undisturbed", "flow while welding is turned down to this limit"},
+      {"gas.supply_pressure", "flows follow what the lines pass"},
+      {"heat.holds_reached", "no weld found is hot that long"},
+      {"heat.o_ring", "no tube found is short enough, with room for hand and stands, to warm its plug that far"},
+  };
+  return all;
+}
+
+TEST_CASE("every rule is broken by a job, or guards a choice of the program's and is broken by an altered design") {
+  std::set<std::string_view> by_job, by_hand;
+  for (const auto *jobs : {&bad_alone(), &bad_with_others()}) {
+    for (const auto &bad : *jobs) {
+      by_job.insert(bad.rule);
+    }
   }
   for (const auto &bad : altered()) {
-    broken.insert(bad.rule);
+    by_hand.insert(bad.rule);
   }
   for (const auto &rule : rules()) {
     INFO(rule.id);
-    CHECK(broken.contains(rule.id));
+    CHECK(by_job.contains(rule.id) != guards().contains(rule.id));
+    CHECK((by_job.contains(rule.id) || by_hand.contains(rule.id)));
   }
 }
 
