@@ -167,6 +167,9 @@ const std::vector<Bad> &bad_with_others() {
         {Key::torch_cup_bore, 6 * mm}}},
       {"machining.slot_corner", Status::caution, large({{Key::fixture_slot_length, 10 * mm}})},
       {"gas.stays_in_chamber", Status::fail, {{Key::gas_species, 1}}},
+      {"gas.bore_pressure", // a thick wall's puddle falls in by its own weight
+       Status::fail,
+       {{Key::tube_material, 2}, {Key::tube_wall, 6 * mm}}},
       {"gas.bore_limit", Status::fail, {{Key::gas_oxygen_limit_bore, 2.01 * ppm}}},
       {"gas.chamber_limit", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
       {"gas.chamber_welding_floor", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
@@ -359,7 +362,6 @@ const std::map<std::string_view, std::string_view> &guards() {
       {"machining.groove_mill", "relief and grooves of the pin follow the same ring"},
       {"machining.thread_engagement", "plates and holes follow their screws"},
       {"machining.setups", "the parts' features are always the same"},
-      {"gas.bore_pressure", "flow while welding is turned down to this limit"},
       {"gas.bore_stays_open", "a tube without a vent gets an exhaust"},
       {"gas.torch_undisturbed", "flow while welding is turned down to this limit"},
       {"gas.supply_pressure", "flows follow what the lines pass"},
