@@ -15,15 +15,16 @@ Vec on_plate(const fixture::Position &at) {
   return {in_mm(at.x), in_mm(at.y), 0};
 }
 
-// A slot along X, `travel` between the centres of its ends.
-void slot_from_above(ViewPlan &view, Vec c, double radius, double travel) {
+// A slot along X, `travel` between the centres of its ends. Its centre line may run on to a hole at the same
+// height.
+void slot_from_above(ViewPlan &view, Vec c, double radius, double travel, double run_on = 0.0) {
   const Vec end{0.5 * travel, 0, 0};
   view.circle(Line::visible, c + end, radius, -0.25 * full_turn, 0.5 * full_turn);
   view.circle(Line::visible, c - end, radius, 0.25 * full_turn, 0.5 * full_turn);
   for (const double side : {-radius, radius}) {
     view.line(Line::visible, c - end + Vec{0, side, 0}, c + end + Vec{0, side, 0});
   }
-  view.axis(c - end - Vec{radius, 0, 0}, c + end + Vec{radius, 0, 0});
+  view.axis(c - end - Vec{radius, 0, 0}, c + Vec{std::max(end.x + radius, run_on), 0, 0});
   view.axis(c - Vec{0, radius, 0}, c + Vec{0, radius, 0});
 }
 
@@ -46,7 +47,10 @@ void base_holes(ViewPlan &view, const Inputs &in) {
       hole_end_on(view, c, base.stand_slot_radius);
       continue;
     }
-    slot_from_above(view, c, slot, in_mm(base.rear_travel));
+    // The rear stand's screws stand at the heights of the front one's.
+    const fixture::Position &front = base.stand_screws[i + base.stand_screws.size() / 2];
+    const double run_on = in_line(base.stand_screws[i].y, front.y) ? in_mm(front.x) - c.x : 0.0;
+    slot_from_above(view, c, slot, in_mm(base.rear_travel), run_on);
   }
   for (const auto &at : base.dowels) {
     hole_end_on(view, on_plate(at), base.dowel_radius);
@@ -242,10 +246,9 @@ PartPlan plan_base_plate(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::base_plate);
   plan.rows.emplace_back();
   plan.rows.back().push_back(base_top(in));
-  plan.notes.push_back(fmt::format(
-      "Plate {} thick; faces as rolled where the stock is that thick. Holes symmetric about the chain "
-      "line where one distance is given.",
-      in.labels.number(base.thickness)));
+  plan.notes.push_back(fmt::format("Plate {} thick; faces as rolled where the stock is that thick.",
+                                   in.labels.number(base.thickness)));
+  plan.notes.push_back("Holes symmetric about the chain line from edge to edge where one distance is given.");
   return plan;
 }
 
