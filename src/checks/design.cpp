@@ -1,5 +1,6 @@
 #include "purgewright/checks/design.hpp"
 
+#include "purgewright/checks/printing.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/fixture/setups.hpp"
 #include "purgewright/gas/figures.hpp"
@@ -70,6 +71,7 @@ units::Figures figures(const Design &design) {
     if (design.purge_known) {
       std::ranges::move(heat::figures(design.heat), std::back_inserter(all));
       std::ranges::move(heat::figures(design.run_advice), std::back_inserter(all));
+      std::ranges::move(figures(part_heat(design)), std::back_inserter(all));
     }
   }
   return all;

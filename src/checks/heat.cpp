@@ -34,11 +34,7 @@ Verdict hot_zone(const Design &d) { return at_most(d.heat.hot_zone.value(), d.he
 Verdict o_ring(const Design &d) { return at_most(d.heat.o_ring_peak.value(), d.heat.o_ring_limit.value()); }
 
 Verdict rollers(const Design &d) {
-  Temperature peak = d.heat.ambient;
-  for (const auto &run : d.heat.runs) {
-    peak = std::max(peak, run.roller_peak.value_or(peak));
-  }
-  return at_most(peak.value(), roller_limit.value(), Status::caution);
+  return at_most(d.heat.roller_peak.value(), roller_limit.value(), Status::caution);
 }
 
 // Soft and grown in grain above the beta transus, holed when it melts.
@@ -90,7 +86,7 @@ constexpr std::array<Rule, 8> table{{
      "nitrile in dry gas, seal makers' temperature guides", Dimension::temperature, o_ring,
      "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat, run_advice},
     {"heat.rollers", "Tube on the front rollers stays within what bearings stand", practice, Dimension::temperature,
-     rollers, "longer tube.length or shorter runs; stands printed from plastic bear less than bearings do", Needs::heat,
+     rollers, "longer tube.length or shorter runs", Needs::heat,
      run_advice},
     {"heat.cap_centre", "Cap's centre stays under the beta transus, and never melts",
      "metal data (heat/metal.hpp); beta transus as a limit: common practice, no source", Dimension::temperature,

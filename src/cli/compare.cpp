@@ -189,7 +189,7 @@ ExitCode run_compare(const CompareOptions &options) {
   OutputFolder folder(target);
   folder.write("comparison.csv", report::comparison_csv(*comparison));
   folder.write("comparison.json", json);
-  folder.write("manifest.json", report::manifest_json(folder.staging(), all_job_bytes(options), tool_version));
+  folder.write("manifest.json", report::manifest_json(folder.staging(), all_job_bytes(options), {}, tool_version));
   folder.commit();
   print(options.json ? json
                      : report::comparison_text(*comparison) + fmt::format("\nFiles are in {}\n", target.string()));

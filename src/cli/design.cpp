@@ -28,6 +28,18 @@ void add_clashes(Loaded &loaded, std::vector<checks::Clash> clashes) {
   loaded.findings = judged(loaded.draft, std::move(design));
 }
 
+std::vector<report::InputFile> files_named_by(const job::Job &job) {
+  const auto folder = std::filesystem::path(job.file).parent_path();
+  std::vector<report::InputFile> files;
+  for (const auto &member : job.family) {
+    files.push_back({std::filesystem::path(member->file).lexically_relative(folder).generic_string(), member->file});
+  }
+  if (!job.gas.log.empty()) {
+    files.push_back({job.gas.log, folder / job.gas.log});
+  }
+  return files;
+}
+
 } // namespace
 
 ExitCode run_design(const DesignOptions &options) {
@@ -37,6 +49,7 @@ ExitCode run_design(const DesignOptions &options) {
   }
   const auto *findings = &loaded->findings;
   const std::string job_bytes = file_bytes(options.job); // now: it may be edited while the solids are built
+  const auto inputs = files_named_by(findings->design.job);
   if (!findings->design.layout.buildable()) {
     return write_nothing(*findings, options, "dimensions clash, the fixture cannot be built as asked");
   }
@@ -55,7 +68,7 @@ ExitCode run_design(const DesignOptions &options) {
     }
     folder.write("results.json", report::results_json(*findings));
     folder.write("parts-list.csv", report::parts_list_csv(findings->design));
-    folder.write("manifest.json", report::manifest_json(folder.staging(), job_bytes, tool_version));
+    folder.write("manifest.json", report::manifest_json(folder.staging(), job_bytes, inputs, tool_version));
     folder.commit();
   }
   print(options.json ? report::results_json(*findings)

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <numbers>
+
 namespace purgewright::drawing {
 namespace {
 
@@ -13,19 +15,20 @@ using fixture::Length;
 // ---- cradle-stand: seen from the rollers' side (+X) ----
 void stand_outline(ViewPlan &view, const fixture::CradleStand &stand) {
   const double half = 0.5 * in_mm(stand.width), z0 = in_mm(stand.z_min), z1 = in_mm(stand.z_max),
-               r = in_mm(stand.notch_radius);
-  view.line(Line::visible, {0, -half, z1}, {0, -half, z0});
-  view.line(Line::visible, {0, -half, z0}, {0, half, z0});
-  view.line(Line::visible, {0, half, z0}, {0, half, z1});
-  if (-z1 >= r) {
-    view.line(Line::visible, {0, -half, z1}, {0, half, z1});
-    return;
+               notch = 0.5 * in_mm(stand.notch_width), floor = in_mm(stand.notch_floor),
+               corner = in_mm(stand.notch_corner);
+  for (const double side : {-1.0, 1.0}) {
+    const Vec inner{0, side * notch, z1}, outer{0, side * half, z1}, foot{0, side * half, z0};
+    view.line(Line::visible, inner, outer);
+    view.line(Line::visible, outer, foot);
+    if (z1 - floor > corner) {
+      view.line(Line::visible, inner, {0, side * notch, floor + corner});
+    }
+    const double start = side > 0.0 ? 1.5 * units::pi : units::pi;
+    view.circle(Line::visible, {0, side * (notch - corner), floor + corner}, corner, start, 0.5 * units::pi);
   }
-  const double edge = std::sqrt(r * r - z1 * z1);
-  view.line(Line::visible, {0, -half, z1}, {0, -edge, z1});
-  view.line(Line::visible, {0, edge, z1}, {0, half, z1});
-  const double start = std::atan2(z1, -edge) + full_turn, end = std::atan2(z1, edge) + full_turn;
-  view.circle(Line::visible, {}, r, start, end - start);
+  view.line(Line::visible, {0, -half, z0}, {0, half, z0});
+  view.line(Line::visible, {0, corner - notch, floor}, {0, notch - corner, floor});
 }
 
 ViewPlan stand_face(const Inputs &in) {
@@ -39,8 +42,8 @@ ViewPlan stand_face(const Inputs &in) {
   stand_outline(view, stand);
   const double half = 0.5 * in_mm(stand.width), z0 = in_mm(stand.z_min), y = in_mm(stand.roller_y),
                z = in_mm(stand.roller_z);
-  view.axis({0, 0, z0}, {0, 0, 2.0});
-  view.axis({0, -6.0, 0}, {0, 6.0, 0});
+  const double z1 = in_mm(stand.z_max), notch = 0.5 * in_mm(stand.notch_width), floor = in_mm(stand.notch_floor);
+  view.axis({0, 0, z0}, {0, 0, z1});
   for (const double side : {-1.0, 1.0}) {
     tapped_end_on(view, {0, side * y, z}, *stand.axle_screw, stand.axle_radius);
     const double foot = side * in_mm(stand.foot_y), r = in_mm(stand.foot_tapping.radius),
@@ -75,18 +78,14 @@ ViewPlan stand_face(const Inputs &in) {
        Side::above,
        n.plus_minus(2.0 * stand.roller_y, units::millimetres(0.05)),
        Probe::axes},
-      {"cradle-stand.z_min",
+      {"cradle-stand.axle_height",
        {0, half, z0},
-       {0, 0, 0},
-       Side::right,
-       n.plus_minus(-stand.z_min, units::millimetres(0.05)),
-       Probe::none},
-      {"cradle-stand.roller_z",
        {0, y, z},
-       {0, 0, 0},
        Side::right,
-       n.plus_minus(-stand.roller_z, units::millimetres(0.05)),
+       n.plus_minus(stand.axle_height(), units::millimetres(0.05)),
        Probe::none},
+      {"cradle-stand.notch_floor", {0, -half, z0}, {0, 0, floor}, Side::left, n.size(stand.notch_floor - stand.z_min)},
+      {"cradle-stand.notch_width", {0, -notch, z1}, {0, notch, z1}, Side::above, n.size(stand.notch_width)},
       {"cradle-stand.z_max",
        {0, -half, z0},
        {0, -half, in_mm(stand.z_max)},
@@ -102,16 +101,14 @@ ViewPlan stand_face(const Inputs &in) {
       note("cradle-stand.foot_tapping", {0, -in_mm(stand.foot_y + stand.foot_tapping.radius), z0 + 3.0},
            n.tapped(*stand.foot_screw, 2, 2.0 * stand.foot_screw->major, stand.foot_tapping)));
   view.callouts.back().towards = leftwards;
-  if (-stand.z_max < stand.notch_radius) {
-    const double r = in_mm(stand.notch_radius);
-    Callout notch = note("cradle-stand.notch_radius", {0, 0, -r}, {});
-    notch.label = n.size(stand.notch_radius, "R");
-    notch.probe = Probe::radius;
-    notch.surface = {-0.5 * in_mm(stand.thickness), 0, -r};
-    notch.axis = {1, 0, 0};
-    notch.towards = upwards;
-    view.callouts.push_back(notch);
-  }
+  const double corner = in_mm(stand.notch_corner), diagonal = (1.0 - 1.0 / std::numbers::sqrt2) * corner;
+  Callout round = note("cradle-stand.notch_corner", {0, diagonal - notch, floor + diagonal}, {});
+  round.label = n.size(stand.notch_corner, "2× R");
+  round.probe = Probe::radius;
+  round.surface = {-0.5 * in_mm(stand.thickness), diagonal - notch, floor + diagonal};
+  round.axis = {1, 0, 0};
+  round.towards = upwards;
+  view.callouts.push_back(round);
   return view;
 }
 
@@ -226,8 +223,7 @@ PartPlan plan_cradle_stand(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(stand_face(in));
   plan.rows.back().push_back(stand_side(in));
-  plan.notes.push_back("Make 2, the dowel hole in one of them. Symmetric about the plane through the tube's "
-                       "axis (the cross).");
+  plan.notes.push_back("Make 2, the dowel hole in one of them. Symmetric about its middle.");
   return plan;
 }
 

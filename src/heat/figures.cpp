@@ -139,7 +139,12 @@ void list_limits(const HeatPlan &plan, List &list) {
            "Temperature the cap's centre should stay under", "beta transus of the cap's metal, unless set",
            {}, "metal data (heat/metal.hpp); as a limit: common practice, no source",
            Basis::fallback);
+  list.temperature("heat.joint.peak", plan.joint_peak, "Hottest the joint becomes", "highest of tacks and runs", work);
+  list.temperature("heat.rollers.peak", plan.roller_peak, "Hottest tube on the front rollers",
+                   "highest of tacks and runs", work);
   list.temperature("heat.pin.peak", plan.pin_peak, "Backing pin at the end of the last hold",
+                   "one lump of metal", work);
+  list.temperature("heat.chamber.peak", plan.chamber_peak, "Chamber body at the end of the last hold",
                    "one lump of metal", work);
   list.add("heat.hot_zone", plan.hot_zone.value(), Dimension::length,
            "Farthest wall above the shielding temperature", "largest of all runs", work, model_source);

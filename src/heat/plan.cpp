@@ -135,6 +135,7 @@ void settle(const Bench &bench, HeatPlan &plan) {
       plan.cap_centre_peak = std::max(plan.cap_centre_peak, weld.cap_centre_peak);
       plan.joint_peak = std::max(plan.joint_peak, weld.joint_peak);
       plan.hot_zone = std::max(plan.hot_zone, weld.hot_zone);
+      plan.roller_peak = std::max({plan.roller_peak, plan.ambient, weld.roller_peak.value_or(plan.ambient)});
     }
   }
   plan.cycle = bench.model().now();
@@ -142,6 +143,7 @@ void settle(const Bench &bench, HeatPlan &plan) {
   plan.steps = bench.model().steps() + bench.model().refused_steps();
   plan.iterations = bench.model().iterations();
   plan.pin_peak = bench.model().body(Body::pin);
+  plan.chamber_peak = bench.model().body(Body::chamber);
 }
 
 } // namespace

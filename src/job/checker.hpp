@@ -51,6 +51,7 @@ class Checker {
   void rotation();
   void oxygen();
   void stock();
+  void family();
 
   const Draft &draft_;
   const Job &job_;

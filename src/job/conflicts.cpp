@@ -42,6 +42,7 @@ Diagnostics Checker::check() {
   rotation();
   oxygen();
   stock();
+  family();
   return std::move(problems_);
 }
 

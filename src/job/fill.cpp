@@ -287,6 +287,8 @@ void Filler::fixture() {
   f.wall = length(fixture_wall);
   f.diffuser_hole = length(fixture_diffuser_hole);
   f.circuits = count(fixture_circuits);
+  number(fixture_family, 0, Basis::fallback, "no other tube shares the bench");
+  job_.family = draft_.family;
   const double slot_length = number(fixture_slot_length, 0, Basis::fallback, "absent: sized by the layout");
   const double slot_width = number(fixture_slot_width, 0, Basis::fallback, "absent: sized by the layout");
   f.slot_length = stated(fixture_slot_length) ? std::optional(units::metres(slot_length)) : std::nullopt;

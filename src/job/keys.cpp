@@ -39,6 +39,9 @@ constexpr FieldInfo count(Key key, std::string_view path, double least, double m
 constexpr FieldInfo text(Key key, std::string_view path, std::string_view meaning, bool required = false) {
   return {key, path, FieldKind::text, Dimension::ratio, 0, 0, required, false, {}, meaning};
 }
+constexpr FieldInfo text_list(Key key, std::string_view path, std::string_view meaning) {
+  return {key, path, FieldKind::text_list, Dimension::ratio, 0, 0, false, false, {}, meaning};
+}
 constexpr FieldInfo choice(Key key, std::string_view path, Choices choices, std::string_view meaning,
                            bool required = false) {
   return {key, path, FieldKind::choice, Dimension::ratio, 0, 0, required, false, choices, meaning};
@@ -154,6 +157,8 @@ constexpr std::array<FieldInfo, key_count> table{{
     choice(fixture_pin_material, "fixture.pin_material", fixture_metals, "Metal of the backing pin."),
     count(fixture_circuits, "fixture.circuits", 2, 4,
           "Outlets of the gas-port block: bore, chamber, spares."),
+    text_list(fixture_family, "fixture.family",
+              "Job files of other tubes welded on the same base plate, gas-port block and cradle."),
     choice(shop_units, "shop.units", unit_systems, "Units of the sheets and of the threads chosen."),
     choice(shop_sheet, "shop.sheet", sheets, "Paper size of the sheets."),
     choice(shop_projection, "shop.projection", projections, "First or third angle projection."),
@@ -166,16 +171,8 @@ constexpr std::array<FieldInfo, key_count> table{{
     quantity(shop_room_air_changes_per_hour, "shop.room.air_changes_per_hour", Dimension::ratio, 0, 100,
              "Air changes of the room an hour."),
     quantity(shop_draught, "shop.draught", Dimension::velocity, 0, 10, "Air speed over the bench."),
-    {shop_stock,
-     "shop.stock",
-     FieldKind::text_list,
-     Dimension::ratio,
-     0,
-     0,
-     false,
-     false,
-     {},
-     "Bar and plate at hand: plate 20 mm, flat 20 mm x 60 mm, bar 60 mm, round 1.5 in."},
+    text_list(shop_stock, "shop.stock",
+              "Bar and plate at hand: plate 20 mm, flat 20 mm x 60 mm, bar 60 mm, round 1.5 in."),
 }};
 
 constexpr bool in_key_order() {

@@ -1,3 +1,4 @@
+#include "job/family.hpp"
 #include "job/fault.hpp"
 #include "job/limits.hpp"
 #include "purgewright/job/nearest.hpp"
@@ -173,6 +174,12 @@ DraftReading read_draft_text(std::string_view yaml, std::string file_name) {
 }
 
 DraftReading read_draft(const std::string &path) {
+  DraftReading reading = read_draft_alone(path);
+  read_family(reading);
+  return reading;
+}
+
+DraftReading read_draft_alone(const std::string &path) {
   std::error_code ignored;
   if (std::filesystem::is_directory(path, ignored)) {
     return unreadable(path, "this is a folder", "a job file");

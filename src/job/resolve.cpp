@@ -22,6 +22,12 @@ void sort_by_place(Diagnostics &problems) {
                            [](const Diagnostic &d) { return std::tuple(d.mark.line, d.mark.column); });
 }
 
+// The job's own faults first, then those of each file of its family.
+void sort_by_file(Diagnostics &problems, const std::string &own) {
+  sort_by_place(problems);
+  std::ranges::stable_sort(problems, {}, [&](const Diagnostic &d) { return std::tuple(d.file != own, d.file); });
+}
+
 Resolution resolve_around(const Draft &draft, const KeySet &faulty) {
   Resolution resolution;
   Job &job = resolution.job.emplace();
@@ -41,10 +47,10 @@ Resolution resolve_around(const Draft &draft, const KeySet &faulty) {
 
 } // namespace
 
-KeySet faulty_keys(const Diagnostics &problems) {
+KeySet faulty_keys(const Diagnostics &problems, const std::string &file) {
   KeySet set;
   for (const auto &problem : problems) {
-    if (problem.severity != Severity::error) {
+    if (problem.severity != Severity::error || problem.file != file) {
       continue;
     }
     if (problem.key.empty()) {
@@ -65,13 +71,13 @@ Resolution resolve(const Draft &draft) {
 
 Resolution read_job(const std::string &path) {
   DraftReading reading = read_draft(path);
-  Resolution resolution = resolve_around(reading.draft, faulty_keys(reading.problems));
+  Resolution resolution = resolve_around(reading.draft, faulty_keys(reading.problems, reading.draft.file));
   if (has_errors(reading.problems)) {
     resolution.job.reset();
   }
   resolution.problems.insert(resolution.problems.begin(), std::make_move_iterator(reading.problems.begin()),
                              std::make_move_iterator(reading.problems.end()));
-  sort_by_place(resolution.problems);
+  sort_by_file(resolution.problems, reading.draft.file);
   return resolution;
 }
 

@@ -38,7 +38,7 @@ std::string sha256(std::string_view bytes) {
 }
 
 std::string manifest_json(const std::filesystem::path &folder, std::string_view job_bytes,
-                          std::string_view tool_version) {
+                          std::span<const InputFile> inputs, std::string_view tool_version) {
   std::vector<std::filesystem::path> files;
   for (const auto &entry : std::filesystem::recursive_directory_iterator(folder)) {
     if (entry.is_regular_file() && entry.path().filename() != "manifest.json") {
@@ -49,6 +49,12 @@ std::string manifest_json(const std::filesystem::path &folder, std::string_view 
   nlohmann::ordered_json root;
   root["tool"] = {{"name", "purgewright"}, {"version", tool_version}};
   root["job_sha256"] = sha256(job_bytes);
+  if (!inputs.empty()) {
+    root["inputs"] = nlohmann::ordered_json::array();
+  }
+  for (const InputFile &input : inputs) {
+    root["inputs"].push_back({{"path", input.name}, {"sha256", sha256(read_bytes(input.path))}});
+  }
   root["files"] = nlohmann::ordered_json::array();
   for (const auto &file : files) {
     const std::string bytes = read_bytes(file);

@@ -2,6 +2,8 @@
 
 #include "csv.hpp"
 
+#include "purgewright/checks/printing.hpp"
+#include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/units/ids.hpp"
 
@@ -38,25 +40,48 @@ std::string stock_text(const Design &d, const fixture::PartMetal &part) {
 }
 
 // Which tubes a made part serves, so that a new tube size costs the fewest new parts.
-std::string serves(const Design &d, std::string_view name) {
-  if (name == ids::gas_port_block) {
-    return "any tube";
+class Serves {
+ public:
+  explicit Serves(const Design &d) : design_(d), diameters_(fixture::tube_diameters_served(d.job)) {}
+
+  std::string operator()(std::string_view part) const {
+    if (part == ids::gas_port_block) {
+      return "any tube" + with_family();
+    }
+    if (part == ids::base_plate || part == ids::cradle_stand) {
+      return fmt::format("tubes {} to {} in diameter{}", length(design_, diameters_.least), length(design_, diameters_.most),
+                         with_family());
+    }
+    return part == ids::index_collar || part == ids::axial_stop ? "this tube's diameter" : "this tube and cap";
   }
-  if (name == ids::base_plate) {
-    const auto range = fixture::tube_lengths_served(d.job, d.layout);
-    return fmt::format("this chamber; tubes {} to {} long", length(d, range.least),
-                       range.most ? length(d, *range.most) : "any length");
+
+ private:
+  std::string with_family() const {
+    std::string text;
+    for (const auto &member : design_.job.family) {
+      text += (text.empty() ? "; common with " : ", ") + member->identity.name;
+    }
+    return text;
   }
-  if (name == ids::cradle_stand || name == ids::axial_stop) {
-    return "this tube's diameter";
+
+  const Design &design_;
+  fixture::TubeDiameters diameters_;
+};
+
+// "PETG" where a printed part bears its heat and nothing else stands against it; "no" otherwise.
+std::string printed(const Design &d, const std::vector<checks::PartHeat> &heat, std::string_view part) {
+  const auto found = std::ranges::find(heat, part, &checks::PartHeat::part);
+  if (found == heat.end() || found->plastic.empty()) {
+    return "no";
   }
-  return "this tube and cap";
+  const bool others = !d.job.family.empty() && fixture::shared_in_family(part);
+  return std::string(found->plastic) + (others ? " as far as this tube goes" : "");
 }
 
 class List {
  public:
   void buy(std::string name, int quantity, std::string size, std::string purpose) {
-    parts_.push_back({std::move(name), "bought", quantity, "", std::move(size), 0.0, std::move(purpose)});
+    parts_.push_back({std::move(name), "bought", quantity, "", std::move(size), 0.0, "", std::move(purpose)});
   }
   void make(ListedPart part) { parts_.push_back(std::move(part)); }
   std::vector<ListedPart> take() { return std::move(parts_); }
@@ -122,10 +147,12 @@ void bought_gas_parts(const Design &d, List &list) {
 
 std::vector<ListedPart> list_parts(const checks::Design &d) {
   List list;
+  const Serves serves(d);
+  const auto heat = checks::part_heat(d);
   for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
     if (part.volume > units::Volume{}) {
       list.make({std::string(part.name), "made", part.count, std::string(part.metal->title), stock_text(d, part),
-                 part.mass().value(), serves(d, part.name)});
+                 part.mass().value(), printed(d, heat, part.name), serves(part.name)});
     }
   }
   bought_fasteners(d, list);
@@ -134,12 +161,12 @@ std::vector<ListedPart> list_parts(const checks::Design &d) {
 }
 
 std::string parts_list_csv(const checks::Design &d) {
-  std::string text = "item,name,kind,quantity,material,stock or size,mass a piece [kg],serves\r\n";
+  std::string text = "item,name,kind,quantity,material,stock or size,mass a piece [kg],may be printed,serves\r\n";
   int item = 0;
   for (const ListedPart &part : list_parts(d)) {
-    text += fmt::format("{},{},{},{},{},{},{},{}\r\n", ++item, csv_cell(part.name), part.kind, part.quantity,
+    text += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", ++item, csv_cell(part.name), part.kind, part.quantity,
                         csv_cell(part.material), csv_cell(part.size), part.mass > 0.0 ? fmt::format("{:.3f}", part.mass) : "",
-                        csv_cell(part.serves));
+                        part.printed, csv_cell(part.serves));
   }
   return text;
 }

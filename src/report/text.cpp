@@ -2,6 +2,8 @@
 
 #include "text_parts.hpp"
 
+#include "purgewright/checks/printing.hpp"
+#include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/job/nearest.hpp"
 #include "purgewright/report/bench_numbers.hpp"
@@ -128,10 +130,12 @@ std::string sizes(const Findings &f, TextStyle style) {
                       length(block.height), block.outlets, d.job.gas.port_thread->callout);
   text += fmt::format("  gas volume     chamber {}, bore {}\n", shop(f, d.volumes.chamber_gas.value(), Dimension::volume),
                       shop(f, d.volumes.bore_gas.value(), Dimension::volume));
-  const auto range = fixture::tube_lengths_served(d.job, d.layout);
-  text += fmt::format("  serves         tubes of this diameter from {} {}; another diameter or cap needs new parts but the gas-port\n"
-                      "                 block (parts-list.csv: serves)\n",
-                      length(range.least), range.most ? "to " + length(*range.most) : std::string("on"));
+  const auto lengths = fixture::tube_lengths_served(d.job, d.layout);
+  const auto diameters = fixture::tube_diameters_served(d.job);
+  text += fmt::format("  serves         tubes of this diameter from {} {} long; base plate, cradle stands and gas-port block serve\n"
+                      "                 {} to {} in diameter, each with a chamber, plug, pin, collar, stop and cover of its own\n",
+                      length(lengths.least), lengths.most ? "to " + length(*lengths.most) : std::string("on"),
+                      length(diameters.least), length(diameters.most));
   for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
     if (part.volume > units::Volume{}) {
       text += fmt::format("  {:<18} {}{} of {}, {} of chips\n", part.name,
@@ -141,6 +145,47 @@ std::string sizes(const Findings &f, TextStyle style) {
     }
   }
   return text;
+}
+
+std::string printing_lines(const Findings &f, TextStyle style) {
+  std::string text = heading("Metal or printed", style);
+  for (const auto &part : checks::part_heat(f.design)) {
+    text += fmt::format("  {:<18} {:<13} no hotter than the {}, {}{}{}\n", part.part,
+                        part.plastic.empty() ? "metal" : fmt::format("may be {}", part.plastic), part.of,
+                        shop(f, part.hottest.value(), Dimension::temperature, 3), part.against.empty() ? "" : "; ",
+                        part.against);
+  }
+  return text;
+}
+
+// Every tube on the common bench, and what sharing it saves.
+std::string family_lines(const Findings &f, TextStyle style) {
+  const auto &d = f.design;
+  if (d.job.family.empty()) {
+    return {};
+  }
+  std::string text = heading("Family on one bench (fixture.family)", style);
+  const auto members = fixture::family_members(d.job);
+  for (const auto &member : members) {
+    text += fmt::format("  {:<16} tube {}, its axis {} over the base plate, rollers {} from vertical{}\n", member.name,
+                        shop(f, member.tube_diameter.value(), Dimension::length),
+                        shop(f, member.axis_height.value(), Dimension::length),
+                        shop(f, member.roller_angle.value(), Dimension::angle),
+                        member.conflicts.empty() ? "" : "; its design clashes: check it");
+  }
+  std::string shared, own;
+  units::Mass saved{};
+  for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
+    if (part.volume > units::Volume{}) {
+      const bool common = fixture::shared_in_family(part.name);
+      (common ? shared : own) += fmt::format("{}{}", (common ? shared : own).empty() ? "" : ", ", part.name);
+      saved += common ? double(members.size() - 1) * double(part.count) * part.stock.volume() * part.metal->density
+                      : units::Mass{};
+    }
+  }
+  text += fmt::format("  made once      {}: {} of stock less than a bench for each\n", shared,
+                      shop(f, saved.value(), Dimension::mass, 3));
+  return text + fmt::format("  for each tube  {}\n", own);
 }
 
 std::string status_word(checks::Status status, TextStyle style) {
@@ -223,7 +268,8 @@ std::string cautions_text() {
 std::string summary_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) + sizes(f, style);
+    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) + sizes(f, style) +
+            family_lines(f, style) + printing_lines(f, style);
   }
   return text + rule_lines(f, style, false);
 }
@@ -231,7 +277,8 @@ std::string summary_text(const Findings &f, TextStyle style) {
 std::string check_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) + sizes(f, style);
+    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) + sizes(f, style) +
+            family_lines(f, style) + printing_lines(f, style);
   }
   return text + rule_lines(f, style, true) + defaults(f, style) + heading("Cautions", style) + cautions_text();
 }

@@ -18,10 +18,11 @@ Solid build_cradle_stand(const fixture::Layout &layout) {
     std::vector<Solid> tools{kernel::drill_cutter({{-0.5 * stand.thickness, {}, stand.z_min}, kernel::along_z},
                                                   2.0 * stand.dowel.radius, stand.dowel.depth,
                                                   standards::machining_rules().drill_point)};
-    if (-stand.z_max < stand.notch_radius) {
-      tools.push_back(kernel::cylinder({{-stand.thickness - over, {}, {}}, kernel::along_x}, stand.notch_radius,
-                                       stand.thickness + 2.0 * over));
-    }
+    // A rounded rectangle about the plate's top edge: its lower half cuts the notch.
+    tools.push_back(kernel::rounded_rectangle_prism(
+        {{-stand.thickness - over, {}, stand.z_max}, kernel::along_x, kernel::along_y},
+        {.length = stand.notch_width, .width = 2.0 * (stand.z_max - stand.notch_floor), .corner_radius = stand.notch_corner},
+        stand.thickness + 2.0 * over));
     for (const double side : {-1.0, 1.0}) {
       tools.push_back(kernel::through_cutter({{Length{}, side * stand.roller_y, stand.roller_z}, kernel::against_x},
                                              2.0 * stand.axle_radius, stand.thickness));

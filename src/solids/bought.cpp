@@ -84,7 +84,7 @@ void add_base_screws(const fixture::Layout &l, List &list) {
     list.add(name, title(size, what), screw(size, kernel::along_z, base.thickness), places);
   };
   from_below("screw-chamber", *l.body.base_screw, "chamber body", base.chamber_screws);
-  from_below("screw-stand", *l.stand.foot_screw, "cradle stands", base.stand_screws);
+  from_below("screw-stand", *l.stand.foot_screw, "cradle stands", fixture::stand_feet(l.stand));
   if (l.stop.present) {
     from_below("screw-stop", *l.stop.foot_screw, "axial stop", base.stop_screws);
   }

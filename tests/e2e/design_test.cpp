@@ -213,3 +213,34 @@ TEST_CASE("two runs at once into one folder end with one whole folder") {
   check_manifest(folder / "out", job);
   CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "out"});
 }
+
+TEST_CASE("two jobs of a family get the same bench, and each says so") {
+  const ScratchFolder folder;
+  std::map<std::string, json> results;
+  for (const std::string name : {"housing-32", "housing-45"}) {
+    const auto done = run_tool({"design", example("one-bench/" + name), "-o", name, "--json"}, {.folder = folder.path()});
+    INFO(done.err);
+    REQUIRE(done.status == 0);
+    results[name] = json::parse(done.out);
+    CHECK_THAT(bytes_of(folder / name / "parts-list.csv"),
+               Contains("common with " + std::string(name == "housing-32" ? "housing-45" : "housing-32")));
+  }
+  const auto quantity = [&](const std::string &name, const std::string &id) {
+    for (const auto &figure : results[name].at("quantities")) {
+      if (figure.at("id") == id) {
+        return figure.at("value").get<double>();
+      }
+    }
+    FAIL(id);
+    return 0.0;
+  };
+  for (const std::string part : {"base-plate", "cradle-stand", "gas-port-block"}) {
+    INFO(part);
+    CHECK(quantity("housing-32", "volume." + part) == Approx(quantity("housing-45", "volume." + part)).epsilon(1e-9));
+  }
+  for (const std::string file : {"parts/base-plate.stl", "parts/gas-port-block.stl"}) {
+    INFO(file);
+    CHECK(bytes_of(folder / "housing-32" / file) == bytes_of(folder / "housing-45" / file));
+  }
+  CHECK(quantity("housing-45", "bench.axis_height") > quantity("housing-32", "bench.axis_height"));
+}

@@ -16,8 +16,12 @@ void roller_laws(const Job &job, const fixture::CradleStand &s, Laws &laws) {
   laws.more(z - roller - mm(s.z_min), 0.5, "rollers clear of the base plate");
   laws.more(mm(s.axle_screw->major), mm(s.bearing->bore), "axle fills the bearing");
   laws.more(mm(s.bearing->bore), mm(s.axle_screw->major), "axle enters the bearing");
-  laws.more(mm(s.notch_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 1.0,
-            "tube clear of the stand's notch");
+  const double from_notch = std::min(-mm(s.notch_floor), std::hypot(0.5 * mm(s.notch_width), mm(s.z_max)));
+  laws.more(from_notch - 0.5 * mm(job.tube.outside_diameter_most()), 1.0, "tube clear of the stand's notch");
+  constexpr double rolls_off = 30.0, jams = 60.0; // degrees of either roller from vertical; common practice, no source
+  const double angle = std::atan2(y, -z) * 180.0 / 3.14159265358979323846;
+  laws.more(angle, rolls_off, "rollers keep the tube from rolling off");
+  laws.more(jams - angle, 0.0, "the tube does not jam between the rollers");
 }
 
 void stand_laws(const fixture::CradleStand &s, Laws &laws) {
@@ -25,8 +29,10 @@ void stand_laws(const fixture::CradleStand &s, Laws &laws) {
   laws.more(0.5 * mm(s.width) - y - axle, web, "metal beside an axle");
   laws.more(mm(s.z_max) - z - axle, web, "metal over an axle");
   laws.more(z - mm(s.z_min) - axle, web, "metal under an axle");
-  laws.more(std::hypot(y, z) - mm(s.notch_radius) - axle, web, "metal between axle and notch");
-  laws.more(-mm(s.z_min) - mm(s.notch_radius), web, "metal under the notch");
+  laws.more(y - 0.5 * mm(s.notch_width) - axle, web, "metal between axle and notch");
+  laws.more(mm(s.notch_floor - s.z_min), web, "metal under the notch");
+  laws.more(mm(s.z_max - s.notch_floor), mm(s.notch_corner), "notch as deep as its corners");
+  laws.more(0.5 * mm(s.notch_width), mm(s.notch_corner), "notch as wide as its corners");
   const double foot = 0.5 * mm(s.foot_screw->major), drilled = mm(s.foot_tapping.radius);
   const double top = mm(s.z_min) + mm(s.foot_tapping.depth) + point(drilled);
   laws.more(0.5 * mm(s.thickness) - foot, web, "metal beside a stand's foot screw");
@@ -35,10 +41,8 @@ void stand_laws(const fixture::CradleStand &s, Laws &laws) {
   if (std::abs(mm(s.foot_y) - y) < foot + axle + web) {
     laws.more(z - axle - top, web, "metal between foot screw and axle");
   }
-  const double inner = std::max(0.0, mm(s.foot_y) - foot);
-  if (inner < mm(s.notch_radius)) {
-    laws.more(-std::sqrt(mm(s.notch_radius) * mm(s.notch_radius) - inner * inner) - top, web,
-              "metal between foot screw and notch");
+  if (mm(s.foot_y) - foot < 0.5 * mm(s.notch_width)) {
+    laws.more(mm(s.notch_floor) - top, web, "metal between foot screw and notch");
   }
 }
 
@@ -56,7 +60,7 @@ void dowel_laws(const Layout &l, Laws &laws) {
   const double radius = mm(s.dowel.radius), top = mm(s.z_min) + mm(s.dowel.depth) + point(radius);
   laws.more(0.5 * mm(s.thickness) - radius, web, "metal beside a stand's dowel");
   laws.more(mm(s.foot_y) - 0.5 * mm(s.foot_screw->major) - radius, web, "metal between a stand's dowel and foot screw");
-  laws.more(-mm(s.notch_radius) - top, web, "metal between a stand's dowel and notch");
+  laws.more(mm(s.notch_floor) - top, web, "metal between a stand's dowel and notch");
   for (const auto &dowel : l.body.dowels) {
     const double y = std::abs(mm(dowel.y)), own = mm(l.body.dowel.radius);
     laws.more(0.5 * mm(l.body.width) - y - own, web, "metal beside a body's dowel");
@@ -183,8 +187,9 @@ void standing_laws(const Job &job, const Layout &l, Laws &laws) {
     const auto &place = l.stand.placements[i / 2];
     const double foot_x = mm(place.x) - 0.5 * mm(l.stand.thickness),
                  foot_y = (i % 2 == 0 ? -1.0 : 1.0) * mm(l.stand.foot_y);
-    laws.more(-std::hypot(mm(b.stand_screws[i].x) - foot_x, mm(b.stand_screws[i].y) - foot_y), 0.0,
-              "stand's screws meet the base plate's slots");
+    const double travel = i < 2 ? 0.5 * mm(b.rear_travel) : 0.0; // the rear pair is slotted
+    laws.more(travel - std::abs(mm(b.stand_screws[i].x) - foot_x), 0.0, "stand's screws meet the base plate's slots");
+    laws.more(-std::abs(mm(b.stand_screws[i].y) - foot_y), 0.0, "stand's screws meet the base plate's slots");
   }
   for (std::size_t i = 0; i < 2; ++i) {
     laws.more(-std::hypot(mm(b.block_screws[i].x - l.block.placement.x - l.block.mounts[i].x),

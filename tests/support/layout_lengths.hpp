@@ -75,7 +75,7 @@ template <class S, class F> void stand(S &s, F &f) {
   for (auto &p : s.placements) {
     position(p, f);
   }
-  f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_radius), f(s.axle_radius), f(s.roller_y),
+  f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_width), f(s.notch_floor), f(s.notch_corner), f(s.axle_radius), f(s.roller_y),
       f(s.roller_z), f(s.washer), f(s.foot_y);
   drilling(s.foot_tapping, f), drilling(s.dowel, f);
 }

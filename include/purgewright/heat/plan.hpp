@@ -82,7 +82,9 @@ struct HeatPlan {
   units::Time longest_hold{}, longest_hold_allowed{}; // of tacks and runs
   units::Time torch_move{};
   units::Time arc_time{}, cycle{}; // cycle: first arc to the end of the last hold
-  units::Temperature o_ring_peak{}, cap_centre_peak{}, joint_peak{}, pin_peak{};
+  units::Temperature o_ring_peak{}, cap_centre_peak{}, joint_peak{};
+  units::Temperature roller_peak{};                // of the tube on the front stand's rollers
+  units::Temperature pin_peak{}, chamber_peak{}; // each one lump of metal, at the end of the last hold
   units::Length hot_zone{};
   Energy energy;
   std::vector<Moment> history;

@@ -8,6 +8,7 @@
 #include "purgewright/job/keys.hpp"
 
 #include <array>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -22,8 +23,11 @@ struct Entry {
   Mark mark{};            // of the value
 };
 
+struct Job;
+
 struct Draft {
   std::string file;       // as the user named it, for messages
+  std::vector<std::shared_ptr<const Job>> family; // the jobs that fixture.family names, this one left out
   std::array<Entry, key_count> entries{};
 
   Entry &operator[](Key key) { return entries[static_cast<std::size_t>(key)]; }
@@ -35,7 +39,8 @@ struct DraftReading {
   Diagnostics problems; // complete; the draft is only good when has_errors(problems) is false
 };
 
-// Reads a job file: at most 1 MiB, no aliases or anchors, one document, nesting no deeper than the keys need.
+// Reads a job file and those that its fixture.family names (relative to its folder; their own families are not
+// followed, their faults are reported under their file's name): at most 1 MiB, no aliases or anchors, one document, nesting no deeper than the keys need.
 // Errors: all in `problems`, an unreadable file included; never throws on input.
 DraftReading read_draft(const std::string &path);
 DraftReading read_draft_text(std::string_view yaml, std::string file_name);

@@ -11,8 +11,10 @@
 #include "purgewright/units/figure.hpp"
 #include "purgewright/units/quantity.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace purgewright::job {
 
@@ -144,6 +146,7 @@ struct Job {
   Weld weld;
   Gas gas;
   FixtureWishes fixture;
+  std::vector<std::shared_ptr<const Job>> family; // other tubes on the same bench; without families of their own
   Shop shop;
   std::array<Origin, key_count> origins{};
 

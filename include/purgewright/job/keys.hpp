@@ -26,7 +26,7 @@ enum class Key : unsigned char {
   gas_hose_material, gas_hose_inside_diameter, gas_hose_wall, gas_hose_supply_length, gas_hose_bore_length,
   gas_hose_chamber_length, gas_log, gas_log_use, gas_port_thread,
   fixture_radial_clearance, fixture_end_clearance, fixture_wall, fixture_slot_length, fixture_slot_width,
-  fixture_diffuser_hole, fixture_material, fixture_pin_material, fixture_circuits,
+  fixture_diffuser_hole, fixture_material, fixture_pin_material, fixture_circuits, fixture_family,
   shop_units, shop_sheet, shop_projection, shop_argon_price, shop_bottle_water_volume, shop_bottle_pressure,
   shop_room_volume, shop_room_air_changes_per_hour, shop_draught, shop_stock,
 };

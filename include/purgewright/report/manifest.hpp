@@ -6,6 +6,7 @@
 #pragma once
 
 #include <filesystem>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -14,8 +15,14 @@ namespace purgewright::report {
 // Lower-case hexadecimal SHA-256.
 std::string sha256(std::string_view bytes);
 
+// A file that the job names and that the design depends on: other jobs of its family, a measured log.
+struct InputFile {
+  std::string name; // relative to the job's folder
+  std::filesystem::path path;
+};
+
 // Manifest of all files below `folder` (manifest.json itself left out).
 std::string manifest_json(const std::filesystem::path &folder, std::string_view job_bytes,
-                          std::string_view tool_version);
+                          std::span<const InputFile> inputs, std::string_view tool_version);
 
 } // namespace purgewright::report

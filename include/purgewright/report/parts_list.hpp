@@ -17,6 +17,7 @@ struct ListedPart {
   int quantity = 1;
   std::string material, size; // stock for made parts, standard and size for bought ones
   double mass = 0.0;          // kg a piece; 0 for bought parts
+  std::string printed;        // plastic a made part may be printed from, or "no"; empty for bought ones
   std::string serves;         // what it does, or which tubes it fits
 };
 

@@ -97,6 +97,14 @@ struct Bearing {
 std::span<const Bearing> bearings();             // small to large
 const Bearing *bearing(std::string_view number); // nullptr when unknown
 
+// ---- Plastics that parts are printed from
+struct Plastic {
+  std::string_view name;
+  units::Temperature deflection; // under 0.45 MPa, ISO 75-2 method B
+  std::string_view source;
+};
+std::span<const Plastic> plastics(); // coldest first
+
 // ---- Metals
 struct Metal {
   std::string_view name; // "titanium-grade-2" "titanium-grade-9" "titanium-6al-4v" "aluminium-6082"

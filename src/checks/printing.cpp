@@ -1,0 +1,75 @@
+#include "purgewright/checks/printing.hpp"
+
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+
+namespace purgewright::checks {
+namespace {
+
+using units::Temperature;
+
+// Under the deflection temperature, so that the part keeps its shape under load for years.
+constexpr auto margin = units::TemperatureDifference::from_value(10.0); // K
+
+std::string_view plastic_for(Temperature hottest) {
+  const auto all = standards::plastics();
+  const auto found = std::ranges::find_if(
+      all, [&](const standards::Plastic &plastic) { return hottest <= plastic.deflection - margin; });
+  return found == all.end() ? std::string_view() : found->name;
+}
+
+struct Estimate {
+  std::string_view part;
+  Temperature hottest;
+  std::string_view of, input, against;
+};
+
+std::vector<Estimate> estimates(const Design &d) {
+  const auto &plan = d.heat;
+  const Temperature rollers = plan.roller_peak;
+  constexpr std::string_view at_rollers = "tube at the front rollers", roller_figure = "heat.rollers.peak";
+  constexpr std::string_view gas_tight = "gas-tight threads and sealing faces: machine them";
+  return {{ids::chamber_body, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
+          {ids::chamber_end_plate, plan.cap_centre_peak, "cap's centre it faces", "heat.cap_centre.peak", gas_tight},
+          {ids::backing_pin, plan.cap_centre_peak, "cap's centre it touches", "heat.cap_centre.peak", {}},
+          {ids::end_plug, plan.o_ring_peak, "tube over the O-ring", "heat.o_ring.peak", gas_tight},
+          {ids::gas_port_block, plan.ambient, "room", "heat.ambient", gas_tight},
+          {ids::cradle_stand, rollers, at_rollers, roller_figure, {}},
+          {ids::index_collar, rollers, at_rollers, roller_figure, {}},
+          {ids::axial_stop, rollers, at_rollers, roller_figure, {}},
+          {ids::base_plate, plan.chamber_peak, "chamber body on it", "heat.chamber.peak", {}},
+          {ids::slot_cover, plan.joint_peak, "joint it faces", "heat.joint.peak", {}}};
+}
+
+} // namespace
+
+std::vector<PartHeat> part_heat(const Design &d) {
+  std::vector<PartHeat> parts;
+  if (!d.purge_known) {
+    return parts;
+  }
+  for (const Estimate &e : estimates(d)) {
+    if (e.part != ids::axial_stop || d.layout.stop.present) {
+      parts.push_back({e.part, e.hottest, e.of, e.input, e.against,
+                       e.against.empty() ? plastic_for(e.hottest) : std::string_view()});
+    }
+  }
+  return parts;
+}
+
+units::Figures figures(const std::vector<PartHeat> &parts) {
+  units::Figures all;
+  for (const PartHeat &part : parts) {
+    all.push_back({fmt::format("temperature.{}", part.part), part.hottest.value(), units::Dimension::temperature,
+                   fmt::format("Hottest that {} can become", part.part),
+                   fmt::format("upper bound: temperature of the {}", part.of), {std::string(part.input)},
+                   "heat plan; the part is cooler than what it faces or touches", units::Basis::computed});
+  }
+  return all;
+}
+
+} // namespace purgewright::checks

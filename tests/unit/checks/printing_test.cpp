@@ -1,0 +1,70 @@
+// How hot each part can become, and which plastic bears that.
+#include "purgewright/checks/printing.hpp"
+
+#include "purgewright/units/ids.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace purgewright;
+using namespace purgewright::checks;
+
+namespace {
+
+Design example(const std::string &name) {
+  auto read = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+  REQUIRE(read.job);
+  return evaluate_purge(std::move(*read.job));
+}
+
+const PartHeat &of(const std::vector<PartHeat> &all, std::string_view part) {
+  const auto found = std::ranges::find(all, part, &PartHeat::part);
+  REQUIRE(found != all.end());
+  return *found;
+}
+
+} // namespace
+
+TEST_CASE("what faces the joint is of metal, and so is what holds gas, however cold") {
+  const auto parts = part_heat(example("logger-25"));
+  for (const auto part : {ids::chamber_body, ids::chamber_end_plate, ids::backing_pin, ids::slot_cover, ids::end_plug,
+                          ids::gas_port_block}) {
+    INFO(std::string(part));
+    CHECK(of(parts, part).plastic.empty());
+  }
+  CHECK(of(parts, ids::chamber_body).hottest > units::celsius(1600)); // the joint melts
+  CHECK_FALSE(of(parts, ids::end_plug).against.empty());
+  CHECK(of(parts, ids::slot_cover).against.empty()); // heat alone decides
+}
+
+TEST_CASE("a part near the rollers may be printed from the coldest plastic that keeps ten kelvins of room") {
+  Design design = example("logger-25");
+  const auto plastic_at = [&](double celsius) {
+    design.heat.roller_peak = units::celsius(celsius);
+    return std::string(of(part_heat(design), ids::cradle_stand).plastic);
+  };
+  // Deflection under 0.45 MPa (ISO 75-2 B) of data sheets: PLA 58.8, PETG 76.2 degC; ABS serves to 85 degC at least.
+  CHECK(plastic_at(48.7) == "PLA");
+  CHECK(plastic_at(48.9) == "PETG");
+  CHECK(plastic_at(66.1) == "PETG");
+  CHECK(plastic_at(66.3) == "ABS");
+  CHECK(plastic_at(75.1).empty());
+}
+
+TEST_CASE("the estimates are figures that trace back to the heat plan, and there is none before it") {
+  Design design = example("logger-38");
+  const auto all = figures(design);
+  const auto *stand = units::find(all, "temperature.cradle-stand");
+  REQUIRE(stand != nullptr);
+  REQUIRE(stand->inputs.size() == 1);
+  const auto *rollers = units::find(all, stand->inputs[0]);
+  REQUIRE(rollers != nullptr);
+  CHECK(rollers->value == stand->value);
+  double hottest = design.heat.ambient.value();
+  for (const auto &run : design.heat.runs) {
+    hottest = std::max(hottest, run.roller_peak.value_or(design.heat.ambient).value());
+  }
+  CHECK(rollers->value >= hottest);
+  CHECK(part_heat(evaluate_closed_form(design.job)).empty());
+}
