@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace purgewright::pages {
 namespace {
@@ -62,15 +63,30 @@ void draw_axes(Canvas &canvas, const Plot &plot, const Field &field) {
               {.points = plot.points, .align = Align::right});
 }
 
-void draw_levels(Canvas &canvas, const Plot &plot, const Field &field) {
+std::vector<std::vector<Point>> on_paper(const Plot &plot, const Field &field) {
+  std::vector<std::vector<Point>> curves;
+  for (const Curve &curve : plot.curves) {
+    auto &points = curves.emplace_back();
+    points.reserve(curve.points.size());
+    for (const Point &p : curve.points) {
+      points.push_back({field.x(p.x), field.y(p.y)});
+    }
+  }
+  return curves;
+}
+
+// A limit's line with its name over or under it, where no curve runs through the name if there is such a place.
+void draw_levels(Canvas &canvas, const Plot &plot, const Field &field, const std::vector<std::vector<Point>> &curves) {
+  constexpr double gap = 0.8; // mm, name to the frame and to its line
   const Box &frame = field.frame();
   for (const Level &level : plot.levels) {
     const double at = field.y(level.value);
     canvas.line({frame.x, at}, {frame.right(), at}, level.pen);
-    const Letters letters{.points = plot.points - 0.5, .colour = level.pen.colour, .align = Align::right};
-    const double width = canvas.text_width(level.name, letters), height = line_height(letters.points);
-    canvas.fill(Box{frame.right() - 1.2 - width, at - 0.3 - height, width + 0.8, height - 0.2}, {1, 1, 1, 0.75});
-    canvas.text({frame.right() - 0.8, at - 1.0}, level.name, letters);
+    const Letters letters{.points = plot.points - 0.5, .colour = level.pen.colour};
+    const Box size{0.0, 0.0, canvas.text_width(level.name, letters), line_height(letters.points)};
+    const Box place = free_place(size, {frame.x + gap, at, frame.width - 2.0 * gap, 0.0}, frame, curves);
+    canvas.fill(place, {1, 1, 1, 0.75});
+    canvas.text({place.x, place.bottom() - 0.25 * place.height}, level.name, letters);
   }
 }
 
@@ -89,7 +105,47 @@ void draw_names(Canvas &canvas, const Plot &plot, const Box &box) {
   }
 }
 
+// Length of the part of a straight line that lies in the box, by Liang and Barsky's clipping.
+double length_inside(const Box &box, const Point &from, const Point &to) {
+  double enter = 0.0, leave = 1.0;
+  const double dx = to.x - from.x, dy = to.y - from.y;
+  const auto clip = [&](double along, double room) { // keeps along * t <= room
+    if (along == 0.0) {
+      leave = room < 0.0 ? enter - 1.0 : leave;
+    } else {
+      (along < 0.0 ? enter : leave) = along < 0.0 ? std::max(enter, room / along) : std::min(leave, room / along);
+    }
+  };
+  clip(-dx, from.x - box.x), clip(dx, box.right() - from.x);
+  clip(-dy, from.y - box.y), clip(dy, box.bottom() - from.y);
+  return leave > enter ? (leave - enter) * std::hypot(dx, dy) : 0.0;
+}
+
 } // namespace
+
+Box free_place(const Box &size, const Box &line, const Box &frame, const std::vector<std::vector<Point>> &curves) {
+  constexpr int steps = 24;
+  constexpr double off_line = 0.3; // mm
+  Box best = size;
+  double least = std::numeric_limits<double>::infinity();
+  for (int i = 0; i <= steps; ++i) {
+    const double left = line.right() - size.width - i * (line.width - size.width) / steps;
+    for (const double top : {line.y - off_line - size.height, line.y + off_line}) {
+      const Box place{left, top, size.width, size.height};
+      double covered = place.y < frame.y || place.bottom() > frame.bottom() ? frame.width : 0.0;
+      for (const auto &curve : curves) {
+        for (std::size_t k = 1; k < curve.size(); ++k) {
+          covered += length_inside(place, curve[k - 1], curve[k]);
+        }
+      }
+      if (covered < least) {
+        least = covered;
+        best = place;
+      }
+    }
+  }
+  return best;
+}
 
 std::vector<double> ticks(const Axis &axis, int wished) {
   std::vector<double> values;
@@ -122,17 +178,13 @@ void draw(Canvas &canvas, const Box &box, const Plot &plot) {
   const Field field(plot, {box.x + left, box.y + above, box.width - left - right, box.height - above - below});
   draw_spans(canvas, plot, field);
   draw_axes(canvas, plot, field);
+  const auto curves = on_paper(plot, field);
   canvas.clip(field.frame());
-  for (const Curve &curve : plot.curves) {
-    std::vector<Point> points;
-    points.reserve(curve.points.size());
-    for (const Point &p : curve.points) {
-      points.push_back({field.x(p.x), field.y(p.y)});
-    }
-    canvas.path(points, curve.pen);
+  for (std::size_t i = 0; i < curves.size(); ++i) {
+    canvas.path(curves[i], plot.curves[i].pen);
   }
   canvas.unclip();
-  draw_levels(canvas, plot, field);
+  draw_levels(canvas, plot, field, curves);
   canvas.frame(field.frame(), {.width = 0.25});
   draw_names(canvas, plot, box);
 }

@@ -45,6 +45,10 @@ struct Plot {
   double points = 7.0; // size of its letters
 };
 
+// A place for a name of this size over or under a level line, within the frame: the rightmost where no curve runs
+// through it, or else the one that least of the curves runs through. All in mm on the paper, y downwards.
+Box free_place(const Box &size, const Box &line, const Box &frame, const std::vector<std::vector<Point>> &curves);
+
 // Round numbers along an axis: about `wished` of them, powers of ten when it is logarithmic.
 std::vector<double> ticks(const Axis &, int wished);
 
