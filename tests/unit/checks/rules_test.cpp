@@ -147,7 +147,7 @@ const std::vector<Bad> &bad_with_others() {
       {"machining.diffuser_drill",
        Status::caution,
        {{Key::fixture_wall, 17.2 * mm}, {Key::tube_outside_diameter, 29.4 * mm}, {Key::cap_diameter, 29.4 * mm}}},
-      {"heat.rollers", Status::caution, {{Key::weld_travel_speed, 0.32 * mm}}},
+      {"heat.rollers", Status::caution, {{Key::weld_travel_speed, 0.29 * mm}}},
       {"machining.thinnest_wall", Status::fail, {{Key::fixture_diffuser_hole, 1 * mm}}},
       {"fit.tube_gap", Status::caution, {{Key::tube_outside_diameter_tolerance, 0.28 * mm}}},
       {"seal.plug_squeeze_least", Status::fail, {{Key::tube_outside_diameter_tolerance, 0.28 * mm}}},
