@@ -67,6 +67,9 @@ std::string chosen_text(const Loaded &loaded) {
                         units::shop_text(change.from, field.dimension, system));
   }
   text += "  write these values into the job file to keep them\n";
+  if (!loaded.findings.design.job.family.empty()) {
+    text += "  and before the other jobs of fixture.family are designed: the common bench goes with them\n";
+  }
   return text;
 }
 

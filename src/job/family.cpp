@@ -3,6 +3,7 @@
 #include "job/fault.hpp"
 #include "job/resolving.hpp"
 #include "job/value_reader.hpp"
+#include "purgewright/job/nearest.hpp"
 
 #include <fmt/format.h>
 
@@ -28,7 +29,8 @@ class FamilyReader {
         continue; // one list may serve all jobs of a family
       }
       if (!fs::is_regular_file(path, ignored)) {
-        report(fmt::format("'{}': there is no such file", shown(name)), "job files, relative to this one's folder");
+        report(fmt::format("'{}': there is no such file", shown(name)), "job files, relative to this one's folder",
+               nearest_file(name));
       } else {
         read_member(name, path.string());
       }
@@ -36,10 +38,26 @@ class FamilyReader {
   }
 
  private:
-  void report(std::string problem, std::string allowed) {
-    Diagnostic d = fault(reading_.draft[Key::fixture_family].mark, "fixture.family", std::move(problem), std::move(allowed));
+  void report(std::string problem, std::string allowed, std::string nearest = {}) {
+    Diagnostic d = fault(reading_.draft[Key::fixture_family].mark, "fixture.family", std::move(problem),
+                         std::move(allowed), std::move(nearest));
     d.file = reading_.draft.file;
     reading_.problems.push_back(std::move(d));
+  }
+
+  // The other job file beside this one that a typing slip may have meant.
+  std::string nearest_file(const std::string &name) const {
+    std::error_code ignored;
+    std::vector<std::string> files;
+    const fs::path folder = own_.has_parent_path() ? own_.parent_path() : fs::path(".");
+    for (const auto &entry : fs::directory_iterator(folder, ignored)) {
+      if (entry.path().extension() == ".yaml" && entry.path().filename() != own_.filename()) {
+        files.push_back(entry.path().filename().string());
+      }
+    }
+    std::ranges::sort(files);
+    const std::vector<std::string_view> names(files.begin(), files.end());
+    return std::string(nearest_choice(name, names));
   }
 
   void read_member(const std::string &name, const std::string &path) {

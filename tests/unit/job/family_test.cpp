@@ -68,6 +68,9 @@ TEST_CASE("a member that is not there, or faulty, is an error where it is named"
   CHECK(lost.problems[0].mark.line == 4);
   CHECK(lost.problems[0].problem == "'lost.yaml': there is no such file");
 
+  folder.write("battery", "40 mm");
+  CHECK(read_job(folder.write("a", "25 mm", fixture("family: [batery.yaml]"))).problems.at(0).nearest == "battery.yaml");
+
   folder.write("bad", "40 mm", "cup: {}\n");
   const auto faulty = read_job(folder.write("c", "25 mm", fixture("family: [bad.yaml]")));
   REQUIRE_FALSE(faulty.job);
