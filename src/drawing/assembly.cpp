@@ -5,6 +5,7 @@
 #include "hatch.hpp"
 #include "solid_views.hpp"
 
+#include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/solids/kernel/placed.hpp"
 #include "purgewright/units/ids.hpp"
@@ -132,7 +133,7 @@ std::vector<ListRow> list_of(const Inputs &in) {
                 "bought", ""};
     if (part.made()) {
       row.material = metals.at(part.name);
-      row.number = fmt::format("{}-{}", in.job.identity.name, part.name);
+      row.number = fixture::drawing_number(in.job, part.name);
     } else if (part.kind == solids::PartKind::workpiece) {
       row.material = "workpiece";
     }

@@ -1,6 +1,7 @@
 #include "paper.hpp"
 
 #include "purgewright/drawing/lettering.hpp"
+#include "purgewright/fixture/family.hpp"
 
 #include <fmt/format.h>
 
@@ -89,7 +90,7 @@ void title_block(const TitleFields &f, Sheet &sheet) {
   cell(sheet, box(160, 0, 20, 9), "Sheet", fmt::format("{}/{}", f.sheet, f.sheets), 3.5);
   // Title and number.
   cell(sheet, box(0, 9, 80, 11), "Title", f.plan.title, 5.0);
-  cell(sheet, box(80, 9, 80, 11), "Number", fmt::format("{}-{}", identity.name, f.plan.name), 3.5);
+  cell(sheet, box(80, 9, 80, 11), "Number", fixture::drawing_number(f.job, f.plan.name), 3.5);
   cell(sheet, box(160, 9, 20, 11), "Revision", identity.revision, 5.0);
   // How it is made.
   cell(sheet, box(0, 20, 62, 9), "General tolerances", general_tolerance(unit), 3.5);

@@ -1,5 +1,6 @@
 #include "part_plans.hpp"
 
+#include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/units/ids.hpp"
 
@@ -55,6 +56,10 @@ PartPlan started_plan(const Inputs &in, std::string_view part) {
   plan.notes = {inch ? "Break all edges .004 to .012; inside corners R .012 max; deburr cross holes."
                      : "Break all edges 0.1 to 0.3; inside corners R 0.3 max; deburr cross holes.",
                 "Clean oil-free for argon service: degrease, rinse, dry, bag."};
+  if (!in.job.family.empty() && fixture::shared_in_family(part)) {
+    plan.notes.push_back(
+        fmt::format("Common to {}: made once.", fmt::join(fixture::family_names(in.job), ", ")));
+  }
   return plan;
 }
 

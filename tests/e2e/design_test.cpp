@@ -243,4 +243,11 @@ TEST_CASE("two jobs of a family get the same bench, and each says so") {
     CHECK(bytes_of(folder / "housing-32" / file) == bytes_of(folder / "housing-45" / file));
   }
   CHECK(quantity("housing-45", "bench.axis_height") > quantity("housing-32", "bench.axis_height"));
+  for (const std::string name : {"housing-32", "housing-45"}) {
+    const auto sheet = [&](const std::string &part) {
+      return run("/usr/bin/pdftotext", {(folder / name / "drawings" / (part + ".pdf")).string(), "-"}).out;
+    };
+    CHECK_THAT(sheet("base-plate"), Contains("housing-32-base-plate") && Contains("Common to housing-32, housing-45"));
+    CHECK_THAT(sheet("chamber-body"), Contains(name + "-chamber-body"));
+  }
 }
