@@ -68,6 +68,8 @@ struct Gmsh {
     gmsh::option::setNumber("General.Terminal", 0);
     gmsh::option::setNumber("Mesh.MeshSizeFromCurvature", elements_per_turn);
     gmsh::option::setNumber("Mesh.MeshSizeMax", 12.0); // mm
+    // The tip of a drilled hole has no radius: without a least size its curvature asks for elements without end.
+    gmsh::option::setNumber("Mesh.MeshSizeMin", 0.15); // mm
     gmsh::option::setNumber("Mesh.Algorithm3D", 10);   // the fastest of its meshers
     gmsh::option::setNumber("Mesh.Optimize", 0);       // shape of the elements does not matter here
     gmsh::model::add("part");
