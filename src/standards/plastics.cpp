@@ -11,7 +11,7 @@ constexpr std::string_view tabled = "data sheet value, as tabled on filamentspec
 constexpr std::array<Plastic, 3> table{{
     {"PLA", celsius(58.8), tabled},
     {"PETG", celsius(76.2), tabled},
-    {"ABS", celsius(85.0), "lower end of the service limit of 85 to 100 degC, berg3dprinting.co.za/general-filament"},
+    {"ABS", celsius(85.0), "lower end of the service limit of 85 to 100 degC that its sellers state"},
 }};
 
 } // namespace
