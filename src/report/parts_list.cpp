@@ -1,6 +1,7 @@
 #include "purgewright/report/parts_list.hpp"
 
 #include "csv.hpp"
+#include "text_parts.hpp"
 
 #include "purgewright/checks/printing.hpp"
 #include "purgewright/fixture/family.hpp"
@@ -42,15 +43,14 @@ std::string stock_text(const Design &d, const fixture::PartMetal &part) {
 // Which tubes a made part serves, so that a new tube size costs the fewest new parts.
 class Serves {
  public:
-  explicit Serves(const Design &d) : design_(d), diameters_(fixture::tube_diameters_served(d.job)) {}
+  explicit Serves(const Design &d) : design_(d), diameters_(parts::diameters_served(d)) {}
 
   std::string operator()(std::string_view part) const {
     if (part == ids::gas_port_block) {
       return "any tube" + with_family();
     }
     if (part == ids::base_plate || part == ids::cradle_stand) {
-      return fmt::format("tubes {} to {} in diameter{}", length(design_, diameters_.least), length(design_, diameters_.most),
-                         with_family());
+      return "tubes " + diameters_ + with_family();
     }
     return part == ids::index_collar || part == ids::axial_stop ? "this tube's diameter" : "this tube and cap";
   }
@@ -65,7 +65,7 @@ class Serves {
   }
 
   const Design &design_;
-  fixture::TubeDiameters diameters_;
+  std::string diameters_;
 };
 
 // "PETG" where a printed part bears its heat and nothing else stands against it; "no" otherwise.

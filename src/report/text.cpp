@@ -131,11 +131,10 @@ std::string sizes(const Findings &f, TextStyle style) {
   text += fmt::format("  gas volume     chamber {}, bore {}\n", shop(f, d.volumes.chamber_gas.value(), Dimension::volume),
                       shop(f, d.volumes.bore_gas.value(), Dimension::volume));
   const auto lengths = fixture::tube_lengths_served(d.job, d.layout);
-  const auto diameters = fixture::tube_diameters_served(d.job);
   text += fmt::format("  serves         tubes of this diameter from {} {} long; base plate, cradle stands and gas-port block serve\n"
-                      "                 {} to {} in diameter, each with a chamber, plug, pin, collar, stop and cover of its own\n",
+                      "                 tubes {}, each with a chamber, plug, pin, collar, stop and cover of its own\n",
                       length(lengths.least), lengths.most ? "to " + length(*lengths.most) : std::string("on"),
-                      length(diameters.least), length(diameters.most));
+                      diameters_served(d));
   for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
     if (part.volume > units::Volume{}) {
       text += fmt::format("  {:<18} {}{} of {}, {} of chips\n", part.name,

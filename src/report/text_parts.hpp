@@ -15,6 +15,9 @@ std::string paint(std::string_view text, int code, TextStyle);
 std::string heading(std::string_view text, TextStyle);
 std::string shop(const Findings &, double si, units::Dimension, int digits = 4);
 
+// "24.5 mm to 45.5 mm in diameter": what base plate, cradle stands and gas-port block would serve too.
+std::string diameters_served(const checks::Design &);
+
 // Order of tacks and runs with angles, arc times, holds and peaks; how many runs pay.
 std::string heat_lines(const Findings &, TextStyle);
 

@@ -39,9 +39,9 @@ struct DraftReading {
   Diagnostics problems; // complete; the draft is only good when has_errors(problems) is false
 };
 
-// Reads a job file and those that its fixture.family names (relative to its folder; their own families are not
-// followed, their faults are reported under their file's name): at most 1 MiB, no aliases or anchors, one document, nesting no deeper than the keys need.
-// Errors: all in `problems`, an unreadable file included; never throws on input.
+// Reads a job file: at most 1 MiB, no aliases or anchors, one document, nesting no deeper than the keys need. From a
+// path it reads those that fixture.family names too, relative to the file's folder, but not their own families.
+// Errors: all in `problems` under their own file's name, an unreadable file included; never throws on input.
 DraftReading read_draft(const std::string &path);
 DraftReading read_draft_text(std::string_view yaml, std::string file_name);
 

@@ -1,5 +1,6 @@
 #include "heat_jobs.hpp"
 
+#include "purgewright/fixture/volumes.hpp"
 #include "purgewright/heat/figures.hpp"
 
 #include <cmath>
@@ -46,6 +47,21 @@ TEST_CASE("A plan holds tacks and runs in order with their times", "[unit][heat]
   const Energy &e = plan.energy;
   CHECK(e.in == Approx(plan.power.value() * arcs).epsilon(1e-12));
   CHECK(e.stored + e.bodies + e.lost == Approx(e.in).epsilon(1e-6));
+}
+
+TEST_CASE("The chamber warms by no more heat than the arcs give", "[unit][heat]") {
+  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+    INFO(name);
+    const auto subject = example(name);
+    const HeatPlan plan = plan_of(subject);
+    // First law on the metal of the finished body alone; the model's block holds a little more.
+    const auto &metal = *subject.job.fixture.material;
+    const double capacity =
+        fixture::volumes(subject.job, subject.layout).chamber_body.value() * metal.density.value() * metal.specific_heat;
+    const double rise = plan.chamber_peak.value() - plan.ambient.value();
+    CHECK(rise > 0.0);
+    CHECK(rise * capacity <= plan.energy.in);
+  }
 }
 
 TEST_CASE("A stricter shielding temperature holds longer", "[unit][heat]") {

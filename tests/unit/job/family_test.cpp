@@ -103,4 +103,8 @@ TEST_CASE("two jobs of a family bear different names") {
   const auto read = read_job(folder.write("a", "25 mm", fixture("family: [b.yaml]")));
   REQUIRE_FALSE(read.job);
   CHECK(read.problems.at(0).problem == "two jobs are named a");
+  folder.write("c", "40 mm");
+  const auto twice = read_job(folder.write("a", "25 mm", fixture("family: [c.yaml, c.yaml]")));
+  REQUIRE_FALSE(twice.job);
+  CHECK(twice.problems.at(0).problem == "two jobs are named c");
 }
