@@ -31,6 +31,8 @@ std::string_view usual_unit(const FieldInfo &info) {
     return "A";
   case Dimension::voltage:
     return "V";
+  case Dimension::temperature:
+    return "degC";
   case Dimension::ratio:
     return info.most <= 0.05 ? "ppm" : "";
   default:
@@ -38,20 +40,27 @@ std::string_view usual_unit(const FieldInfo &info) {
   }
 }
 
-// SI value of one such unit; 0 when the text is no unit of the dimension.
-double unit_size(std::string_view unit, Dimension dimension) {
+// A unit in SI: value = zero + number x size. Only temperatures have a zero of their own.
+struct UnitScale {
+  double zero = 0.0, size = 0.0; // size 0: no unit of the dimension
+};
+
+UnitScale unit_scale(std::string_view unit, Dimension dimension) {
   if (unit.empty()) {
-    return dimension == Dimension::ratio ? 1.0 : 0.0;
+    return {0.0, dimension == Dimension::ratio ? 1.0 : 0.0};
   }
-  const auto parsed = units::parse_quantity(fmt::format("1 {}", unit), dimension);
-  return parsed.si.value_or(0.0);
+  const auto at = [&](int number) {
+    return units::parse_quantity(fmt::format("{} {}", number, unit), dimension).si.value_or(0.0);
+  };
+  const double zero = dimension == Dimension::temperature ? at(0) : 0.0;
+  return {zero, at(1) - zero};
 }
 
 enum class Rounding { up, down };
 
 // At most four significant digits, rounded so that the printed limit itself is allowed.
-std::string with_unit(double si, double size, std::string_view unit, Rounding rounding) {
-  const double value = si / size;
+std::string with_unit(double si, UnitScale scale, std::string_view unit, Rounding rounding) {
+  const double value = (si - scale.zero) / scale.size;
   const double step = value == 0.0 ? 1.0 : std::pow(10.0, std::floor(std::log10(std::abs(value))) - 3.0);
   const double steps = value / step;
   const double whole = rounding == Rounding::up ? std::ceil(steps - 1e-6) : std::floor(steps + 1e-6);
@@ -60,17 +69,17 @@ std::string with_unit(double si, double size, std::string_view unit, Rounding ro
 }
 
 std::string quantity_range(const FieldInfo &info, std::string_view unit) {
-  double size = unit_size(unit, info.dimension);
-  if (!(size > 0.0) || unit.empty()) {
+  UnitScale scale = unit_scale(unit, info.dimension);
+  if (!(scale.size > 0.0) || unit.empty()) {
     unit = usual_unit(info);
-    size = unit_size(unit, info.dimension);
+    scale = unit_scale(unit, info.dimension);
   }
   std::string text{units::plain_name(info.dimension)};
   if (info.dimension == Dimension::price) {
     return text + " such as 12 EUR/m3";
   }
-  text += fmt::format(" from {} to {}", with_unit(info.least, size, unit, Rounding::up),
-                      with_unit(info.most, size, unit, Rounding::down));
+  text += fmt::format(" from {} to {}", with_unit(info.least, scale, unit, Rounding::up),
+                      with_unit(info.most, scale, unit, Rounding::down));
   if (info.share_allowed) {
     text += ", or a share such as 10 %";
   }
