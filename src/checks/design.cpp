@@ -40,6 +40,8 @@ Design with_models(job::Job job, const heat::Options &options) {
     design.heat = heat::plan_heat(design.job, design.layout, options);
     design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas, design.bounds,
                                    design.heat.cycle, gas::mixing_to_use(design.job, design.log));
+    design.series = heat::settle(design.job, design.layout, design.volumes, design.heat, options.contacts,
+                                 design.purge.use.cycle);
     design.purge_known = true;
   }
   return design;
@@ -55,7 +57,11 @@ Design evaluate(job::Job job) {
     const fixture::Layout layout = fixture::lay_out(job);
     return layout.buildable() ? heat::advise_runs(job, layout, {}, most_advised_runs) : heat::RunAdvice{};
   });
-  Design design = with_models(std::move(job), {.history = true});
+  const heat::Options options{.history = true};
+  Design design = with_models(std::move(job), options);
+  if (design.purge_known) {
+    heat::add_holds(design.job, design.layout, options, design.series);
+  }
   design.run_advice = advice.get();
   return design;
 }
@@ -70,6 +76,7 @@ units::Figures figures(const Design &design) {
     std::ranges::move(gas::log_figures(design.log), std::back_inserter(all));
     if (design.purge_known) {
       std::ranges::move(heat::figures(design.heat), std::back_inserter(all));
+      std::ranges::move(heat::figures(design.series), std::back_inserter(all));
       std::ranges::move(heat::figures(design.run_advice), std::back_inserter(all));
       std::ranges::move(figures(part_heat(design)), std::back_inserter(all));
     }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace purgewright::checks {
 namespace {
@@ -20,6 +21,9 @@ constexpr Temperature roller_limit = units::celsius(110.0);
 // Boiling point of titanium: CRC Handbook, section 4, 3560 K.
 constexpr Temperature boiling = units::kelvins(3560.0);
 
+// Fluorocarbon rubber (FKM) in dry gas, continuous: seal makers' temperature guides, -20 to 200 degC.
+constexpr Temperature face_ring_limit = units::celsius(200.0);
+
 template <class Judge> bool every_weld(const heat::HeatPlan &plan, Judge judge) {
   return std::ranges::all_of(plan.tacks, judge) && std::ranges::all_of(plan.runs, judge);
 }
@@ -32,6 +36,12 @@ Verdict holds_reached(const Design &d) {
 Verdict hot_zone(const Design &d) { return at_most(d.heat.hot_zone.value(), d.heat.covered.value()); }
 
 Verdict o_ring(const Design &d) { return at_most(d.heat.o_ring_peak.value(), d.heat.o_ring_limit.value()); }
+
+Verdict series(const Design &d) {
+  const double settled = d.series.settled.value();
+  return d.series.too_warm ? Verdict{Status::fail, settled, std::min(face_ring_limit, d.heat.shielding_temperature).value()}
+                           : at_most(settled, face_ring_limit.value(), Status::caution);
+}
 
 Verdict rollers(const Design &d) {
   return at_most(d.heat.roller_peak.value(), roller_limit.value(), Status::caution);
@@ -72,8 +82,13 @@ std::string run_advice(const Design &d) {
   return fmt::format("; rotation.runs: {} keeps within the limits", advice.fewest);
 }
 
+std::string pause_advice(const Design &d) {
+  const auto period = heat::period_for(d.series, d.heat.ambient, face_ring_limit);
+  return period ? fmt::format("; one part every {:.0f} min keeps to it", std::ceil(period->value() / 60.0)) : std::string();
+}
+
 constexpr std::string_view practice = "common practice, no source";
-constexpr std::array<Rule, 8> table{{
+constexpr std::array<Rule, 9> table{{
     {"heat.holds_reached", "Every hold ends below the shielding temperature", practice, Dimension::time, holds_reached,
      "the metal does not get below weld.shielding_temperature: shorter runs, less weld.current, or a higher "
      "shielding temperature if your procedure allows it",
@@ -85,6 +100,9 @@ constexpr std::array<Rule, 8> table{{
     {"heat.o_ring", "Plug's O-ring stays within what its rubber stands",
      "nitrile in dry gas, seal makers' temperature guides", Dimension::temperature, o_ring,
      "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat, run_advice},
+    {"heat.series", "Fixture, parts one after another, stays within what its face O-ring stands",
+     "fluorocarbon rubber in dry gas, seal makers' temperature guides", Dimension::temperature, series,
+     "a pause between parts, or less weld.current", Needs::heat, pause_advice},
     {"heat.rollers", "Tube on the front rollers stays within what bearings stand", practice, Dimension::temperature,
      rollers, "longer tube.length or shorter runs", Needs::heat,
      run_advice},

@@ -30,18 +30,25 @@ struct Estimate {
 
 std::vector<Estimate> estimates(const Design &d) {
   const auto &plan = d.heat;
-  const Temperature rollers = plan.roller_peak;
+  const heat::Series &series = d.series;
   constexpr std::string_view at_rollers = "tube at the front rollers", roller_figure = "heat.rollers.peak";
+  constexpr std::string_view on_base = "base plate under it, parts one after another",
+                             base_figure = "heat.series.settled";
+  const bool base_hotter = series.settled > plan.roller_peak;
+  const Temperature stand = base_hotter ? series.settled : plan.roller_peak;
+  const std::string_view of_stand = base_hotter ? on_base : at_rollers,
+                         stand_figure = base_hotter ? base_figure : roller_figure;
   constexpr std::string_view gas_tight = "gas-tight threads and sealing faces: machine them";
   return {{ids::chamber_body, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
           {ids::chamber_end_plate, plan.cap_centre_peak, "cap's centre it faces", "heat.cap_centre.peak", gas_tight},
           {ids::backing_pin, plan.cap_centre_peak, "cap's centre it touches", "heat.cap_centre.peak", {}},
           {ids::end_plug, plan.o_ring_peak, "tube over the O-ring", "heat.o_ring.peak", gas_tight},
-          {ids::gas_port_block, plan.ambient, "room", "heat.ambient", gas_tight},
-          {ids::cradle_stand, rollers, at_rollers, roller_figure, {}},
-          {ids::index_collar, rollers, at_rollers, roller_figure, {}},
-          {ids::axial_stop, rollers, at_rollers, roller_figure, {}},
-          {ids::base_plate, plan.chamber_peak, "chamber body on it", "heat.chamber.peak", {}},
+          {ids::gas_port_block, series.settled, on_base, base_figure, gas_tight},
+          {ids::cradle_stand, stand, of_stand, stand_figure, {}},
+          {ids::index_collar, plan.roller_peak, at_rollers, roller_figure, {}},
+          {ids::axial_stop, stand, of_stand, stand_figure, {}},
+          {ids::base_plate, series.settled_on_plastic, "chamber on it, parts one after another",
+           "heat.series.settled_on_plastic", {}},
           {ids::slot_cover, plan.joint_peak, "joint it faces", "heat.joint.peak", {}}};
 }
 

@@ -139,7 +139,7 @@ void list_bench(const Purge &p, List &list) {
 }
 
 void list_use(const Purge &p, List &list) {
-  list.add("cycle.time", p.use.cycle.value(), Dimension::time, "Time for one part",
+  list.add(std::string(ids::cycle_time), p.use.cycle.value(), Dimension::time, "Time for one part",
            "longer prepurge + first arc to the end of the last hold + 90 s handling",
            {std::string(ids::bore_prepurge_time), std::string(ids::chamber_prepurge_time), std::string(ids::heat_cycle)},
            practice);

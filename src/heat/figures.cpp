@@ -200,6 +200,38 @@ units::Figures figures(const HeatPlan &plan) {
   return list.take();
 }
 
+units::Figures figures(const Series &series) {
+  constexpr std::string_view lump = "lump of metal that cools in still air (heat/series.hpp)";
+  const Ids settled{"heat.series.power", "heat.series.time_constant", std::string(ids::cycle_time), "heat.ambient"};
+  List list;
+  list.add("heat.series.power", series.heat / series.period.value(), Dimension::power,
+           "Mean heat into the fixture, parts one after another",
+           "(voltage x current x arc time - heat left in tube and cap) / time for one part",
+           {"weld.voltage", "weld.current", "heat.arc_time", std::string(ids::cycle_time)}, lump);
+  list.time("heat.series.time_constant", series.time_constant(), "Time constant of the fixture's warming",
+            "heat capacity of chamber, end plate and base plate / their loss to the room", {"fixture.material"}, lump);
+  list.temperature("heat.series.settled", series.settled, "Fixture after many parts one after another",
+                   "room + rise by one part / (1 - exp(-time for one part / time constant))", settled);
+  list.temperature("heat.series.settled_on_plastic", series.settled_on_plastic,
+                   "Chamber after many parts, on a base plate of plastic", "the same without the base plate", settled);
+  if (!series.tack_holds.empty()) {
+    Ids holds;
+    const auto list_holds = [&](std::string_view name, const std::vector<units::Time> &times) {
+      for (std::size_t i = 0; i < times.size(); ++i) {
+        holds.push_back(fmt::format("heat.series.{}.{}.hold", name, i + 1));
+        list.time(holds.back(), times[i], fmt::format("Hold after {} {} on the settled fixture", name, i + 1),
+                  "time until cold enough, chamber and gas at heat.series.settled", work_and({"heat.series.settled"}));
+      }
+    };
+    list_holds("tack", series.tack_holds);
+    list_holds("run", series.run_holds);
+    list.time("heat.series.longest_hold", series.longest_hold, "Longest hold on the settled fixture", "largest", holds);
+    list.time("heat.series.postflow", series.postflow(), "Postflow to set on the torch once the fixture has settled",
+              "longest hold + torch move", {"heat.series.longest_hold", "heat.torch_move"});
+  }
+  return list.take();
+}
+
 units::Figures figures(const RunAdvice &advice) {
   const Ids inputs =
       work_and({"rotation.overlap", "heat.o_ring.limit", "heat.cap_centre.limit", "heat.covered"});

@@ -30,6 +30,8 @@ void check(const Surroundings &s) {
   require(s.inside_coefficient >= 0.0, here, "inside coefficient must not be negative", s.inside_coefficient);
   require(s.ambient > coldest && s.ambient < units::kelvins(1000.0), here,
           "ambient must lie in 200 K to 1000 K", s.ambient.value());
+  const Temperature start = s.start.value_or(s.ambient);
+  require(start > coldest && start < units::kelvins(1000.0), here, "start must lie in 200 K to 1000 K", start.value());
 }
 
 void check(const Accuracy &a) {
@@ -56,7 +58,7 @@ struct Model::State {
     content.enthalpy.resize(chain.angles, rings);
     rest.resize(rings);
     for (Index j = 0; j < rings; ++j) {
-      rest(j) = stepper.enthalpy_at(std::size_t(j), s.ambient.value());
+      rest(j) = stepper.enthalpy_at(std::size_t(j), s.start.value_or(s.ambient).value());
       content.enthalpy.col(j).setConstant(rest(j));
     }
     heat.setZero(chain.angles, rings);

@@ -105,6 +105,9 @@ void check(const Options &o, Temperature shielding) {
           shielding.value());
   require(o.ambient >= units::kelvins(250.0) && o.ambient <= units::kelvins(400.0), here,
           "ambient must lie in 250 K to 400 K", o.ambient.value());
+  const Temperature fixture = o.fixture.value_or(o.ambient);
+  require(fixture >= o.ambient && fixture.value() + 5.0 <= shielding.value(), here,
+          "fixture must lie between ambient and 5 K under the shielding temperature", fixture.value());
   require(o.tack_length.value() > 0.0, here, "tack length must be above 0", o.tack_length.value());
   require(o.torch_move.value() >= 0.0, here, "torch move must not be negative", o.torch_move.value());
   require(o.longest_hold.value() > 0.0, here, "longest hold must be above 0", o.longest_hold.value());
@@ -118,12 +121,14 @@ void check(const Options &o, Temperature shielding) {
 Scene scene_of(const job::Job &job, const fixture::Layout &layout, const Options &options,
                Temperature shielding) {
   check(options, shielding);
-  const Temperature film = units::kelvins(0.5 * (shielding.value() + options.ambient.value()));
+  const Temperature around = options.fixture.value_or(options.ambient);
+  const Temperature film = units::kelvins(0.5 * (shielding.value() + around.value()));
   Scene scene;
   scene.chain = chain_of(job, layout, options.mesh.value_or(mesh_of(job, options.detail)), options.contacts);
-  scene.surroundings = {.ambient = options.ambient,
+  scene.surroundings = {.ambient = around,
+                        .start = options.ambient,
                         .outside_coefficient = options.outside_coefficient.value_or(natural_coefficient(
-                            job.gas.species, job.tube.outside_diameter, shielding, options.ambient)),
+                            job.gas.species, job.tube.outside_diameter, shielding, around)),
                         .inside_coefficient = options.inside_coefficient.value_or(
                             bore_coefficient(job.gas.species, job.tube.inside_diameter, film)),
                         .gas = job.gas.species};

@@ -181,10 +181,11 @@ double Page::gas_table(double top) {
 }
 
 double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::size_t columns) {
-  constexpr std::array<double, 6> wide{0.09, 0.28, 0.45, 0.60, 0.755, 0.92}; // middles, of the width
-  constexpr std::array<double, 6> narrow{0.14, 0.44, 0.70, 0.88};
+  constexpr std::array<double, 7> wide{0.08, 0.24, 0.395, 0.525, 0.645, 0.785, 0.93}; // middles, of the width
+  constexpr std::array<double, 7> narrow{0.12, 0.39, 0.62, 0.78, 0.93};
   const auto &centres = columns == wide.size() ? wide : narrow;
-  constexpr std::array<std::string_view, 6> names{"order", "collar, deg", "arc", "HOLD", "joint before", "peak"};
+  constexpr std::array<std::string_view, 7> names{"order", "collar, deg", "arc", "HOLD",
+                                                  "warm",  "joint before", "peak"};
   double y = box.y;
   for (std::size_t i = 0; i < columns; ++i) {
     canvas_.text({box.x + centres[i] * box.width, y + line_}, names[i],
@@ -196,12 +197,12 @@ double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::s
     if (row.tack) {
       canvas_.fill(Box{box.x, y, box.width, height}, pale);
     }
-    const std::array<const std::string *, 6> cells{&row.name, &row.collar, &row.arc,
-                                                   &row.hold, &row.before, &row.peak};
+    const std::array<const std::string *, 7> cells{&row.name, &row.collar, &row.arc, &row.hold,
+                                                   &row.warm, &row.before, &row.peak};
     for (std::size_t i = 0; i < columns; ++i) {
-      const bool strong = i == 0 || i == 3;
+      const bool strong = i == 0 || i == 3 || i == 4;
       canvas_.text({box.x + centres[i] * box.width, y + 0.5 * (height + capital_height(points_))}, *cells[i],
-                   {.points = i == 3 ? points_ + 0.5 : points_ - 0.25, .bold = strong, .align = Align::centre});
+                   {.points = i == 3 || i == 4 ? points_ + 0.5 : points_ - 0.25, .bold = strong, .align = Align::centre});
     }
     y += height;
     canvas_.line({box.x, y}, {box.right(), y}, {.width = 0.1, .colour = grey});
@@ -218,21 +219,22 @@ double Page::turns(double top) {
   const double start = y;
   draw_round(canvas_, {margin, y, diagram, diagram}, f_, points_ - 1.0);
   if (rows.size() <= one_column) {
-    y = turn_table({left, y, wide, 0.0}, rows, 6);
+    y = turn_table({left, y, wide, 0.0}, rows, 7);
   } else {
     const std::size_t half = (rows.size() + 1) / 2;
     const auto middle = rows.begin() + static_cast<std::ptrdiff_t>(half);
     const double column = 0.5 * (wide - 2.0);
-    y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, 4),
-                 turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, 4));
+    y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, 5),
+                 turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, 5));
   }
   const bool clockwise = f_.design.job.rotation.direction == job::Direction::clockwise;
   const std::string note = fmt::format(
       "Drawn with the collar at 0; black: tacks, blue: runs, both in order. The weld runs {} as drawn, the tube turns "
       "the other way under the torch. Each hold ends when the joint is below the shielding temperature, the last when "
-      "nothing is above it. The cap's centre on the pin stays hot longest and may colour a little there. First arc to "
+      "nothing is above it. {} The cap's centre on the pin stays hot longest and may colour a little there. First arc to "
       "end of last hold: {}.",
       clockwise ? "clockwise" : "counterclockwise",
+      warm_note(f_),
       units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
   const Letters plain{.points = points_ - 0.5};
   y += 0.8;

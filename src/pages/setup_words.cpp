@@ -31,12 +31,14 @@ std::string metal_limit(const Findings &f) { return report::limit_text(f, f.desi
 units::Time wait(const Findings &f) { return std::max(f.design.purge.bore.high, f.design.purge.chamber.high); }
 
 TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
+  const heat::Series &series = f.design.series;
   return {.tack = tack,
-          .name = fmt::format("{} {}", tack ? "tack" : "run", number),
+          .name = fmt::format("{} {}", tack ? "tack" : "run", number + 1),
           .collar = tack ? report::collar_degrees(0.5 * (weld.pass.start + weld.pass.end))
                          : report::collar_degrees(weld.pass),
           .arc = fmt::format("{:.1f} s", weld.welding.value()),
-          .hold = weld.reached ? bench_time(weld.hold) : "too long",
+          .hold = report::hold_text(weld),
+          .warm = tack ? report::tack_hold_when_warm(series, number) : report::run_hold_when_warm(series, number),
           .before = report::temperature_text(f, weld.joint_before),
           .peak = report::temperature_text(f, weld.joint_peak)};
 }
@@ -48,7 +50,7 @@ std::vector<GasRow> gas_rows(const Findings &f) {
   const auto &job = f.design.job;
   const std::string bore = both(purge.bore.prepurge), chamber = both(purge.chamber.prepurge);
   const std::string bore_weld = both(purge.bore.welding), chamber_weld = both(purge.chamber.welding);
-  const std::string torch = both(job.torch.gas_flow), postflow = bench_time(f.design.heat.postflow());
+  const std::string torch = both(job.torch.gas_flow), postflow = report::postflow_text(f);
   return {
       {"Start of day", bore, chamber, "-", "5 min", "Lines stood open: flush out air and damp before the first part."},
       {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(wait(f)),
@@ -108,7 +110,7 @@ std::vector<std::string> cautions() {
   return {
       "ARGON suffocates without smell or warning and lies in low and closed rooms. Ventilate, wear an oxygen monitor; "
       "a calculation is not a monitor.",
-      "HOT: metal burns long after it is dark. Tongs, gloves; the backing pin too.",
+      "HOT: metal burns long after it is dark. Tongs, gloves; the backing pin and the chamber too.",
       "UV: helmet, covered skin, screens for others.",
       "PRESSURE: chain bottles, vent before opening fittings. Never block the bore's outlet: trapped gas blows out the "
       "joint.",
@@ -116,14 +118,21 @@ std::vector<std::string> cautions() {
   };
 }
 
+std::string warm_note(const Findings &f) {
+  const heat::Series &series = f.design.series;
+  return fmt::format("Warm: the hold once parts before have warmed the fixture, one every {} to {} at most{}.",
+                     shop(f, series.period.value(), Dimension::time, 2), report::temperature_text(f, series.settled),
+                     series.settled > heat::burn_threshold ? ": gloves" : "");
+}
+
 std::vector<TurnRow> turn_rows(const Findings &f) {
   const auto &plan = f.design.heat;
   std::vector<TurnRow> rows;
   for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
-    rows.push_back(turn_row(f, true, i + 1, plan.tacks[i]));
+    rows.push_back(turn_row(f, true, i, plan.tacks[i]));
   }
   for (std::size_t i = 0; i < plan.runs.size(); ++i) {
-    rows.push_back(turn_row(f, false, i + 1, plan.runs[i]));
+    rows.push_back(turn_row(f, false, i, plan.runs[i]));
   }
   return rows;
 }

@@ -23,9 +23,11 @@ std::vector<std::string> cautions();
 
 struct TurnRow {
   bool tack = false;
-  std::string name, collar, arc, hold, before, peak;
+  std::string name, collar, arc, hold, warm, before, peak;
 };
 std::vector<TurnRow> turn_rows(const report::Findings &);
+// What the column of warm holds means.
+std::string warm_note(const report::Findings &);
 
 // "25.4 mm x 0.9 mm titanium Grade 2, flat cap 1.2 mm, 35 A".
 std::string work_line(const report::Findings &);

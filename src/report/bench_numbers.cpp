@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <string_view>
+#include <vector>
 
 namespace purgewright::report {
 
@@ -22,6 +24,35 @@ std::string bench_time(units::Time t) {
   const double s = t.value();
   const double step = s < 20.0 ? 1.0 : s < 120.0 ? 5.0 : 15.0;
   return fmt::format("{:.0f} s", std::ceil(s / step) * step);
+}
+
+namespace {
+
+constexpr std::string_view never = "too long";
+
+std::string hold_when_warm(const heat::Series &series, const std::vector<units::Time> &holds, std::size_t number) {
+  return series.too_warm ? std::string(never) : bench_time(holds.at(number));
+}
+
+} // namespace
+
+std::string hold_text(const heat::Weld &weld) { return weld.reached ? bench_time(weld.hold) : std::string(never); }
+
+std::string tack_hold_when_warm(const heat::Series &series, std::size_t number) {
+  return hold_when_warm(series, series.tack_holds, number);
+}
+
+std::string run_hold_when_warm(const heat::Series &series, std::size_t number) {
+  return hold_when_warm(series, series.run_holds, number);
+}
+
+std::string postflow_text(const Findings &f) {
+  const std::string first = bench_time(f.design.heat.postflow());
+  if (f.design.series.too_warm) {
+    return first + ", first part only: the fixture must cool between parts";
+  }
+  const std::string warm = bench_time(f.design.series.postflow());
+  return warm == first ? first : fmt::format("{}, {} once the fixture is warm", first, warm);
 }
 
 std::string oxygen_text(double fraction) {

@@ -11,26 +11,41 @@ namespace {
 
 using units::Dimension;
 
-std::string weld_line(const Findings &f, std::string_view name, std::size_t number, const heat::Weld &weld) {
-  const bool tack = name == "tack";
+std::string weld_line(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
+  const heat::Series &series = f.design.series;
   const std::string angles =
       tack ? collar_degrees(0.5 * (weld.pass.start + weld.pass.end)) : collar_degrees(weld.pass);
-  return fmt::format("  {:<8} {:>12} {:>8} {:>8} {:>12} {:>12} {:>12}\n", fmt::format("{} {}", name, number), angles,
-                     fmt::format("{:.1f} s", weld.welding.value()),
-                     weld.reached ? bench_time(weld.hold) : std::string("too long"),
+  return fmt::format("  {:<8} {:>12} {:>8} {:>8} {:>9} {:>12} {:>12} {:>12}\n",
+                     fmt::format("{} {}", tack ? "tack" : "run", number + 1), angles,
+                     fmt::format("{:.1f} s", weld.welding.value()), hold_text(weld),
+                     tack ? tack_hold_when_warm(series, number) : run_hold_when_warm(series, number),
                      temperature_text(f, weld.joint_before), temperature_text(f, weld.joint_peak),
                      temperature_text(f, weld.cap_centre_peak));
 }
 
 std::string table(const Findings &f) {
   const auto &plan = f.design.heat;
-  std::string text = fmt::format("  {:<8} {:>12} {:>8} {:>8} {:>12} {:>12} {:>12}\n", "in order", "collar, deg", "arc",
-                                 "hold", "joint before", "joint peak", "cap centre");
+  std::string text = fmt::format("  {:<8} {:>12} {:>8} {:>8} {:>9} {:>12} {:>12} {:>12}\n", "in order", "collar, deg",
+                                 "arc", "hold", "warm", "joint before", "joint peak", "cap centre");
   for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
-    text += weld_line(f, "tack", i + 1, plan.tacks[i]);
+    text += weld_line(f, true, i, plan.tacks[i]);
   }
   for (std::size_t i = 0; i < plan.runs.size(); ++i) {
-    text += weld_line(f, "run", i + 1, plan.runs[i]);
+    text += weld_line(f, false, i, plan.runs[i]);
+  }
+  return text;
+}
+
+// When the second column of holds is due.
+std::string series_lines(const Findings &f) {
+  const heat::Series &series = f.design.series;
+  std::string text =
+      fmt::format("  warm: hold once parts before have warmed the fixture; when in doubt, hold as when warm\n"
+                  "    one part every {} warms it to {} at most, most of that within {}\n",
+                  shop(f, series.period.value(), Dimension::time, 2), temperature_text(f, series.settled),
+                  shop(f, series.settling().value(), Dimension::time, 2));
+  if (series.settled > heat::burn_threshold) {
+    text += fmt::format("    gloves: bare metal over {} burns within a minute\n", limit_text(f, heat::burn_threshold));
   }
   return text;
 }
@@ -71,9 +86,9 @@ std::string heat_lines(const Findings &f, TextStyle style) {
   text += fmt::format("  hold: torch and both circuits stay on until the joint is below {}; after the last run until "
                       "nothing is above it\n",
                       limit_text(f, plan.shielding_temperature));
-  text += fmt::format("  postflow to set on the torch: {}; first arc to last hold {}\n", bench_time(plan.postflow()),
+  text += fmt::format("  postflow to set on the torch: {}; first arc to last hold {}\n", postflow_text(f),
                       shop(f, plan.cycle.value(), Dimension::time, 3));
-  text += advice(f) + uncovered(f);
+  text += series_lines(f) + advice(f) + uncovered(f);
   text += fmt::format("  O-ring {} at most (limit {}); the cap's centre on the pin stays hot longest and may colour a "
                       "little there\n",
                       temperature_text(f, plan.o_ring_peak), limit_text(f, plan.o_ring_limit));

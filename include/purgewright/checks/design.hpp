@@ -8,6 +8,7 @@
 #include "purgewright/gas/measured_log.hpp"
 #include "purgewright/gas/purge.hpp"
 #include "purgewright/heat/plan.hpp"
+#include "purgewright/heat/series.hpp"
 #include "purgewright/job/job.hpp"
 #include "purgewright/units/figure.hpp"
 
@@ -31,6 +32,7 @@ struct Design {
   gas::Bounds bounds;
   gas::Purge purge;
   heat::HeatPlan heat;
+  heat::Series series; // its holds by evaluate alone
   heat::RunAdvice run_advice;
   bool purge_known = false; // the models of purge and heat have been solved
   gas::LogFits log;         // the measured log that the job names, and what is wrong with it

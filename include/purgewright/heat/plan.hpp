@@ -31,6 +31,9 @@ struct Options {
   Detail detail = Detail::fine;
   std::optional<units::Temperature> shielding_temperature = {}; // absent: the job's
   units::Temperature ambient = units::celsius(20.0);
+  // Of chamber, pin, plug and the gas round the work when the first arc strikes; absent: ambient, as for the first
+  // part. The plug is taken to be as warm as the chamber, so that its O-ring comes out too hot.
+  std::optional<units::Temperature> fixture = {};
   units::Temperature o_ring_limit = units::celsius(120.0); // nitrile in dry gas, continuous
   std::optional<units::Temperature> cap_centre_limit = {}; // absent: the cap metal's beta transus
   units::Length arc_radius = units::millimetres(1.5);      // standard deviation; Tsai & Eagar 1985

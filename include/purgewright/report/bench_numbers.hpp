@@ -7,6 +7,7 @@
 
 #include "purgewright/report/results.hpp"
 
+#include <cstddef>
 #include <string>
 
 namespace purgewright::report {
@@ -18,6 +19,15 @@ std::string cubic_feet_per_hour(units::VolumeFlow);
 // What the welder waits, in seconds: never less than the computed time; whole seconds under 20 s, then fives up to
 // 2 min, then quarter minutes.
 std::string bench_time(units::Time);
+
+// The hold after a tack or run (counted from 0): of the first part, and once the fixture is warm from many parts.
+// "too long" where it does not end.
+std::string hold_text(const heat::Weld &);
+std::string tack_hold_when_warm(const heat::Series &, std::size_t number);
+std::string run_hold_when_warm(const heat::Series &, std::size_t number);
+
+// "27 s, 32 s once the fixture is warm": torch postflow to set.
+std::string postflow_text(const Findings &);
 
 // Percent from one in a hundred on, ppm below.
 std::string oxygen_text(double fraction);

@@ -42,6 +42,7 @@ TEST_CASE("a part near the rollers may be printed from the coldest plastic that 
   Design design = example("logger-25");
   const auto plastic_at = [&](double celsius) {
     design.heat.roller_peak = units::celsius(celsius);
+    design.series.settled = units::celsius(30.0);
     return std::string(of(part_heat(design), ids::cradle_stand).plastic);
   };
   // Deflection under 0.45 MPa (ISO 75-2 B) of data sheets: PLA 58.8, PETG 76.2 degC; ABS serves to 85 degC at least.
@@ -52,10 +53,29 @@ TEST_CASE("a part near the rollers may be printed from the coldest plastic that 
   CHECK(plastic_at(75.1).empty());
 }
 
+TEST_CASE("what stands on the base plate gets as warm as it does part after part, and a plastic base plate warmer") {
+  Design design = example("logger-25");
+  REQUIRE(design.series.settled > design.heat.roller_peak);
+  auto parts = part_heat(design);
+  for (const auto part : {ids::cradle_stand, ids::gas_port_block}) {
+    INFO(std::string(part));
+    CHECK(of(parts, part).hottest == design.series.settled);
+    CHECK(of(parts, part).input == "heat.series.settled");
+  }
+  CHECK(of(parts, ids::base_plate).hottest == design.series.settled_on_plastic);
+  CHECK(of(parts, ids::base_plate).hottest > design.series.settled);
+  CHECK(of(parts, ids::index_collar).hottest == design.heat.roller_peak); // on the tube, not on the base
+  // A part a day leaves everything cold.
+  design.series = heat::settle(design.job, design.layout, design.volumes, design.heat, {}, units::seconds(86400.0));
+  parts = part_heat(design);
+  CHECK(of(parts, ids::cradle_stand).hottest == design.heat.roller_peak);
+  CHECK_FALSE(of(parts, ids::base_plate).plastic.empty()); // chamber and end plate alone take one part's heat
+}
+
 TEST_CASE("the estimates are figures that trace back to the heat plan, and there is none before it") {
   Design design = example("logger-38");
   const auto all = figures(design);
-  const auto *stand = units::find(all, "temperature.cradle-stand");
+  const auto *stand = units::find(all, "temperature.index-collar");
   REQUIRE(stand != nullptr);
   REQUIRE(stand->inputs.size() == 1);
   const auto *rollers = units::find(all, stand->inputs[0]);

@@ -64,6 +64,29 @@ TEST_CASE("Heat in is stored, taken or lost", "[unit][heat]") {
   }
 }
 
+// A wall in still gas alone, too thin to differ in temperature: lumped capacitance, Incropera & DeWitt, eq. 5.6.
+TEST_CASE("A cold work in warm gas warms as a lump and takes the heat it gains from it", "[unit][heat]") {
+  const auto [job, layout] = example("logger-25");
+  Metal metal = chain_of(job, layout, small, {}).metals[0];
+  metal.emissivity = 0.0;
+  const Chain wall = plain_wall(metal, millimetres(12.0), millimetres(0.9), millimetres(60.0), 12, 16);
+  const Surroundings warm{.ambient = celsius(60.0), .start = celsius(20.0), .outside_coefficient = 12.0};
+  Model model(wall, warm, {});
+  CHECK(model.hottest(all(model)).value() == Approx(293.15));
+  CHECK(model.energy().stored == Approx(0.0).margin(1e-9));
+  double capacity = 0.0, loss = 0.0;
+  for (const Ring &ring : wall.rings) {
+    capacity += metal.density.value() * ring.volume *
+                (metal.enthalpy_at(celsius(60.0)) - metal.enthalpy_at(celsius(20.0))) / 40.0; // mean heat of the range
+    loss += 12.0 * ring.outside;
+  }
+  model.cool(seconds(capacity / loss));
+  CHECK(model.mean(3).value() == Approx(333.15 - 40.0 * std::exp(-1.0)).margin(0.3)); // heat varies over the range
+  const Energy energy = model.energy();
+  CHECK(energy.stored > 0.0);
+  CHECK(energy.lost == Approx(-energy.stored).epsilon(1e-9));
+}
+
 TEST_CASE("Stored heat is that of the temperatures", "[unit][heat]") {
   const Chain chain = example_chain();
   Model model(chain, still, {});

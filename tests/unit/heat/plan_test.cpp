@@ -113,6 +113,21 @@ TEST_CASE("Metal outside the chamber is timed apart", "[unit][heat]") {
   CHECK_FALSE(plan.within_limits());
 }
 
+TEST_CASE("A warm fixture starts from a cold part, and must be cooler than the shielding temperature", "[unit][heat]") {
+  const auto subject = example("logger-25");
+  Options options = coarse;
+  options.fixture = celsius(90.0);
+  const HeatPlan plan = plan_of(subject, options);
+  CHECK(plan.tacks.front().joint_before == options.ambient);
+  CHECK(plan.chamber_peak > celsius(90.0));
+  CHECK(plan.longest_hold > plan_of(subject).longest_hold);
+  CHECK(plan.energy.stored + plan.energy.bodies + plan.energy.lost == Approx(plan.energy.in).epsilon(1e-6));
+  options.fixture = celsius(19.0);
+  CHECK_THROWS_AS(plan_of(subject, options), std::domain_error);
+  options.fixture = celsius(423.0); // 4 K under the job's shielding temperature
+  CHECK_THROWS_AS(plan_of(subject, options), std::domain_error);
+}
+
 TEST_CASE("A hold that takes too long says so", "[unit][heat]") {
   Options options = coarse;
   options.longest_hold = units::seconds(3.0);

@@ -1,0 +1,103 @@
+#include "purgewright/heat/series.hpp"
+
+#include "heat/require.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace purgewright::heat {
+
+namespace {
+
+using units::Temperature;
+using units::Time;
+
+constexpr auto least_cooling = units::TemperatureDifference::from_value(5.0); // K, for a hold to end at all
+
+// Share of a fin's whole surface that counts at the temperature of its foot.
+double fin_efficiency(double coefficient, double conductivity, double thickness, double length) {
+  const double m_length = std::sqrt(2.0 * coefficient / (conductivity * thickness)) * length;
+  return m_length < 1e-6 ? 1.0 : std::tanh(m_length) / m_length;
+}
+
+// Free faces of chamber body and end plate: sides, ends and top; the bottom stands on the base plate.
+double chamber_surface(const fixture::ChamberBody &body, const fixture::EndPlate &plate) {
+  const units::Length length = body.length() + plate.thickness;
+  return (2.0 * length * body.height() + 2.0 * body.width * body.height() + length * body.width).value();
+}
+
+double base_plate_surface(const fixture::BasePlate &plate, const fixture::ChamberBody &body) {
+  const units::Area faces = 2.0 * plate.length() * plate.width() - body.length() * body.width;
+  return (faces + 2.0 * (plate.length() + plate.width()) * plate.thickness).value();
+}
+
+// From the chamber's foot to the base plate's farthest end.
+units::Length base_plate_reach(const fixture::BasePlate &plate, const fixture::ChamberBody &body) {
+  return std::max({body.x_min - plate.x_min, plate.x_max - body.x_max, plate.y_max - 0.5 * body.width,
+                   -0.5 * body.width - plate.y_min});
+}
+
+std::vector<Time> holds_of(const std::vector<Weld> &welds) {
+  std::vector<Time> holds;
+  for (const Weld &weld : welds) {
+    holds.push_back(weld.hold);
+  }
+  return holds;
+}
+
+} // namespace
+
+Temperature settled_temperature(Temperature room, double heat, double capacity, double loss, Time period) {
+  constexpr std::string_view here = "settled_temperature";
+  detail::require(heat > 0.0, here, "heat must be above 0", heat);
+  detail::require(capacity > 0.0, here, "capacity must be above 0", capacity);
+  detail::require(loss > 0.0, here, "loss must be above 0", loss);
+  detail::require(period.value() > 0.0, here, "period must be above 0", period.value());
+  const double lost_share = -std::expm1(-period.value() * loss / capacity);
+  return units::kelvins(room.value() + heat / capacity / lost_share);
+}
+
+Series settle(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes, const HeatPlan &plan,
+              const ContactWishes &wishes, Time period) {
+  const standards::Metal &metal = *job.fixture.material;
+  const double by_volume = metal.density.value() * metal.specific_heat, air = wishes.body_loss;
+  const double chamber = by_volume * (volumes.chamber_body + volumes.end_plate).value();
+  const double chamber_loss = air * chamber_surface(layout.body, layout.end_plate);
+  const double share = fin_efficiency(air, metal.conductivity, layout.base.thickness.value(),
+                                      base_plate_reach(layout.base, layout.body).value());
+  Series series;
+  series.period = period;
+  series.heat = (job.weld.voltage * job.weld.current).value() * plan.arc_time.value() - plan.energy.stored;
+  series.capacity = chamber + by_volume * volumes.base_plate.value();
+  series.loss = chamber_loss + air * share * base_plate_surface(layout.base, layout.body);
+  series.settled = settled_temperature(plan.ambient, series.heat, series.capacity, series.loss, period);
+  series.settled_on_plastic = settled_temperature(plan.ambient, series.heat, chamber, chamber_loss, period);
+  series.too_warm = series.settled > plan.shielding_temperature - least_cooling;
+  return series;
+}
+
+std::optional<Time> period_for(const Series &series, Temperature room, Temperature limit) {
+  const double share = series.heat / series.capacity / (limit - room).value();
+  if (!(share > 0.0 && share < 1.0)) {
+    return std::nullopt;
+  }
+  return units::seconds(-series.capacity / series.loss * std::log1p(-share));
+}
+
+void add_holds(const job::Job &job, const fixture::Layout &layout, Options options, Series &series) {
+  series.holds_known = true;
+  if (series.too_warm) {
+    return;
+  }
+  options.history = false;
+  options.fixture = series.settled;
+  const HeatPlan warm = plan_heat(job, layout, options);
+  series.tack_holds = holds_of(warm.tacks);
+  series.run_holds = holds_of(warm.runs);
+  series.longest_hold = warm.longest_hold;
+  series.torch_move = warm.torch_move;
+  const auto ends = [](const Weld &weld) { return weld.reached; };
+  series.too_warm = !std::ranges::all_of(warm.tacks, ends) || !std::ranges::all_of(warm.runs, ends);
+}
+
+} // namespace purgewright::heat

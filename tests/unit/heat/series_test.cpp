@@ -1,0 +1,124 @@
+// Parts one after another: the settled fixture and its holds.
+#include "heat_jobs.hpp"
+
+#include "purgewright/fixture/volumes.hpp"
+#include "purgewright/heat/series.hpp"
+
+#include <cmath>
+
+using namespace purgewright;
+using namespace purgewright::heat;
+using heat::test::example;
+using units::celsius;
+using units::seconds;
+
+namespace {
+
+const Options coarse{.detail = Detail::coarse};
+
+struct Case {
+  heat::test::Subject subject;
+  HeatPlan first;
+  Series series;
+};
+
+Case case_of(const std::string &name, double period = 360.0) {
+  Case c{.subject = example(name), .first = {}, .series = {}};
+  c.first = plan_heat(c.subject.job, c.subject.layout, coarse);
+  c.series = settle(c.subject.job, c.subject.layout, fixture::volumes(c.subject.job, c.subject.layout), c.first, {},
+                    seconds(period));
+  return c;
+}
+
+} // namespace
+
+TEST_CASE("The settled temperature is what part after part leads to", "[unit][heat]") {
+  const double heat = 20e3, capacity = 1800.0, loss = 0.9, period = 300.0;
+  double rise = 0.0;
+  for (int part = 0; part < 400; ++part) {
+    rise = rise * std::exp(-period * loss / capacity) + heat / capacity;
+  }
+  CHECK(settled_temperature(celsius(20.0), heat, capacity, loss, seconds(period)).value() ==
+        Approx(293.15 + rise).epsilon(1e-12));
+}
+
+TEST_CASE("With long pauses one part's rise remains, with short periods the mean heat decides", "[unit][heat]") {
+  CHECK(settled_temperature(celsius(20.0), 9e3, 1800.0, 0.9, seconds(1e6)).value() == Approx(293.15 + 5.0));
+  // 0.9 W/K carries off 90 W at 100 K.
+  CHECK(settled_temperature(celsius(20.0), 0.09, 1800.0, 0.9, seconds(1e-3)).value() == Approx(393.15).epsilon(1e-6));
+  CHECK_THROWS_AS(settled_temperature(celsius(20.0), 9e3, 1800.0, 0.9, seconds(0.0)), std::domain_error);
+  CHECK_THROWS_AS(settled_temperature(celsius(20.0), 9e3, 0.0, 0.9, seconds(1.0)), std::domain_error);
+}
+
+TEST_CASE("The fixture takes the arc's electrical heat less what the part carries out", "[unit][heat]") {
+  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+    INFO(name);
+    const Case c = case_of(name);
+    const auto &weld = c.subject.job.weld;
+    const double arc = weld.voltage.value() * weld.current.value() * c.first.arc_time.value();
+    CHECK(c.series.heat == Approx(arc - c.first.energy.stored));
+    CHECK(c.series.heat < arc);
+    CHECK(c.series.heat > c.first.energy.bodies + c.first.energy.lost); // those, and what the arc itself loses
+    // Boxes with nothing cut out of them and with every face free: more metal and more surface than there is.
+    const auto &layout = c.subject.layout;
+    const auto &base = layout.base;
+    const double x = (layout.body.length() + layout.end_plate.thickness).value(), y = layout.body.width.value(),
+                 z = layout.body.height().value();
+    const double a = base.length().value(), b = base.width().value(), t = base.thickness.value();
+    const auto &metal = *c.subject.job.fixture.material;
+    CHECK(c.series.capacity < (x * y * z + a * b * t) * metal.density.value() * metal.specific_heat);
+    CHECK(c.series.loss < 20.0 * (x * y + y * z + z * x + a * b + (a + b) * t));
+    CHECK(c.series.loss > 10.0 * (x * y + y * z + z * x)); // half the chamber alone
+    CHECK(c.series.settled_on_plastic > c.series.settled);
+    CHECK(c.series.settled > c.first.chamber_peak);
+    CHECK(c.series.settling().value() == Approx(3.0 * c.series.capacity / c.series.loss));
+  }
+}
+
+TEST_CASE("A pause found for a limit settles at that limit", "[unit][heat]") {
+  const Case c = case_of("logger-38");
+  const units::Temperature room = c.first.ambient;
+  const auto limit = units::kelvins(0.5 * (room.value() + c.series.settled.value()));
+  const auto period = period_for(c.series, room, limit);
+  REQUIRE(period);
+  CHECK(period->value() > c.series.period.value());
+  CHECK(settled_temperature(room, c.series.heat, c.series.capacity, c.series.loss, *period).value() ==
+        Approx(limit.value()).epsilon(1e-12));
+  const double alone = c.series.heat / c.series.capacity;
+  CHECK(period_for(c.series, room, units::kelvins(room.value() + 1.01 * alone)));
+  CHECK_FALSE(period_for(c.series, room, units::kelvins(room.value() + 0.99 * alone)));
+}
+
+TEST_CASE("A warm fixture lengthens every hold, the more the warmer", "[unit][heat]") {
+  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+    INFO(name);
+    Case slow = case_of(name, 1200.0), quick = case_of(name, 240.0);
+    add_holds(slow.subject.job, slow.subject.layout, coarse, slow.series);
+    add_holds(quick.subject.job, quick.subject.layout, coarse, quick.series);
+    REQUIRE(quick.series.holds_known);
+    REQUIRE(quick.series.run_holds.size() == quick.first.runs.size());
+    REQUIRE(quick.series.tack_holds.size() == quick.first.tacks.size());
+    CHECK_FALSE(quick.series.too_warm);
+    for (std::size_t i = 0; i < quick.first.runs.size(); ++i) {
+      CHECK(slow.series.run_holds[i] > quick.first.runs[i].hold);
+      CHECK(quick.series.run_holds[i] > slow.series.run_holds[i]);
+    }
+    CHECK(quick.series.longest_hold == quick.series.run_holds.back());
+    CHECK(quick.series.postflow() - quick.series.longest_hold == quick.first.torch_move);
+  }
+}
+
+TEST_CASE("A fixture as warm as the shielding temperature ends no hold", "[unit][heat]") {
+  const auto subject = example("logger-25");
+  Options options = coarse;
+  options.shielding_temperature = celsius(70.0);
+  const HeatPlan plan = plan_heat(subject.job, subject.layout, options);
+  Series series = settle(subject.job, subject.layout, fixture::volumes(subject.job, subject.layout), plan, {},
+                         seconds(200.0));
+  REQUIRE(series.settled > celsius(66.0));
+  CHECK(series.too_warm);
+  add_holds(subject.job, subject.layout, options, series);
+  CHECK(series.holds_known);
+  CHECK(series.too_warm);
+  CHECK(series.run_holds.empty());
+}
