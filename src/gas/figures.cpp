@@ -139,15 +139,17 @@ void list_bench(const Purge &p, List &list) {
 }
 
 void list_use(const Purge &p, List &list) {
+  list.add(std::string(ids::prepurge_wait), p.wait().value(), Dimension::time, "Prepurge to wait before the arc",
+           "longer upper end of the circuits' brackets, 15 s at least for the oxygen meter to answer",
+           {"purge.bore.prepurge.time_high", "purge.chamber.prepurge.time_high"}, practice);
   list.add(std::string(ids::cycle_time), p.use.cycle.value(), Dimension::time, "Time for one part",
-           "longer prepurge + first arc to the end of the last hold + 90 s handling",
-           {std::string(ids::bore_prepurge_time), std::string(ids::chamber_prepurge_time), std::string(ids::heat_cycle)},
+           "wait + first arc to the end of the last hold + 90 s handling",
+           {std::string(ids::prepurge_wait), std::string(ids::heat_cycle)},
            practice);
   list.add("gas.used.per_part", p.use.per_part.value(), Dimension::volume, "Gas for one part, torch included",
-           "prepurge flows x longer prepurge + (welding flows + torch) x first arc to the end of the last hold",
+           "prepurge flows x wait + (welding flows + torch) x first arc to the end of the last hold",
            {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow), "purge.bore.welding.flow",
-            "purge.chamber.welding.flow", "torch.gas_flow", std::string(ids::bore_prepurge_time),
-            std::string(ids::chamber_prepurge_time), std::string(ids::heat_cycle)}, "sum over the cycle");
+            "purge.chamber.welding.flow", "torch.gas_flow", std::string(ids::prepurge_wait), std::string(ids::heat_cycle)}, "sum over the cycle");
   list.add("gas.cost.per_part", p.use.cost, Dimension::cost, "Gas cost of one part", "gas per part x price",
            {"gas.used.per_part", "shop.argon_price"}, "shop.argon_price");
   list.add("gas.parts_per_bottle", p.use.parts_per_bottle, Dimension::ratio, "Parts one bottle serves",

@@ -28,7 +28,7 @@ std::string_view outlet(const Findings &f) { return vented(f) ? "the tube's vent
 
 std::string metal_limit(const Findings &f) { return report::limit_text(f, f.design.heat.shielding_temperature); }
 
-units::Time wait(const Findings &f) { return std::max(f.design.purge.bore.high, f.design.purge.chamber.high); }
+units::Time wait(const Findings &f) { return f.design.purge.wait(); }
 
 TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
   const heat::Series &series = f.design.series;

@@ -38,7 +38,7 @@ std::string gas_table(const Findings &f, TextStyle style) {
                       "weld, postflow", "oxygen then");
   const auto row = [&](std::string_view name, const gas::CircuitPlan &c) {
     text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", name, flow(c.prepurge),
-                        bench_time(c.high),
+                        bench_time(purge.wait()),
                         fmt::format("{} ({} .. {})", seconds(c.time), seconds(c.low), seconds(c.high)),
                         flow(c.welding),
                         oxygen_text(c.welding_floor.oxygen));
@@ -46,7 +46,8 @@ std::string gas_table(const Findings &f, TextStyle style) {
   row("bore", purge.bore);
   row("chamber", purge.chamber);
   text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15}\n", "torch", "", "", "", flow(job.torch.gas_flow));
-  text += "  prepurge with the slot cover closed; bracket: gas displaced .. gas stirred; wait the longer\n";
+  text += "  prepurge with the slot cover closed; bracket: gas displaced .. gas stirred\n"
+          "  wait: the longer bracket's upper end, 15 s at least for the oxygen meter to answer\n";
   const auto explain = [&](std::string_view name, const gas::CircuitPlan &c, double limit) {
     text += fmt::format("  {}: {}; {}\n", name, c.tanks_measured ? "mixing as measured (gas.log)" : c.regime, c.prepurge_reason);
     text += fmt::format("    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",

@@ -146,8 +146,9 @@ TEST_CASE("the setup sheet is one page of the job's paper with every set-point a
       INFO(id << " " << set_point(values.at(id)));
       CHECK(text.find(" " + set_point(values.at(id)) + " ") != std::string::npos);
     }
-    const double prepurge =
-        std::max(values.at("purge.bore.prepurge.time_high"), values.at("purge.chamber.prepurge.time_high"));
+    const double prepurge = values.at("purge.wait");
+    CHECK(prepurge >= values.at("purge.bore.prepurge.time_high"));
+    CHECK(prepurge >= values.at("purge.chamber.prepurge.time_high"));
     CHECK(std::regex_search(text, std::regex(" - " + pattern_of(waiting(prepurge)) + " ")));
     CHECK(std::regex_search(text, std::regex("postflow to " + pattern_of(waiting(values.at("purge.postflow.time"))))));
     for (const std::string kind : {"tack", "run"}) {
@@ -156,7 +157,8 @@ TEST_CASE("the setup sheet is one page of the job's paper with every set-point a
         const std::string hold = waiting(values.at("heat." + kind + "." + std::to_string(n) + ".hold"));
         INFO(label << hold);
         // Name, angles, arc time, hold in one row.
-        CHECK(std::regex_search(text, std::regex(label + R"(\d+( to \d+)? [.\d]+ ?s )" + pattern_of(hold) + " ")));
+        CHECK(std::regex_search(text, std::regex(label + R"(\d+( to \d+)? [.\d]+ ?s )" + pattern_of(hold) + " " +
+                                             pattern_of(waiting(values.at("heat.series." + kind + "." + std::to_string(n) + ".hold"))) + " ")));
       }
     }
     CHECK(text.find(job_hash) != std::string::npos);

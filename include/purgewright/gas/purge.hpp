@@ -52,7 +52,7 @@ struct BorePressure {
 
 struct Use {
   units::Time cycle{};
-  units::Volume per_part{};      // both circuits and torch, whole cycle
+  units::Volume per_part{};      // both circuits and torch, whole cycle, prepurge as long as told
   double cost = 0.0;             // in the job's currency
   double parts_per_bottle = 0.0;
   double room_oxygen = 0.0;      // at the end of a working day, well-mixed room
@@ -63,6 +63,9 @@ struct Purge {
   Bench bench;
   BorePressure pressure;
   Use use;
+
+  // What the welder is told to wait before the first part's arc: the longer bracket's upper end, and `least_wait`.
+  units::Time wait() const;
 };
 
 inline constexpr double thumb_rule_changes = 3.0;  // "two to three volume changes": common practice, no source
@@ -70,6 +73,7 @@ inline constexpr double floor_margin = 0.5;        // welding flow aims at half 
 inline constexpr units::Pressure plain_bore_limit = units::pascals(50.0); // 5 mm of water: common practice
 inline constexpr double shield_ratio_most = 0.25;  // slot outflow over torch gas speed: common practice
 inline constexpr units::VolumeFlow least_readable_flow = units::litres_per_minute(1.0); // common flowmeters
+inline constexpr units::Time least_wait = units::seconds(15.0); // an oxygen meter's answer: common practice, no source
 inline constexpr units::Time handling_time = units::seconds(90.0);       // load, tack position, unload: common practice
 inline constexpr units::Pressure bottle_change = units::pascals(6.895e6); // AWS G2.4: moisture rises below 6895 kPa
 inline constexpr units::Time working_day = units::seconds(8.0 * 3600.0);

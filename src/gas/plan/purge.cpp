@@ -153,6 +153,8 @@ void describe_bench(const Subject &s, const Scene &scene, Time guess, Purge &pur
 
 } // namespace
 
+units::Time Purge::wait() const { return std::max({bore.high, chamber.high, least_wait}); }
+
 Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
                      const fixture::Areas &areas, const Bounds &bounds, Time under_gas, const MeasuredMixing &measured) {
   const Subject subject{job, layout, volumes, areas};

@@ -10,7 +10,7 @@ using units::Time;
 Use gas_use(const Subject &s, const Purge &purge, Time under_gas) {
   const auto &job = s.job;
   Use use;
-  const Time prepurge = std::max(purge.bore.time, purge.chamber.time);
+  const Time prepurge = purge.wait();
   use.cycle = prepurge + under_gas + handling_time;
   use.per_part = (purge.bore.prepurge + purge.chamber.prepurge) * prepurge +
                  (purge.bore.welding + purge.chamber.welding + job.torch.gas_flow) * under_gas;
