@@ -209,7 +209,10 @@ units::Figures figures(const Series &series) {
            "(voltage x current x arc time - heat left in tube and cap) / time for one part",
            {"weld.voltage", "weld.current", "heat.arc_time", std::string(ids::cycle_time)}, lump);
   list.time("heat.series.time_constant", series.time_constant(), "Time constant of the fixture's warming",
-            "heat capacity of chamber, end plate and base plate / their loss to the room", {"fixture.material"}, lump);
+            "heat capacity of chamber, end plate and base plate / their loss to the room",
+            {"mass.chamber-body", "mass.chamber-end-plate", "mass.base-plate", "chamber.length", "chamber.width",
+             "chamber.height"},
+            lump);
   list.temperature("heat.series.settled", series.settled, "Fixture after many parts one after another",
                    "room + rise by one part / (1 - exp(-time for one part / time constant))", settled);
   list.temperature("heat.series.settled_on_plastic", series.settled_on_plastic,
