@@ -104,8 +104,8 @@ std::string log_lines(const Findings &f, TextStyle style) {
 std::string use_lines(const Findings &f, TextStyle style) {
   const auto &use = f.design.purge.use;
   std::string text = heading("Use", style);
-  text += fmt::format("  one part: {:.0f} min, {:.0f} L of gas, {:.2f} {}; a bottle serves {:.0f} parts\n",
-                      std::ceil(use.cycle.value() / 60.0), use.per_part.value() * 1e3, use.cost,
+  text += fmt::format("  one part: {:.0f} min, {} of gas, {:.2f} {}; a bottle serves {:.0f} parts\n",
+                      std::ceil(use.cycle.value() / 60.0), shop(f, use.per_part.value(), Dimension::volume, 2), use.cost,
                       f.design.job.shop.currency, std::floor(use.parts_per_bottle));
   text += fmt::format("  room after a working day: {:.1f} % oxygen if well mixed; a calculation is not a monitor\n",
                       100.0 * use.room_oxygen);

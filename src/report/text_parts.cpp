@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <string_view>
+
 namespace purgewright::report::parts {
 
 std::string paint(std::string_view text, int code, TextStyle style) {
@@ -15,7 +17,18 @@ std::string heading(std::string_view text, TextStyle style) {
 }
 
 std::string shop(const Findings &f, double si, units::Dimension dimension, int digits) {
-  return units::shop_text(si, dimension, f.design.job.shop.unit_system, digits);
+  const std::string text = units::shop_text(si, dimension, f.design.job.shop.unit_system, digits);
+  const std::string &currency = f.design.job.shop.currency;
+  if (dimension == units::Dimension::cost) {
+    return fmt::format("{} {}", text, currency);
+  }
+  if (dimension != units::Dimension::price) {
+    return text;
+  }
+  constexpr std::string_view of_no_currency = " 1/"; // "12 1/m3"
+  const auto at = text.find(of_no_currency);
+  return at == std::string::npos ? text : fmt::format("{} {}/{}", text.substr(0, at), currency,
+                                                      text.substr(at + of_no_currency.size()));
 }
 
 std::string diameters_served(const checks::Design &d) {

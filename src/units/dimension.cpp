@@ -74,18 +74,23 @@ ShopValue metric_value(double si, Dimension dimension) {
   }
 }
 
+constexpr double foot = 0.3048;
+// From these on a shop speaks of feet: rooms, bottles and gas used; air and gas speeds, but not torch travel.
+constexpr double volume_in_feet = 0.1 * cubic_foot, velocity_in_feet = 10.0 * foot / 60.0;
+
 ShopValue inch_value(double si, Dimension dimension) {
+  const double size = std::abs(si);
   switch (dimension) {
   case Dimension::length:
     return {si / 0.0254, "in"};
   case Dimension::area:
     return {si / (0.0254 * 0.0254), "in2"};
   case Dimension::volume:
-    return {si / cubic_inch, "in3"};
+    return size < volume_in_feet ? ShopValue{si / cubic_inch, "in3"} : ShopValue{si / cubic_foot, "ft3"};
   case Dimension::mass:
     return {si / pound, "lb"};
   case Dimension::velocity:
-    return {si * 60.0 / 0.0254, "in/min"};
+    return size < velocity_in_feet ? ShopValue{si * 60.0 / 0.0254, "in/min"} : ShopValue{si * 60.0 / foot, "ft/min"};
   case Dimension::flow:
     return {si * 3600.0 / cubic_foot, "ft3/h"};
   case Dimension::pressure:

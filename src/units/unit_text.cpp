@@ -49,6 +49,7 @@ constexpr EverydayUnit everyday_table[] = {
     {"mm/s", velocity, 1e-3},
     {"mm/min", velocity, 1e-3 / 60.0},
     {"in/min", velocity, inch / 60.0},
+    {"ft/min", velocity, 12.0 * inch / 60.0},
     {"L/min", flow, 1e-3 / 60.0},
     {"l/min", flow, 1e-3 / 60.0},
     {"m3/h", flow, 1.0 / 3600.0},

@@ -79,6 +79,7 @@ const Accepted accepted[] = {
     // velocities and flows
     {"2 mm/s", Dimension::velocity, 0.002},
     {"5 in/min", Dimension::velocity, 0.127 / 60},
+    {"20 ft/min", Dimension::velocity, 6.096 / 60},
     {"5 ipm", Dimension::velocity, 0.127 / 60},
     {"6 L/min", Dimension::flow, 1e-4},
     {"6 l/min", Dimension::flow, 1e-4},
