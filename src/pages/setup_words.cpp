@@ -101,8 +101,8 @@ std::vector<std::string> stop_conditions(const Findings &f) {
                   metal_limit(f)),
       fmt::format("Bottle under {}: change it before the part (moisture rises).",
                   shop(f, gas::bottle_change.value(), Dimension::pressure, 2)),
-      fmt::format("Air over the bench faster than {:.1f} m/s: close doors and fans.",
-                  std::max(0.1, f.design.purge.bench.draught_lying.value())),
+      fmt::format("Air over the bench faster than {}: close doors and fans.",
+                  report::air_speed(f, f.design.purge.bench.draught_lying)),
   };
 }
 

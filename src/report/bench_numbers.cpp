@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <string_view>
 #include <vector>
@@ -53,6 +54,14 @@ std::string postflow_text(const Findings &f) {
   }
   const std::string warm = bench_time(f.design.series.postflow());
   return warm == first ? first : fmt::format("{}, {} once the fixture is warm", first, warm);
+}
+
+std::string air_speed(const Findings &f, units::Velocity speed) {
+  constexpr double still = 0.1; // m/s
+  const double size = std::max(still, speed.value());
+  return f.design.job.shop.unit_system == units::UnitSystem::metric
+             ? fmt::format("{:.1f} m/s", size)
+             : units::shop_text(size, units::Dimension::velocity, units::UnitSystem::inch, 2);
 }
 
 std::string oxygen_text(double fraction) {

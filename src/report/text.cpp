@@ -68,8 +68,8 @@ std::string gas_table(const Findings &f, TextStyle style) {
                       "    air that stood in the lines is out after {}\n",
                       bench_time(purge.bench.start_of_day));
   if (purge.bench.draught_lying > units::Velocity{}) {
-    text += fmt::format("  draught: argon lies in the slot below {:.1f} m/s and is swept out above {:.1f} m/s\n",
-                        purge.bench.draught_lying.value(), purge.bench.draught_flushed.value());
+    text += fmt::format("  draught: argon lies in the slot below {} and is swept out above {}\n",
+                        air_speed(f, purge.bench.draught_lying), air_speed(f, purge.bench.draught_flushed));
   }
   return text;
 }

@@ -29,6 +29,9 @@ std::string run_hold_when_warm(const heat::Series &, std::size_t number);
 // "27 s, 32 s once the fixture is warm": torch postflow to set.
 std::string postflow_text(const Findings &);
 
+// Speed of the room's air: "0.5 m/s", or "100 ft/min" in an inch job; never below 0.1 m/s, what still air does.
+std::string air_speed(const Findings &, units::Velocity);
+
 // Percent from one in a hundred on, ppm below.
 std::string oxygen_text(double fraction);
 
