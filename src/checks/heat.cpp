@@ -37,10 +37,14 @@ Verdict hot_zone(const Design &d) { return at_most(d.heat.hot_zone.value(), d.he
 
 Verdict o_ring(const Design &d) { return at_most(d.heat.o_ring_peak.value(), d.heat.o_ring_limit.value()); }
 
+// What the ring stands, or what lets a hold end.
+Temperature series_limit(const Design &d) {
+  return std::min(face_ring_limit, d.heat.shielding_temperature - heat::least_cooling);
+}
+
 Verdict series(const Design &d) {
-  const double settled = d.series.settled.value();
-  return d.series.too_warm ? Verdict{Status::fail, settled, std::min(face_ring_limit, d.heat.shielding_temperature).value()}
-                           : at_most(settled, face_ring_limit.value(), Status::caution);
+  const double settled = d.series.settled.value(), limit = series_limit(d).value();
+  return d.series.too_warm ? Verdict{Status::fail, settled, limit} : at_most(settled, limit, Status::caution);
 }
 
 Verdict rollers(const Design &d) {
@@ -83,7 +87,7 @@ std::string run_advice(const Design &d) {
 }
 
 std::string pause_advice(const Design &d) {
-  const auto period = heat::period_for(d.series, d.heat.ambient, face_ring_limit);
+  const auto period = heat::period_for(d.series, d.heat.ambient, series_limit(d));
   return period ? fmt::format("; one part every {:.0f} min keeps to it", std::ceil(period->value() / 60.0)) : std::string();
 }
 

@@ -12,8 +12,6 @@ namespace {
 using units::Temperature;
 using units::Time;
 
-constexpr auto least_cooling = units::TemperatureDifference::from_value(5.0); // K, for a hold to end at all
-
 // Share of a fin's whole surface that counts at the temperature of its foot.
 double fin_efficiency(double coefficient, double conductivity, double thickness, double length) {
   const double m_length = std::sqrt(2.0 * coefficient / (conductivity * thickness)) * length;

@@ -1,8 +1,8 @@
 // Which made parts may be printed from plastic: how hot each becomes at most, and what else stands against it.
 //
 // Estimate: the hottest metal that the part faces or touches, as the heat plan has it for the work and heat/series for
-// the fixture after many parts; so it is an upper bound, the part itself being cooler. Errors: none; empty until the heat plan is known. Source of the margin under the
-// plastic's deflection temperature: common practice, no source.
+// the fixture after many parts; so it is an upper bound, the part itself being cooler. Errors: none; empty until the
+// heat plan is known. Source of the margin under the plastic's deflection temperature: common practice, no source.
 #pragma once
 
 #include "purgewright/checks/design.hpp"

@@ -23,13 +23,16 @@ namespace purgewright::heat {
 // the value from memory.
 inline constexpr units::Temperature burn_threshold = units::celsius(51.0);
 
+// How much cooler than the shielding temperature the fixture must be for a hold to end at all: common practice, no source.
+inline constexpr auto least_cooling = units::TemperatureDifference::from_value(5.0); // K
+
 struct Series {
   units::Time period{}; // from one part to the next
   double heat = 0.0;    // J that a part leaves, at most
   double capacity = 0.0, loss = 0.0; // J/K, W/K of chamber body, end plate and base plate
   units::Temperature settled{};      // after the last hold of a part, many parts on
   units::Temperature settled_on_plastic{}; // of chamber body and end plate on a base plate that takes no heat
-  bool too_warm = false;    // chamber as warm as the shielding temperature, less 5 K, or a hold that does not end
+  bool too_warm = false;    // chamber as warm as the shielding temperature, less `least_cooling`, or a hold that does not end
   bool holds_known = false; // by add_holds; what follows is then set, unless it is too warm to hold at all
   std::vector<units::Time> tack_holds, run_holds;
   units::Time longest_hold{}, torch_move{};

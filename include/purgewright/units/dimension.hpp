@@ -47,9 +47,9 @@ std::string_view example_text(Dimension);
 enum class UnitSystem { metric, inch };
 
 // SI value as shop text, with at most `digits` significant digits and the unit of the chosen system:
-// length mm / in, flow L/min / ft3/h, volume mL or L / in3 or ft3, velocity mm/s / in/min
-// or ft/min, pressure Pa .. kPa / psi, temperature degC /
-// degF, time s, min or h, ratio plain or ppm (below one in a thousand). Never prints an exponent for
+// length mm / in, flow L/min / ft3/h, volume mL or L / in3 or ft3, velocity mm/s / in/min or ft/min,
+// pressure Pa .. kPa / psi, temperature degC / degF, time s, min or h, ratio plain or ppm (below one in a
+// thousand). Never prints an exponent for
 // magnitudes from 1e-6 up to 1e9; the text always uses a decimal point. Guarantee: parse_quantity reads the
 // text back, to the printed digits, for every dimension but cost and price.
 std::string shop_text(double si_value, Dimension, UnitSystem, int digits = 4);
