@@ -36,40 +36,24 @@ Solid open_space(const fixture::ChamberBody &body, const Solid &metal) {
   return kernel::largest_piece(kernel::cut(chamber_stock(body), {metal}, 1 + drilled));
 }
 
+// A tool of its own: caps may be wider or narrower than the tube by less than a turned tool can step.
 Solid cap_outside(const job::Cap &cap) {
   const kernel::Frame frame{{}, kernel::along_x};
   return cap.shape == job::CapShape::domed ? kernel::sphere_segment(frame, fixture::dome_sphere(cap), cap.dome_height)
                                            : kernel::cylinder(frame, 0.5 * cap.diameter, cap.thickness);
 }
 
-// What stands in the cavity round the axis, as one turned tool: everything before the cavity's start (the gap round
-// the tube is no chamber gas), the tube with its bore (that gas belongs to the other circuit), the cap's outside.
-// A cap wider or narrower than the tube by less than a turned tool may step is a tool of its own.
-std::vector<Solid> standing_core(const job::Job &job, const fixture::ChamberBody &body) {
+// One turned tool of everything before the cavity's start (the gap round the tube is no chamber gas) and the tube with its
+// bore (that gas belongs to the other circuit).
+Solid guide_and_tube(const job::Job &job, const fixture::ChamberBody &body) {
   const Length tube = 0.5 * job.tube.outside_diameter;
   const Length start = body.x_min - kernel::cutter_overshoot;
   // Wider than cavity and lead-in, and half way to the plenum at most.
   const Length to_plenum = -body.plenum.axis_z - body.plenum.radius - body.cavity_radius;
   const Length guide = std::max(body.cavity_radius, body.tube_bore_radius + body.lead_in) + 0.5 * to_plenum;
-  std::vector<ProfilePoint> profile{
-      {start, Length{}}, {start, guide}, {body.cavity_start, guide}, {body.cavity_start, tube}, {Length{}, tube}};
-  const Length cap = 0.5 * job.cap.diameter;
-  const double step = std::abs(units::ratio(cap - tube, kernel::smallest_size));
-  if (step < 1.0 && step > 0.1) { // below that the volume does not tell
-    profile.push_back({});
-    return {kernel::revolve({{}, kernel::along_x}, profile), cap_outside(job.cap)};
-  }
-  if (step >= 1.0) {
-    profile.push_back({Length{}, cap});
-  }
-  if (job.cap.shape == job::CapShape::domed) {
-    profile.back() = {Length{}, cap, dome_outside(job.cap).via};
-    profile.push_back({job.cap.dome_height, Length{}});
-  } else {
-    profile.push_back({job.cap.thickness, cap});
-    profile.push_back({job.cap.thickness, Length{}});
-  }
-  return {kernel::revolve({{}, kernel::along_x}, profile)};
+  return kernel::revolve(
+      {{}, kernel::along_x},
+      {{start, Length{}}, {start, guide}, {body.cavity_start, guide}, {body.cavity_start, tube}, {Length{}, tube}, {}});
 }
 
 // The inlet below the plenum counts as a line. Measured on plain cylinders, it takes no cut along the plenum's wall.
@@ -84,9 +68,9 @@ units::Volume inlet_port(const fixture::ChamberBody &body) {
 
 units::Volume chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
   const Solid open = open_space(layout.body, part(assembly, ids::chamber_body).solid);
-  std::vector<Solid> standing = standing_core(job, layout.body);
-  standing.push_back(in_place(assembly, ids::backing_pin));
-  return kernel::volume(kernel::cut(open, standing)) - inlet_port(layout.body);
+  const Solid gas = kernel::cut(open, {guide_and_tube(job, layout.body), cap_outside(job.cap),
+                                       in_place(assembly, ids::backing_pin)});
+  return kernel::volume(gas) - inlet_port(layout.body);
 }
 
 units::Volume dome_hollow(const job::Cap &cap) {
