@@ -60,7 +60,7 @@ Design evaluate(job::Job job) {
   const heat::Options options{.history = true};
   Design design = with_models(std::move(job), options);
   if (design.purge_known) {
-    heat::add_holds(design.job, design.layout, options, design.series);
+    heat::add_warm_plan(design.job, design.layout, options, design.series);
   }
   design.run_advice = advice.get();
   return design;

@@ -28,23 +28,26 @@ template <class Judge> bool every_weld(const heat::HeatPlan &plan, Judge judge) 
   return std::ranges::all_of(plan.tacks, judge) && std::ranges::all_of(plan.runs, judge);
 }
 
+bool every_hold_ends(const heat::HeatPlan &plan) {
+  return every_weld(plan, [](const heat::Weld &weld) { return weld.reached; });
+}
+
 Verdict holds_reached(const Design &d) {
-  const bool reached = every_weld(d.heat, [](const heat::Weld &weld) { return weld.reached; });
-  return {reached ? Status::pass : Status::fail, d.heat.longest_hold.value(), d.heat.longest_hold_allowed.value()};
+  return {every_hold_ends(d.heat) ? Status::pass : Status::fail, d.heat.longest_hold.value(), d.heat.longest_hold_allowed.value()};
 }
 
 Verdict hot_zone(const Design &d) { return at_most(d.heat.hot_zone.value(), d.heat.covered.value()); }
 
 Verdict o_ring(const Design &d) { return at_most(d.heat.o_ring_peak.value(), d.heat.o_ring_limit.value()); }
 
-// What the ring stands, or what lets a hold end.
-Temperature series_limit(const Design &d) {
-  return std::min(face_ring_limit, d.heat.shielding_temperature - heat::least_cooling);
-}
+// What lets a hold end, and what the ring stands.
+Temperature hold_limit(const Design &d) { return d.heat.shielding_temperature - heat::least_cooling; }
+Temperature series_limit(const Design &d) { return std::min(face_ring_limit, hold_limit(d)); }
 
 Verdict series(const Design &d) {
   const double settled = d.series.settled.value(), limit = series_limit(d).value();
-  return d.series.too_warm ? Verdict{Status::fail, settled, limit} : at_most(settled, limit, Status::caution);
+  const bool holds_end = d.series.settled <= hold_limit(d) && (!d.series.warm || every_hold_ends(*d.series.warm));
+  return holds_end ? at_most(settled, limit, Status::caution) : Verdict{Status::fail, settled, limit};
 }
 
 Verdict rollers(const Design &d) {
@@ -104,8 +107,8 @@ constexpr std::array<Rule, 9> table{{
     {"heat.o_ring", "Plug's O-ring stays within what its rubber stands",
      "nitrile in dry gas, seal makers' temperature guides", Dimension::temperature, o_ring,
      "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat, run_advice},
-    {"heat.series", "Fixture, parts one after another, stays within what its face O-ring stands",
-     "fluorocarbon rubber in dry gas, seal makers' temperature guides", Dimension::temperature, series,
+    {"heat.series", "Fixture, parts one after another, stays cool enough for its face O-ring and for holds to end",
+     "fluorocarbon rubber in dry gas, seal makers' temperature guides; 5 K under the shielding temperature: common practice", Dimension::temperature, series,
      "a pause between parts, or less weld.current", Needs::heat, pause_advice},
     {"heat.rollers", "Tube on the front rollers stays within what bearings stand", practice, Dimension::temperature,
      rollers, "longer tube.length or shorter runs", Needs::heat,

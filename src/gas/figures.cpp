@@ -149,7 +149,8 @@ void list_use(const Purge &p, List &list) {
   list.add("gas.used.per_part", p.use.per_part.value(), Dimension::volume, "Gas for one part, torch included",
            "prepurge flows x wait + (welding flows + torch) x first arc to the end of the last hold",
            {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow), "purge.bore.welding.flow",
-            "purge.chamber.welding.flow", "torch.gas_flow", std::string(ids::prepurge_wait), std::string(ids::heat_cycle)}, "sum over the cycle");
+            "purge.chamber.welding.flow", "torch.gas_flow", std::string(ids::prepurge_wait),
+            std::string(ids::heat_cycle)}, "sum over the cycle");
   list.add("gas.cost.per_part", p.use.cost, Dimension::cost, "Gas cost of one part", "gas per part x price",
            {"gas.used.per_part", "shop.argon_price"}, "shop.argon_price");
   list.add("gas.parts_per_bottle", p.use.parts_per_bottle, Dimension::ratio, "Parts one bottle serves",

@@ -217,20 +217,20 @@ units::Figures figures(const Series &series) {
                    "room + rise by one part / (1 - exp(-time for one part / time constant))", settled);
   list.temperature("heat.series.settled_on_plastic", series.settled_on_plastic,
                    "Chamber after many parts, on a base plate of plastic", "the same without the base plate", settled);
-  if (!series.tack_holds.empty()) {
+  if (series.warm) {
     Ids holds;
-    const auto list_holds = [&](std::string_view name, const std::vector<units::Time> &times) {
-      for (std::size_t i = 0; i < times.size(); ++i) {
+    const auto list_holds = [&](std::string_view name, const std::vector<Weld> &welds) {
+      for (std::size_t i = 0; i < welds.size(); ++i) {
         holds.push_back(fmt::format("heat.series.{}.{}.hold", name, i + 1));
-        list.time(holds.back(), times[i], fmt::format("Hold after {} {} on the settled fixture", name, i + 1),
+        list.time(holds.back(), welds[i].hold, fmt::format("Hold after {} {} on the settled fixture", name, i + 1),
                   "time until cold enough, chamber and gas at heat.series.settled", work_and({"heat.series.settled"}));
       }
     };
-    list_holds("tack", series.tack_holds);
-    list_holds("run", series.run_holds);
-    list.time("heat.series.longest_hold", series.longest_hold, "Longest hold on the settled fixture", "largest", holds);
-    list.time("heat.series.postflow", series.postflow(), "Postflow to set on the torch once the fixture has settled",
-              "longest hold + torch move", {"heat.series.longest_hold", "heat.torch_move"});
+    list_holds("tack", series.warm->tacks);
+    list_holds("run", series.warm->runs);
+    holds.emplace_back("heat.torch_move");
+    list.time("heat.series.postflow", series.warm->postflow(),
+              "Postflow to set on the torch once the fixture has settled", "longest hold + torch move", holds);
   }
   return list.take();
 }

@@ -99,15 +99,14 @@ Arc arc_of(const job::Job &job, const Options &options) {
 
 void check(const Options &o, Temperature shielding) {
   constexpr std::string_view here = "plan_heat";
-  require(shielding.value() >= o.ambient.value() + 5.0, here,
-          "shielding temperature must lie 5 K above ambient", shielding.value());
   require(shielding < units::kelvins(1500.0), here, "shielding temperature must lie under 1500 K",
           shielding.value());
   require(o.ambient >= units::kelvins(250.0) && o.ambient <= units::kelvins(400.0), here,
           "ambient must lie in 250 K to 400 K", o.ambient.value());
   const Temperature fixture = o.fixture.value_or(o.ambient);
-  require(fixture >= o.ambient && fixture.value() + 5.0 <= shielding.value(), here,
-          "fixture must lie between ambient and 5 K under the shielding temperature", fixture.value());
+  require(fixture >= o.ambient, here, "fixture must not be colder than ambient", fixture.value());
+  require(fixture <= shielding - least_cooling, here, "shielding temperature must lie 5 K above ambient and fixture",
+          shielding.value());
   require(o.tack_length.value() > 0.0, here, "tack length must be above 0", o.tack_length.value());
   require(o.torch_move.value() >= 0.0, here, "torch move must not be negative", o.torch_move.value());
   require(o.longest_hold.value() > 0.0, here, "longest hold must be above 0", o.longest_hold.value());

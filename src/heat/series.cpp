@@ -12,12 +12,6 @@ namespace {
 using units::Temperature;
 using units::Time;
 
-// Share of a fin's whole surface that counts at the temperature of its foot.
-double fin_efficiency(double coefficient, double conductivity, double thickness, double length) {
-  const double m_length = std::sqrt(2.0 * coefficient / (conductivity * thickness)) * length;
-  return m_length < 1e-6 ? 1.0 : std::tanh(m_length) / m_length;
-}
-
 // Free faces of chamber body and end plate: sides, ends and top; the bottom stands on the base plate.
 double chamber_surface(const fixture::ChamberBody &body, const fixture::EndPlate &plate) {
   const units::Length length = body.length() + plate.thickness;
@@ -35,15 +29,12 @@ units::Length base_plate_reach(const fixture::BasePlate &plate, const fixture::C
                    -0.5 * body.width - plate.y_min});
 }
 
-std::vector<Time> holds_of(const std::vector<Weld> &welds) {
-  std::vector<Time> holds;
-  for (const Weld &weld : welds) {
-    holds.push_back(weld.hold);
-  }
-  return holds;
-}
-
 } // namespace
+
+double fin_efficiency(double coefficient, double conductivity, double side_over_section, double length) {
+  const double m_length = std::sqrt(coefficient / conductivity * side_over_section) * length;
+  return m_length < 1e-6 ? 1.0 : std::tanh(m_length) / m_length;
+}
 
 Temperature settled_temperature(Temperature room, double heat, double capacity, double loss, Time period) {
   constexpr std::string_view here = "settled_temperature";
@@ -61,7 +52,7 @@ Series settle(const job::Job &job, const fixture::Layout &layout, const fixture:
   const double by_volume = metal.density.value() * metal.specific_heat, air = wishes.body_loss;
   const double chamber = by_volume * (volumes.chamber_body + volumes.end_plate).value();
   const double chamber_loss = air * chamber_surface(layout.body, layout.end_plate);
-  const double share = fin_efficiency(air, metal.conductivity, layout.base.thickness.value(),
+  const double share = fin_efficiency(air, metal.conductivity, 2.0 / layout.base.thickness.value(), // wide and thin
                                       base_plate_reach(layout.base, layout.body).value());
   Series series;
   series.period = period;
@@ -70,7 +61,6 @@ Series settle(const job::Job &job, const fixture::Layout &layout, const fixture:
   series.loss = chamber_loss + air * share * base_plate_surface(layout.base, layout.body);
   series.settled = settled_temperature(plan.ambient, series.heat, series.capacity, series.loss, period);
   series.settled_on_plastic = settled_temperature(plan.ambient, series.heat, chamber, chamber_loss, period);
-  series.too_warm = series.settled > plan.shielding_temperature - least_cooling;
   return series;
 }
 
@@ -82,20 +72,12 @@ std::optional<Time> period_for(const Series &series, Temperature room, Temperatu
   return units::seconds(-series.capacity / series.loss * std::log1p(-share));
 }
 
-void add_holds(const job::Job &job, const fixture::Layout &layout, Options options, Series &series) {
-  series.holds_known = true;
-  if (series.too_warm) {
-    return;
+void add_warm_plan(const job::Job &job, const fixture::Layout &layout, Options options, Series &series) {
+  if (series.settled <= options.shielding_temperature.value_or(job.weld.shielding_temperature) - least_cooling) {
+    options.history = false;
+    options.fixture = series.settled;
+    series.warm = plan_heat(job, layout, options);
   }
-  options.history = false;
-  options.fixture = series.settled;
-  const HeatPlan warm = plan_heat(job, layout, options);
-  series.tack_holds = holds_of(warm.tacks);
-  series.run_holds = holds_of(warm.runs);
-  series.longest_hold = warm.longest_hold;
-  series.torch_move = warm.torch_move;
-  const auto ends = [](const Weld &weld) { return weld.reached; };
-  series.too_warm = !std::ranges::all_of(warm.tacks, ends) || !std::ranges::all_of(warm.runs, ends);
 }
 
 } // namespace purgewright::heat

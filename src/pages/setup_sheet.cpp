@@ -200,9 +200,9 @@ double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::s
     const std::array<const std::string *, 7> cells{&row.name, &row.collar, &row.arc, &row.hold,
                                                    &row.warm, &row.before, &row.peak};
     for (std::size_t i = 0; i < columns; ++i) {
-      const bool strong = i == 0 || i == 3 || i == 4;
+      const bool hold = i == 3 || i == 4;
       canvas_.text({box.x + centres[i] * box.width, y + 0.5 * (height + capital_height(points_))}, *cells[i],
-                   {.points = i == 3 || i == 4 ? points_ + 0.5 : points_ - 0.25, .bold = strong, .align = Align::centre});
+                   {.points = hold ? points_ + 0.5 : points_ - 0.25, .bold = hold || i == 0, .align = Align::centre});
     }
     y += height;
     canvas_.line({box.x, y}, {box.right(), y}, {.width = 0.1, .colour = grey});

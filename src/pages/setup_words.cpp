@@ -28,17 +28,14 @@ std::string_view outlet(const Findings &f) { return vented(f) ? "the tube's vent
 
 std::string metal_limit(const Findings &f) { return report::limit_text(f, f.design.heat.shielding_temperature); }
 
-units::Time wait(const Findings &f) { return f.design.purge.wait(); }
-
 TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
-  const heat::Series &series = f.design.series;
   return {.tack = tack,
           .name = fmt::format("{} {}", tack ? "tack" : "run", number + 1),
           .collar = tack ? report::collar_degrees(0.5 * (weld.pass.start + weld.pass.end))
                          : report::collar_degrees(weld.pass),
           .arc = fmt::format("{:.1f} s", weld.welding.value()),
           .hold = report::hold_text(weld),
-          .warm = tack ? report::tack_hold_when_warm(series, number) : report::run_hold_when_warm(series, number),
+          .warm = report::warm_hold_text(f.design.series, tack, number),
           .before = report::temperature_text(f, weld.joint_before),
           .peak = report::temperature_text(f, weld.joint_peak)};
 }
@@ -53,7 +50,7 @@ std::vector<GasRow> gas_rows(const Findings &f) {
   const std::string torch = both(job.torch.gas_flow), postflow = report::postflow_text(f);
   return {
       {"Start of day", bore, chamber, "-", "5 min", "Lines stood open: flush out air and damp before the first part."},
-      {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(wait(f)),
+      {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(f.design.purge.wait()),
        fmt::format("Meter under {} at {} and under {} in the chamber, and still falling or steady.",
                    oxygen_text(job.gas.oxygen_limit_bore), outlet(f), oxygen_text(job.gas.oxygen_limit_chamber))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then weld",
@@ -80,7 +77,7 @@ std::vector<std::string> loading_steps(const Findings &f) {
                   "outlet open.",
       "Tube on the rollers and into the chamber. Clamp the index collar with its zero at the pointer.",
       "Cover aside: set the cap on the tube with tweezers, push the tube until the cap bears on the backing pin.",
-      fmt::format("Cover closed. Prepurge {}; read the meter.", bench_time(wait(f))),
+      fmt::format("Cover closed. Prepurge {}; read the meter.", bench_time(f.design.purge.wait())),
       "Turn both circuits down, cover aside, torch over the joint.",
       fmt::format("Tacks, then runs, in the order of the table: bring the mark to the pointer (short line: tack, long "
                   "line: run starts), weld, hold, turn on. The weld runs {}, so the tube turns {}.",

@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <cmath>
 #include <string_view>
-#include <vector>
 
 namespace purgewright::report {
 
@@ -31,28 +30,20 @@ namespace {
 
 constexpr std::string_view never = "too long";
 
-std::string hold_when_warm(const heat::Series &series, const std::vector<units::Time> &holds, std::size_t number) {
-  return series.too_warm ? std::string(never) : bench_time(holds.at(number));
-}
-
 } // namespace
 
 std::string hold_text(const heat::Weld &weld) { return weld.reached ? bench_time(weld.hold) : std::string(never); }
 
-std::string tack_hold_when_warm(const heat::Series &series, std::size_t number) {
-  return hold_when_warm(series, series.tack_holds, number);
-}
-
-std::string run_hold_when_warm(const heat::Series &series, std::size_t number) {
-  return hold_when_warm(series, series.run_holds, number);
+std::string warm_hold_text(const heat::Series &series, bool tack, std::size_t number) {
+  return series.warm ? hold_text((tack ? series.warm->tacks : series.warm->runs).at(number)) : std::string(never);
 }
 
 std::string postflow_text(const Findings &f) {
   const std::string first = bench_time(f.design.heat.postflow());
-  if (f.design.series.too_warm) {
+  if (!f.design.series.warm) {
     return first + ", first part only: the fixture must cool between parts";
   }
-  const std::string warm = bench_time(f.design.series.postflow());
+  const std::string warm = bench_time(f.design.series.warm->postflow());
   return warm == first ? first : fmt::format("{}, {} once the fixture is warm", first, warm);
 }
 

@@ -12,13 +12,12 @@ namespace {
 using units::Dimension;
 
 std::string weld_line(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
-  const heat::Series &series = f.design.series;
   const std::string angles =
       tack ? collar_degrees(0.5 * (weld.pass.start + weld.pass.end)) : collar_degrees(weld.pass);
   return fmt::format("  {:<8} {:>12} {:>8} {:>8} {:>9} {:>12} {:>12} {:>12}\n",
                      fmt::format("{} {}", tack ? "tack" : "run", number + 1), angles,
                      fmt::format("{:.1f} s", weld.welding.value()), hold_text(weld),
-                     tack ? tack_hold_when_warm(series, number) : run_hold_when_warm(series, number),
+                     warm_hold_text(f.design.series, tack, number),
                      temperature_text(f, weld.joint_before), temperature_text(f, weld.joint_peak),
                      temperature_text(f, weld.cap_centre_peak));
 }

@@ -150,15 +150,17 @@ TEST_CASE("the setup sheet is one page of the job's paper with every set-point a
     CHECK(prepurge >= values.at("purge.bore.prepurge.time_high"));
     CHECK(prepurge >= values.at("purge.chamber.prepurge.time_high"));
     CHECK(std::regex_search(text, std::regex(" - " + pattern_of(waiting(prepurge)) + " ")));
-    CHECK(std::regex_search(text, std::regex("postflow to " + pattern_of(waiting(values.at("purge.postflow.time"))))));
+    CHECK(std::regex_search(text, std::regex("postflow to " + pattern_of(waiting(values.at("purge.postflow.time"))) + ", " +
+                                             pattern_of(waiting(values.at("heat.series.postflow"))) + " once the fixture is warm")));
     for (const std::string kind : {"tack", "run"}) {
       for (int n = 1; values.contains("heat." + kind + "." + std::to_string(n) + ".hold"); ++n) {
         const std::string label = kind + " " + std::to_string(n) + " ";
         const std::string hold = waiting(values.at("heat." + kind + "." + std::to_string(n) + ".hold"));
         INFO(label << hold);
-        // Name, angles, arc time, hold in one row.
+        // Name, angles, arc time, hold, hold when warm in one row.
+        const std::string warm = waiting(values.at("heat.series." + kind + "." + std::to_string(n) + ".hold"));
         CHECK(std::regex_search(text, std::regex(label + R"(\d+( to \d+)? [.\d]+ ?s )" + pattern_of(hold) + " " +
-                                             pattern_of(waiting(values.at("heat.series." + kind + "." + std::to_string(n) + ".hold"))) + " ")));
+                                                 pattern_of(warm) + " ")));
       }
     }
     CHECK(text.find(job_hash) != std::string::npos);

@@ -32,7 +32,7 @@ struct Design {
   gas::Bounds bounds;
   gas::Purge purge;
   heat::HeatPlan heat;
-  heat::Series series; // its holds by evaluate alone
+  heat::Series series; // its warm plan by evaluate alone
   heat::RunAdvice run_advice;
   bool purge_known = false; // the models of purge and heat have been solved
   gas::LogFits log;         // the measured log that the job names, and what is wrong with it

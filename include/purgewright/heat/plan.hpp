@@ -27,6 +27,9 @@ namespace purgewright::heat {
 
 enum class Detail { fine, coarse };
 
+// How much cooler than the shielding temperature the fixture must be for a hold to end at all: common practice, no source.
+inline constexpr auto least_cooling = units::TemperatureDifference::from_value(5.0); // K
+
 struct Options {
   Detail detail = Detail::fine;
   std::optional<units::Temperature> shielding_temperature = {}; // absent: the job's

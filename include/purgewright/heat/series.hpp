@@ -15,7 +15,6 @@
 #include "purgewright/heat/plan.hpp"
 
 #include <optional>
-#include <vector>
 
 namespace purgewright::heat {
 
@@ -23,28 +22,26 @@ namespace purgewright::heat {
 // the value from memory.
 inline constexpr units::Temperature burn_threshold = units::celsius(51.0);
 
-// How much cooler than the shielding temperature the fixture must be for a hold to end at all: common practice, no source.
-inline constexpr auto least_cooling = units::TemperatureDifference::from_value(5.0); // K
-
 struct Series {
   units::Time period{}; // from one part to the next
   double heat = 0.0;    // J that a part leaves, at most
   double capacity = 0.0, loss = 0.0; // J/K, W/K of chamber body, end plate and base plate
   units::Temperature settled{};      // after the last hold of a part, many parts on
   units::Temperature settled_on_plastic{}; // of chamber body and end plate on a base plate that takes no heat
-  bool too_warm = false;    // chamber as warm as the shielding temperature, less `least_cooling`, or a hold that does not end
-  bool holds_known = false; // by add_holds; what follows is then set, unless it is too warm to hold at all
-  std::vector<units::Time> tack_holds, run_holds;
-  units::Time longest_hold{}, torch_move{};
+  // Plan of a part on the settled fixture, by add_warm_plan; absent where that is too warm for a hold to end.
+  std::optional<HeatPlan> warm = {};
 
   units::Time time_constant() const { return units::seconds(capacity / loss); }
   units::Time settling() const { return 3.0 * time_constant(); } // until 95 % of the way is done
-  units::Time postflow() const { return longest_hold + torch_move; }
 };
 
 // Temperature right after a part's heat when every part leaves `heat` and follows the one before by `period`.
 units::Temperature settled_temperature(units::Temperature room, double heat, double capacity, double loss,
                                        units::Time period);
+
+// Heat that a fin of uniform section with an adiabatic tip passes, over what it would were it all at its foot's
+// temperature; `side_over_section` is perimeter over area of the section, 1/m. Incropera & DeWitt, eq. 3.76.
+double fin_efficiency(double coefficient, double conductivity, double side_over_section, double length);
 
 // Settled temperatures; `plan` is the first part's, `period` the time from one part to the next.
 Series settle(const job::Job &, const fixture::Layout &, const fixture::Volumes &, const HeatPlan &plan,
@@ -53,7 +50,7 @@ Series settle(const job::Job &, const fixture::Layout &, const fixture::Volumes 
 // Shortest period at which the fixture settles at `limit` at most; absent when one part alone warms it more.
 std::optional<units::Time> period_for(const Series &, units::Temperature room, units::Temperature limit);
 
-// Holds on the settled fixture, by one more plan with these options.
-void add_holds(const job::Job &, const fixture::Layout &, Options, Series &);
+// Adds the plan of a part on the settled fixture, with these options.
+void add_warm_plan(const job::Job &, const fixture::Layout &, Options, Series &);
 
 } // namespace purgewright::heat

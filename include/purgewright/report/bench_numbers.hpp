@@ -20,11 +20,10 @@ std::string cubic_feet_per_hour(units::VolumeFlow);
 // 2 min, then quarter minutes.
 std::string bench_time(units::Time);
 
-// The hold after a tack or run (counted from 0): of the first part, and once the fixture is warm from many parts.
-// "too long" where it does not end.
+// The hold after a tack or run; "too long" where it does not end.
 std::string hold_text(const heat::Weld &);
-std::string tack_hold_when_warm(const heat::Series &, std::size_t number);
-std::string run_hold_when_warm(const heat::Series &, std::size_t number);
+// The same once the fixture is warm from many parts, of a tack or run counted from 0.
+std::string warm_hold_text(const heat::Series &, bool tack, std::size_t number);
 
 // "27 s, 32 s once the fixture is warm": torch postflow to set.
 std::string postflow_text(const Findings &);

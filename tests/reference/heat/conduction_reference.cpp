@@ -3,6 +3,7 @@
 
 #include "purgewright/heat/gas_film.hpp"
 #include "purgewright/heat/model.hpp"
+#include "purgewright/heat/series.hpp"
 
 #include <cmath>
 
@@ -102,6 +103,19 @@ TEST_CASE("A rod in air needs the printed heat to keep its base hot", "[referenc
                                     (chain.rings[chain.joint - 1].to_face + chain.rings[chain.joint].to_face);
     CAPTURE(k);
     CHECK(base - air.ambient.value() == e.near(rise));
+  }
+}
+
+// The same rod in closed form: the efficiency that the base plate counts with (heat/series.hpp).
+TEST_CASE("A long fin passes the printed heat", "[reference][heat]") {
+  const auto e = entry("long_fin");
+  const double diameter = e.number("diameter"), h = e.number("h"), rise = e.number("base") - e.number("ambient");
+  const double length = 1.2; // m, very long: the rest of the rod is cold
+  for (const auto &row : e.values()) {
+    const double k = row["k"].as<double>();
+    CAPTURE(k);
+    CHECK(h * units::pi * diameter * length * rise * fin_efficiency(h, k, 4.0 / diameter, length) ==
+          e.near(row["q"].as<double>()));
   }
 }
 
