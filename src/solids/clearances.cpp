@@ -12,6 +12,7 @@
 #include <initializer_list>
 #include <iterator>
 #include <limits>
+#include <utility>
 
 namespace purgewright::solids {
 namespace {
@@ -68,6 +69,17 @@ std::vector<Standing> opened(std::vector<Standing> parts, const fixture::SlotCov
     if (part.name == ids::slot_cover) {
       part.at = kernel::placed(
           part.at, {.offset = {at.x - cover.placement.x, at.y - cover.placement.y, at.z - cover.placement.z}});
+    }
+  }
+  return parts;
+}
+
+// The parts with the tube whole: it turns in the fixture, so a vent may be on any side and gives no tool room.
+std::vector<Standing> without_vents(std::vector<Standing> parts, job::Job job) {
+  job.tube.vent.count = 0;
+  for (Standing &part : parts) {
+    if (part.name == "tube") {
+      part.at = kernel::located(build_tube(job));
     }
   }
   return parts;
@@ -211,6 +223,7 @@ fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layou
   // Bought parts are tools here, not obstacles: what must reach its place is a fitting, a valve, a key.
   std::vector<Standing> parts;
   std::ranges::copy_if(all, std::back_inserter(parts), [](const Standing &part) { return part.kind != PartKind::bought; });
+  parts = without_vents(std::move(parts), job);
   const auto open = opened(parts, layout.cover);
   const std::vector<Solid> torch{torch_barrel(tools.torch), torch_handle(tools.torch)};
   std::vector<kernel::Target> targets;

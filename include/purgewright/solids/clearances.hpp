@@ -4,7 +4,8 @@
 // Range and errors: the layout must be buildable; kernel::SolidError if the kernel fails, and from
 // require_clearance_agreement when the closed form contradicts the solids, naming both values.
 // Guarantee: distances to the kernel's confusion distance, the sight window to sight_accuracy; zero where bodies meet.
-// Parts and faces farther off by their boxes than what is found already are not measured.
+// The tube counts without its vents. Parts and faces farther off by their boxes than what is found already are not
+// measured.
 #pragma once
 
 #include "purgewright/fixture/access.hpp"
