@@ -1,3 +1,5 @@
 #include "purgewright/cli/app.hpp"
 
-int main(int argc, char **argv) { return static_cast<int>(purgewright::cli::run(argc, argv)); }
+int main(int argc, char **argv) {
+  return static_cast<int>(purgewright::cli::run(argc, argv));
+}

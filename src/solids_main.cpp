@@ -1,11 +1,12 @@
-// purgewright-solids JOB FOLDER VERSION [KEY=NUMBER]...: builds a job's solids and writes them into FOLDER, with their
-// drawings, the setup sheet and plots. Started by `purgewright design`, which stays quick to start because the many
-// libraries of the geometry kernel and of lettering are loaded here alone, and which survives a crash of the kernel.
+// purgewright-solids JOB FOLDER VERSION [KEY=NUMBER]...: builds a job's solids and writes them into FOLDER,
+// with their drawings, the setup sheet and plots. Started by `purgewright design`, which stays quick to start
+// because the many libraries of the geometry kernel and of lettering are loaded here alone, and which
+// survives a crash of the kernel.
 //
 // KEY=NUMBER states a job value in SI that the job leaves open.
 //
-// A line on stdout says what begins, or, as `clash FIRST SECOND VOLUME`, which two parts share how much metal in
-// cubic metres; a failure says why on stderr. Exit status: as the command line's.
+// A line on stdout says what begins, or, as `clash FIRST SECOND VOLUME`, which two parts share how much metal
+// in cubic metres; a failure says why on stderr. Exit status: as the command line's.
 #include "purgewright/cli/exit_code.hpp"
 #include "purgewright/drawing/sheets.hpp"
 #include "purgewright/drawing/writers.hpp"
@@ -155,5 +156,6 @@ int main(int argc, char **argv) {
     say(stderr, "purgewright-solids JOB FOLDER VERSION is started by `purgewright design`; use that");
     return static_cast<int>(ExitCode::bad_input);
   }
-  return static_cast<int>(guarded(argv[1], argv[2], argv[3], std::span(argv, static_cast<std::size_t>(argc)).subspan(fixed)));
+  return static_cast<int>(
+      guarded(argv[1], argv[2], argv[3], std::span(argv, static_cast<std::size_t>(argc)).subspan(fixed)));
 }

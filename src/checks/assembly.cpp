@@ -26,12 +26,14 @@ std::string clashing_pairs(const Design &d) {
 
 constexpr std::array<Rule, 1> table{{
     {"assembly.no_interference", "No two parts claim the same metal", "common volume of every pair of solids",
-     units::Dimension::volume, no_interference, "these clash, which is a fault of this program: report the job",
-     Needs::solids, clashing_pairs},
+     units::Dimension::volume, no_interference,
+     "these clash, which is a fault of this program: report the job", Needs::solids, clashing_pairs},
 }};
 
 } // namespace
 
-std::span<const Rule> assembly_rules() { return table; }
+std::span<const Rule> assembly_rules() {
+  return table;
+}
 
 } // namespace purgewright::checks

@@ -26,15 +26,19 @@ Verdict family(const Design &d) {
 }
 
 constexpr std::array<Rule, 2> table{{
-    {"bench.axial_stop", "Cradle has room for hand, index collar and axial stop", practice, units::Dimension::length,
-     axial_stop,
-     "the axial stop is left out: press the tube by hand, and read the collar against a mark on the front stand"},
-    {"bench.family", "Every tube of fixture.family can be laid out on the common bench", "layout of the fixture",
-     units::Dimension::count, family, "`purgewright check` of each job of fixture.family says what clashes there"},
+    {"bench.axial_stop", "Cradle has room for hand, index collar and axial stop", practice,
+     units::Dimension::length, axial_stop,
+     "the axial stop is left out: press the tube by hand, and read the collar against a mark on the front "
+     "stand"},
+    {"bench.family", "Every tube of fixture.family can be laid out on the common bench",
+     "layout of the fixture", units::Dimension::count, family,
+     "`purgewright check` of each job of fixture.family says what clashes there"},
 }};
 
 } // namespace
 
-std::span<const Rule> bench_rules() { return table; }
+std::span<const Rule> bench_rules() {
+  return table;
+}
 
 } // namespace purgewright::checks

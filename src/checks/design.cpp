@@ -49,7 +49,9 @@ Design with_models(job::Job job, const heat::Options &options) {
 
 } // namespace
 
-Design evaluate_purge(job::Job job) { return with_models(std::move(job), {.detail = heat::Detail::coarse}); }
+Design evaluate_purge(job::Job job) {
+  return with_models(std::move(job), {.detail = heat::Detail::coarse});
+}
 
 Design evaluate(job::Job job) {
   // The advice is several coarse plans: beside the fine one it costs no time of its own.

@@ -29,13 +29,16 @@ constexpr std::array<Rule, 3> table{{
     {"fit.tube_turns", "Largest tube turns freely in the chamber", "ISO 286-1, deviation f",
      units::Dimension::length, tube_turns, "the tube bore follows tube.outside_diameter_tolerance: check it"},
     {"fit.tube_gap", "Smallest tube does not wander in the chamber", "common practice, no source",
-     units::Dimension::length, tube_gap, "measure the tube and state a closer tube.outside_diameter_tolerance"},
+     units::Dimension::length, tube_gap,
+     "measure the tube and state a closer tube.outside_diameter_tolerance"},
     {"fit.plug_enters", "Plug enters the smallest bore", "ISO 286-1, deviation f", units::Dimension::length,
      plug_enters, "state the tube's wall_tolerance"},
 }};
 
 } // namespace
 
-std::span<const Rule> fit_rules() { return table; }
+std::span<const Rule> fit_rules() {
+  return table;
+}
 
 } // namespace purgewright::checks

@@ -1,4 +1,5 @@
-// The gas: does it suit the chamber, does the oxygen get low enough and stay there, does nothing press on the puddle.
+// The gas: does it suit the chamber, does the oxygen get low enough and stay there, does nothing press on the
+// puddle.
 #include "topics.hpp"
 
 #include "purgewright/gas/room.hpp"
@@ -45,7 +46,9 @@ Verdict bore_stays_open(const Design &d) {
   return at_least(d.areas.vent.value(), 1e-12);
 }
 
-Verdict torch_undisturbed(const Design &d) { return at_most(d.purge.bench.shield_ratio, gas::shield_ratio_most); }
+Verdict torch_undisturbed(const Design &d) {
+  return at_most(d.purge.bench.shield_ratio, gas::shield_ratio_most);
+}
 
 Verdict draught(const Design &d) {
   const double room = d.job.shop.draught.value();
@@ -61,7 +64,9 @@ Verdict supply_pressure(const Design &d) {
   return at_most(most.value(), d.job.gas.supply_pressure.value());
 }
 
-Verdict room(const Design &d) { return at_least(d.purge.use.room_oxygen, gas::deficient_oxygen); }
+Verdict room(const Design &d) {
+  return at_least(d.purge.use.room_oxygen, gas::deficient_oxygen);
+}
 
 // What to change about the part that keeps most oxygen in.
 std::string_view cure(std::string_view dominant) {
@@ -84,14 +89,22 @@ std::string_view cure(std::string_view dominant) {
 }
 
 std::string floor_advice(const gas::Floor &floor) {
-  return fmt::format(": {} brings {:.0f} % of the oxygen that stays; {}", floor.dominant, 100.0 * floor.dominant_share,
-                     cure(floor.dominant));
+  return fmt::format(": {} brings {:.0f} % of the oxygen that stays; {}", floor.dominant,
+                     100.0 * floor.dominant_share, cure(floor.dominant));
 }
 
-std::string bore_advice(const Design &d) { return floor_advice(d.purge.bore.prepurge_floor); }
-std::string chamber_advice(const Design &d) { return floor_advice(d.purge.chamber.prepurge_floor); }
-std::string bore_welding_advice(const Design &d) { return floor_advice(d.purge.bore.welding_floor); }
-std::string chamber_welding_advice(const Design &d) { return floor_advice(d.purge.chamber.welding_floor); }
+std::string bore_advice(const Design &d) {
+  return floor_advice(d.purge.bore.prepurge_floor);
+}
+std::string chamber_advice(const Design &d) {
+  return floor_advice(d.purge.chamber.prepurge_floor);
+}
+std::string bore_welding_advice(const Design &d) {
+  return floor_advice(d.purge.bore.welding_floor);
+}
+std::string chamber_welding_advice(const Design &d) {
+  return floor_advice(d.purge.chamber.welding_floor);
+}
 std::string draught_advice(const Design &d) {
   return fmt::format(": close doors and fans until the air over the bench moves slower than {:.1f} m/s",
                      std::floor(10.0 * d.purge.bench.draught_lying.value()) / 10.0); // never above what holds
@@ -100,33 +113,37 @@ std::string draught_advice(const Design &d) {
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::string_view limit_source = "gas.oxygen_limit of the job";
 constexpr std::array<Rule, 11> table{{
-    {"gas.stays_in_chamber", "Purge gas is heavier than air, as a chamber open on top needs", practice, Dimension::ratio,
-     gas_stays_in_chamber,
+    {"gas.stays_in_chamber", "Purge gas is heavier than air, as a chamber open on top needs", practice,
+     Dimension::ratio, gas_stays_in_chamber,
      "use argon: helium fed from below leaves through the open slot before it has covered the joint"},
-    {"gas.bore_limit", "Oxygen limit inside the joint is within reach before welding", limit_source, Dimension::ratio,
-     bore_reached, "the floor lies above the limit", Needs::purge, bore_advice},
+    {"gas.bore_limit", "Oxygen limit inside the joint is within reach before welding", limit_source,
+     Dimension::ratio, bore_reached, "the floor lies above the limit", Needs::purge, bore_advice},
     {"gas.chamber_limit", "Oxygen limit outside the joint is within reach before welding", limit_source,
      Dimension::ratio, chamber_reached, "the floor lies above the limit", Needs::purge, chamber_advice},
-    {"gas.bore_welding_floor", "Oxygen inside the joint stays low enough while welding", limit_source, Dimension::ratio,
-     bore_welding_floor,
-     "the flow that would do it presses too hard on the puddle (purge.bore.pressure_limit): give the bore a larger or "
+    {"gas.bore_welding_floor", "Oxygen inside the joint stays low enough while welding", limit_source,
+     Dimension::ratio, bore_welding_floor,
+     "the flow that would do it presses too hard on the puddle (purge.bore.pressure_limit): give the bore a "
+     "larger or "
      "second vent",
      Needs::purge, bore_welding_advice},
     {"gas.chamber_welding_floor", "Oxygen outside the joint stays low enough while welding", limit_source,
      Dimension::ratio, chamber_welding_floor,
-     "the flow that would do it disturbs the torch's own gas (purge.shield_ratio)", Needs::purge, chamber_welding_advice},
+     "the flow that would do it disturbs the torch's own gas (purge.shield_ratio)", Needs::purge,
+     chamber_welding_advice},
     {"gas.bore_pressure", "Bore gas does not press on the puddle",
-     "Young-Laplace with liquid titanium's surface tension, factor 4; 50 Pa common practice", Dimension::pressure,
-     bore_pressure, "larger tube.vent.diameter or tube.vent.count", Needs::purge},
-    {"gas.bore_stays_open", "Bore keeps an outlet through the last run", practice, Dimension::area, bore_stays_open,
+     "Young-Laplace with liquid titanium's surface tension, factor 4; 50 Pa common practice",
+     Dimension::pressure, bore_pressure, "larger tube.vent.diameter or tube.vent.count", Needs::purge},
+    {"gas.bore_stays_open", "Bore keeps an outlet through the last run", practice, Dimension::area,
+     bore_stays_open,
      "give the tube a vent, or the plug a second gas way: trapped gas heats and blows the puddle out"},
-    {"gas.torch_undisturbed", "Gas leaving the slot does not disturb the torch's own", practice, Dimension::ratio,
-     torch_undisturbed, "longer or wider slot, or a higher torch.gas_flow", Needs::purge},
+    {"gas.torch_undisturbed", "Gas leaving the slot does not disturb the torch's own", practice,
+     Dimension::ratio, torch_undisturbed, "longer or wider slot, or a higher torch.gas_flow", Needs::purge},
     {"gas.draught", "The room's draught leaves the chamber's gas lying",
      "bulk Richardson number 0.4 to 0.8, Uehara et al. 2000", Dimension::velocity, draught,
      "the draught reaches into the slot", Needs::purge, draught_advice},
-    {"gas.supply_pressure", "Supply pressure drives the prepurge flows through the lines", "pressure drops of the lines",
-     Dimension::pressure, supply_pressure, "raise gas.supply_pressure or gas.hose.inside_diameter", Needs::purge},
+    {"gas.supply_pressure", "Supply pressure drives the prepurge flows through the lines",
+     "pressure drops of the lines", Dimension::pressure, supply_pressure,
+     "raise gas.supply_pressure or gas.hose.inside_diameter", Needs::purge},
     {"gas.room_oxygen", "Oxygen in the room over a working day (a calculation is not a monitor)",
      "OSHA 29 CFR 1910.146: below 19.5 % is oxygen-deficient", Dimension::ratio, room,
      "ventilate more: raise shop.room.air_changes_per_hour, and wear a monitor", Needs::purge},
@@ -134,6 +151,8 @@ constexpr std::array<Rule, 11> table{{
 
 } // namespace
 
-std::span<const Rule> gas_rules() { return table; }
+std::span<const Rule> gas_rules() {
+  return table;
+}
 
 } // namespace purgewright::checks

@@ -1,5 +1,5 @@
-// Heat: does everything near the joint stay as cold as it must, and is the arc one that this wall bears. Limits
-// that no standard gives are those of practice and make a caution, not a failure.
+// Heat: does everything near the joint stay as cold as it must, and is the arc one that this wall bears.
+// Limits that no standard gives are those of practice and make a caution, not a failure.
 #include "topics.hpp"
 
 #include <fmt/format.h>
@@ -33,20 +33,30 @@ bool every_hold_ends(const heat::HeatPlan &plan) {
 }
 
 Verdict holds_reached(const Design &d) {
-  return {every_hold_ends(d.heat) ? Status::pass : Status::fail, d.heat.longest_hold.value(), d.heat.longest_hold_allowed.value()};
+  return {every_hold_ends(d.heat) ? Status::pass : Status::fail, d.heat.longest_hold.value(),
+          d.heat.longest_hold_allowed.value()};
 }
 
-Verdict hot_zone(const Design &d) { return at_most(d.heat.hot_zone.value(), d.heat.covered.value()); }
+Verdict hot_zone(const Design &d) {
+  return at_most(d.heat.hot_zone.value(), d.heat.covered.value());
+}
 
-Verdict o_ring(const Design &d) { return at_most(d.heat.o_ring_peak.value(), d.heat.o_ring_limit.value()); }
+Verdict o_ring(const Design &d) {
+  return at_most(d.heat.o_ring_peak.value(), d.heat.o_ring_limit.value());
+}
 
 // What lets a hold end, and what the ring stands.
-Temperature hold_limit(const Design &d) { return d.heat.shielding_temperature - heat::least_cooling; }
-Temperature series_limit(const Design &d) { return std::min(face_ring_limit, hold_limit(d)); }
+Temperature hold_limit(const Design &d) {
+  return d.heat.shielding_temperature - heat::least_cooling;
+}
+Temperature series_limit(const Design &d) {
+  return std::min(face_ring_limit, hold_limit(d));
+}
 
 Verdict series(const Design &d) {
   const double settled = d.series.settled.value(), limit = series_limit(d).value();
-  const bool holds_end = d.series.settled <= hold_limit(d) && (!d.series.warm || every_hold_ends(*d.series.warm));
+  const bool holds_end =
+      d.series.settled <= hold_limit(d) && (!d.series.warm || every_hold_ends(*d.series.warm));
   return holds_end ? at_most(settled, limit, Status::caution) : Verdict{Status::fail, settled, limit};
 }
 
@@ -91,33 +101,41 @@ std::string run_advice(const Design &d) {
 
 std::string pause_advice(const Design &d) {
   const auto period = heat::period_for(d.series, d.heat.ambient, series_limit(d));
-  return period ? fmt::format("; one part every {:.0f} min keeps to it", std::ceil(period->value() / 60.0)) : std::string();
+  return period ? fmt::format("; one part every {:.0f} min keeps to it", std::ceil(period->value() / 60.0))
+                : std::string();
 }
 
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::array<Rule, 9> table{{
-    {"heat.holds_reached", "Every hold ends below the shielding temperature", practice, Dimension::time, holds_reached,
+    {"heat.holds_reached", "Every hold ends below the shielding temperature", practice, Dimension::time,
+     holds_reached,
      "the metal does not get below weld.shielding_temperature: shorter runs, less weld.current, or a higher "
      "shielding temperature if your procedure allows it",
      Needs::heat, run_advice},
-    {"heat.hot_zone", "Tube above the shielding temperature lies in the chamber's argon", "layout of the fixture",
-     Dimension::length, hot_zone,
-     "the tube outside the chamber oxidises: shorter runs, faster weld.travel_speed, or a longer fixture.slot.length",
+    {"heat.hot_zone", "Tube above the shielding temperature lies in the chamber's argon",
+     "layout of the fixture", Dimension::length, hot_zone,
+     "the tube outside the chamber oxidises: shorter runs, faster weld.travel_speed, or a longer "
+     "fixture.slot.length",
      Needs::heat, run_advice},
     {"heat.o_ring", "Plug's O-ring stays within what its rubber stands",
      "nitrile in dry gas, seal makers' temperature guides", Dimension::temperature, o_ring,
-     "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat, run_advice},
-    {"heat.series", "Fixture, parts one after another, stays cool enough for its face O-ring and for holds to end",
-     "fluorocarbon rubber in dry gas, seal makers' temperature guides; 5 K under the shielding temperature: common practice", Dimension::temperature, series,
-     "a pause between parts, or less weld.current", Needs::heat, pause_advice},
-    {"heat.rollers", "Tube on the front rollers stays within what bearings stand", practice, Dimension::temperature,
-     rollers, "longer tube.length or shorter runs", Needs::heat,
+     "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat,
      run_advice},
+    {"heat.series",
+     "Fixture, parts one after another, stays cool enough for its face O-ring and for holds to end",
+     "fluorocarbon rubber in dry gas, seal makers' temperature guides; 5 K under the shielding temperature: "
+     "common practice",
+     Dimension::temperature, series, "a pause between parts, or less weld.current", Needs::heat,
+     pause_advice},
+    {"heat.rollers", "Tube on the front rollers stays within what bearings stand", practice,
+     Dimension::temperature, rollers, "longer tube.length or shorter runs", Needs::heat, run_advice},
     {"heat.cap_centre", "Cap's centre stays under the beta transus, and never melts",
-     "metal data (heat/metal.hpp); beta transus as a limit: common practice, no source", Dimension::temperature,
-     cap_centre, "shorter runs, a thicker cap.thickness, or fixture.pin_material: copper-c110", Needs::heat, run_advice},
+     "metal data (heat/metal.hpp); beta transus as a limit: common practice, no source",
+     Dimension::temperature, cap_centre,
+     "shorter runs, a thicker cap.thickness, or fixture.pin_material: copper-c110", Needs::heat, run_advice},
     {"heat.current_for_wall", "Current suits the wall, 30 to 45 A for each mm", practice, Dimension::current,
-     current_for_wall, "weld.current nearer 40 A for each mm of tube.wall, then weld a trial piece and cut it", Needs::heat},
+     current_for_wall,
+     "weld.current nearer 40 A for each mm of tube.wall, then weld a trial piece and cut it", Needs::heat},
     {"heat.joint_melts", "Every run melts the wall through", "conduction on wall and cap (heat/model.hpp)",
      Dimension::temperature, joint_melts, "more weld.current or slower weld.travel_speed", Needs::heat},
     {"heat.joint_boils", "Pool stays under titanium's boiling point: beyond it the arc cuts the wall",
@@ -127,6 +145,8 @@ constexpr std::array<Rule, 9> table{{
 
 } // namespace
 
-std::span<const Rule> heat_rules() { return table; }
+std::span<const Rule> heat_rules() {
+  return table;
+}
 
 } // namespace purgewright::checks

@@ -66,8 +66,9 @@ Verdict other_drills(const Design &d) {
 Verdict groove_mill(const Design &d) {
   const auto &groove = d.layout.end_plate.groove;
   const auto &pin = d.layout.pin;
-  return at_most(std::max(units::ratio(groove.depth, groove.width), units::ratio(pin.relief_depth, pin.groove_width)),
-                 standards::machining_rules().end_mill_stickout_per_diameter_max, Status::caution);
+  return at_most(
+      std::max(units::ratio(groove.depth, groove.width), units::ratio(pin.relief_depth, pin.groove_width)),
+      standards::machining_rules().end_mill_stickout_per_diameter_max, Status::caution);
 }
 
 // Least thread that a screw finds, in its diameters. A blind hole's last half diameter is the tap's lead.
@@ -78,12 +79,13 @@ Verdict thread_engagement(const Design &d) {
     return units::ratio(hole.depth, screw.major) - tap_lead;
   };
   const auto &plate = l.end_plate;
-  const double least = std::min({blind(l.body.end_tapping, *l.body.end_screw), blind(l.body.base_tapping, *l.body.base_screw),
-                                 blind(l.stand.foot_tapping, *l.stand.foot_screw),
-                                 units::ratio(plate.clamp_tap_top_z - plate.pin_bore_radius, plate.clamp_screw->major),
-                                 units::ratio(l.base.thickness, l.block.mount_screw->major),
-                                 units::ratio(l.base.thickness, l.base.foot_screw->major),
-                                 units::ratio(l.stand.thickness, l.stand.axle_screw->major)});
+  const double least =
+      std::min({blind(l.body.end_tapping, *l.body.end_screw), blind(l.body.base_tapping, *l.body.base_screw),
+                blind(l.stand.foot_tapping, *l.stand.foot_screw),
+                units::ratio(plate.clamp_tap_top_z - plate.pin_bore_radius, plate.clamp_screw->major),
+                units::ratio(l.base.thickness, l.block.mount_screw->major),
+                units::ratio(l.base.thickness, l.base.foot_screw->major),
+                units::ratio(l.stand.thickness, l.stand.axle_screw->major)});
   return at_least(least, standards::machining_rules().thread_engagement_per_diameter, Status::caution);
 }
 
@@ -111,8 +113,10 @@ Verdict thinnest_wall(const Design &d) {
   const Length under_groove = plug.seal.groove_radius - plug.inlet.z - plug.inlet.port_radius;
   const Length web = body.diffuser.x_pitch - 2.0 * body.diffuser.hole_radius;
   const Length gallery = l.block.mounts[0].y - l.block.mount_radius - l.block.gallery_radius;
-  const Length ports = plug.has_exhaust ? plug.inlet.z - plug.exhaust.z - 2.0 * plug.inlet.port_radius : gallery;
-  const Length thinnest = std::min({screw_from_groove(l), slot_side, base_screw, under_groove, web, gallery, ports});
+  const Length ports =
+      plug.has_exhaust ? plug.inlet.z - plug.exhaust.z - 2.0 * plug.inlet.port_radius : gallery;
+  const Length thinnest =
+      std::min({screw_from_groove(l), slot_side, base_screw, under_groove, web, gallery, ports});
   const Length preferred = standards::machining_rules().wall_min;
   return thinnest >= wall_absolute_least ? at_least(thinnest.value(), preferred.value(), Status::caution)
                                          : at_least(thinnest.value(), wall_absolute_least.value());
@@ -129,38 +133,46 @@ Verdict setups(const Design &d) {
   return at_most(most_setups(d.layout).count(), most, Status::caution);
 }
 
-std::string most_clamped(const Design &d) { return fmt::format(": {}", most_setups(d.layout).name); }
+std::string most_clamped(const Design &d) {
+  return fmt::format(": {}", most_setups(d.layout).name);
+}
 
 constexpr std::string_view drills = "shop practice: drill depth at most 10 diameters";
 constexpr std::array<Rule, 10> table{{
     {"machining.diffuser_drill", "Diffuser holes are within a drill's reach", drills, units::Dimension::ratio,
      diffuser_drill, "larger fixture.diffuser_hole or smaller fixture.wall"},
-    {"machining.plenum_drill", "Plenum is within a drill's reach", drills, units::Dimension::ratio, plenum_drill,
-     "smaller fixture.end_clearance or fixture.slot.length"},
+    {"machining.plenum_drill", "Plenum is within a drill's reach", drills, units::Dimension::ratio,
+     plenum_drill, "smaller fixture.end_clearance or fixture.slot.length"},
     {"machining.gallery_drill", "Gallery of the port block is within a drill's reach", drills,
      units::Dimension::ratio, gallery_drill, "fewer fixture.circuits"},
     {"machining.diffuser_reach", "Diffuser holes are reached from above through the slot",
-     "extra-long drills of 2 to 3 mm, 40 diameters out of the chuck; from memory of DIN 1869", units::Dimension::ratio,
-     diffuser_reach, "larger fixture.diffuser_hole or smaller fixture.radial_clearance"},
+     "extra-long drills of 2 to 3 mm, 40 diameters out of the chuck; from memory of DIN 1869",
+     units::Dimension::ratio, diffuser_reach,
+     "larger fixture.diffuser_hole or smaller fixture.radial_clearance"},
     {"machining.drill_depth", "Gas ways, clamp hole and mounting holes are within a drill's reach", drills,
-     units::Dimension::ratio, other_drills, "peck-drill it with a long drill; a larger gas.port_thread widens gas ways"},
+     units::Dimension::ratio, other_drills,
+     "peck-drill it with a long drill; a larger gas.port_thread widens gas ways"},
     {"machining.groove_mill", "Milled grooves are within an end mill's reach",
      "shop practice: depth at most 5 diameters", units::Dimension::ratio, groove_mill,
      "a flatter cap.dome_height or a larger tube: the pin's grooves follow them"},
-    {"machining.thread_engagement", "Every screw finds enough thread", "shop practice: 1.5 diameters in aluminium",
-     units::Dimension::ratio, thread_engagement, "thicker plates are the layout's own: report the job"},
+    {"machining.thread_engagement", "Every screw finds enough thread",
+     "shop practice: 1.5 diameters in aluminium", units::Dimension::ratio, thread_engagement,
+     "thicker plates are the layout's own: report the job"},
     {"machining.slot_corner", "Slot's corners are within an end mill's reach",
      "shop practice: depth at most 4 corner radii", units::Dimension::ratio, slot_corner,
      "smaller fixture.radial_clearance, or a longer slot"},
-    {"machining.thinnest_wall", "Thinnest metal between holes, grooves and bores", "common practice, no source",
-     units::Dimension::length, thinnest_wall, "larger fixture.radial_clearance or a smaller gas.port_thread"},
+    {"machining.thinnest_wall", "Thinnest metal between holes, grooves and bores",
+     "common practice, no source", units::Dimension::length, thinnest_wall,
+     "larger fixture.radial_clearance or a smaller gas.port_thread"},
     {"machining.setups", "No part is clamped more often than four times", "common practice, no source",
-     units::Dimension::count, setups, "give this part a fixture of its own, or a machine with more axes", Needs::nothing,
-     most_clamped},
+     units::Dimension::count, setups, "give this part a fixture of its own, or a machine with more axes",
+     Needs::nothing, most_clamped},
 }};
 
 } // namespace
 
-std::span<const Rule> machining_rules() { return table; }
+std::span<const Rule> machining_rules() {
+  return table;
+}
 
 } // namespace purgewright::checks

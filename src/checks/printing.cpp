@@ -40,15 +40,19 @@ std::vector<Estimate> estimates(const Design &d) {
                          stand_figure = base_hotter ? base_figure : roller_figure;
   constexpr std::string_view gas_tight = "gas-tight threads and sealing faces: machine them";
   return {{ids::chamber_body, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
-          {ids::chamber_end_plate, plan.cap_centre_peak, "cap's centre it faces", "heat.cap_centre.peak", gas_tight},
+          {ids::chamber_end_plate, plan.cap_centre_peak, "cap's centre it faces", "heat.cap_centre.peak",
+           gas_tight},
           {ids::backing_pin, plan.cap_centre_peak, "cap's centre it touches", "heat.cap_centre.peak", {}},
           {ids::end_plug, plan.o_ring_peak, "tube over the O-ring", "heat.o_ring.peak", gas_tight},
           {ids::gas_port_block, series.settled, on_base, base_figure, gas_tight},
           {ids::cradle_stand, stand, of_stand, stand_figure, {}},
           {ids::index_collar, plan.roller_peak, at_rollers, roller_figure, {}},
           {ids::axial_stop, stand, of_stand, stand_figure, {}},
-          {ids::base_plate, series.settled_on_plastic, "chamber on it, parts one after another",
-           "heat.series.settled_on_plastic", {}},
+          {ids::base_plate,
+           series.settled_on_plastic,
+           "chamber on it, parts one after another",
+           "heat.series.settled_on_plastic",
+           {}},
           {ids::slot_cover, plan.joint_peak, "joint it faces", "heat.joint.peak", {}}};
 }
 
@@ -71,10 +75,14 @@ std::vector<PartHeat> part_heat(const Design &d) {
 units::Figures figures(const std::vector<PartHeat> &parts) {
   units::Figures all;
   for (const PartHeat &part : parts) {
-    all.push_back({fmt::format("temperature.{}", part.part), part.hottest.value(), units::Dimension::temperature,
+    all.push_back({fmt::format("temperature.{}", part.part),
+                   part.hottest.value(),
+                   units::Dimension::temperature,
                    fmt::format("Hottest that {} can become", part.part),
-                   fmt::format("upper bound: temperature of the {}", part.of), {std::string(part.input)},
-                   "heat plan; the part is cooler than what it faces or touches", units::Basis::computed});
+                   fmt::format("upper bound: temperature of the {}", part.of),
+                   {std::string(part.input)},
+                   "heat plan; the part is cooler than what it faces or touches",
+                   units::Basis::computed});
   }
   return all;
 }

@@ -119,7 +119,8 @@ double value_now(const Design &design, Key key) {
 }
 
 // The nearest number of three digits in the shop's unit, onward in the way it moves; `more` steps beyond it.
-double rounded_onward(double value, const job::FieldInfo &field, int way, units::UnitSystem system, int more = 0) {
+double rounded_onward(double value, const job::FieldInfo &field, int way, units::UnitSystem system,
+                      int more = 0) {
   if (field.kind == job::FieldKind::count || value == 0.0) {
     return way > 0 ? std::ceil(value) : std::floor(value);
   }
@@ -142,7 +143,8 @@ class Search {
     const double end = knob_.way > 0 ? field_.most : field_.least;
     const bool whole = field_.kind == job::FieldKind::count;
     constexpr double first_share = 0.01, start_share = 1e-3;
-    double step = whole ? 1.0 : std::max(first_share * std::abs(now_), start_share * (field_.most - field_.least));
+    double step =
+        whole ? 1.0 : std::max(first_share * std::abs(now_), start_share * (field_.most - field_.least));
     while (bad != end) {
       double next = bad + knob_.way * step;
       if (knob_.way > 0 ? next >= end : next <= end) {
@@ -188,7 +190,8 @@ class Search {
 double size(const Change &change) {
   constexpr double small_share = 0.05;
   const auto &field = job::field(change.key);
-  return std::abs(change.to - change.from) / std::max(std::abs(change.from), small_share * (field.most - field.least));
+  return std::abs(change.to - change.from) /
+         std::max(std::abs(change.from), small_share * (field.most - field.least));
 }
 
 } // namespace
@@ -206,7 +209,8 @@ std::optional<Change> find_change(const job::Draft &draft, const Design &design,
     if (!wanted || (own && knob.rule != rule) || (!own && trial.needs_purge())) {
       continue;
     }
-    if (const auto change = Search(trial, knob, value_now(design, knob.key), design.job.shop.unit_system).run()) {
+    if (const auto change =
+            Search(trial, knob, value_now(design, knob.key), design.job.shop.unit_system).run()) {
       found.push_back(*change);
     }
   }
@@ -218,8 +222,8 @@ std::optional<Change> find_change(const job::Draft &draft, const Design &design,
 std::string to_text(const Change &change, units::UnitSystem system) {
   const auto &field = job::field(change.key);
   const auto text = [&](double value) { return units::shop_text(value, field.dimension, system); };
-  return fmt::format("{} {} {} (now {})", field.path, change.to > change.from ? "at least" : "at most", text(change.to),
-                     text(change.from));
+  return fmt::format("{} {} {} (now {})", field.path, change.to > change.from ? "at least" : "at most",
+                     text(change.to), text(change.from));
 }
 
 void add_changes(const job::Draft &draft, const Design &design, std::vector<RuleResult> &results) {

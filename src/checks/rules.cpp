@@ -9,8 +9,8 @@ namespace {
 
 std::vector<Rule> gather() {
   std::vector<Rule> all;
-  for (const auto topic : {access_rules(), assembly_rules(), fit_rules(), seal_rules(), machining_rules(), gas_rules(),
-                           bench_rules(), heat_rules()}) {
+  for (const auto topic : {access_rules(), assembly_rules(), fit_rules(), seal_rules(), machining_rules(),
+                           gas_rules(), bench_rules(), heat_rules()}) {
     all.insert(all.end(), topic.begin(), topic.end());
   }
   return all;
@@ -36,8 +36,8 @@ RuleResult as_result(const Rule &rule, const Design &design) {
       remedy += rule.advice(design);
     }
   }
-  return {std::string(rule.id), std::string(rule.title), verdict.status, verdict.value, verdict.limit,
-          rule.dimension, std::string(rule.source), std::move(remedy)};
+  return {std::string(rule.id), std::string(rule.title), verdict.status,           verdict.value,
+          verdict.limit,        rule.dimension,          std::string(rule.source), std::move(remedy)};
 }
 
 } // namespace
@@ -91,8 +91,9 @@ int failures(const Design &design) {
   if (!design.layout.buildable()) {
     return static_cast<int>(design.layout.conflicts.size());
   }
-  return static_cast<int>(std::ranges::count_if(
-      rules(), [&](const Rule &rule) { return judgeable(rule, design) && rule.judge(design).status == Status::fail; }));
+  return static_cast<int>(std::ranges::count_if(rules(), [&](const Rule &rule) {
+    return judgeable(rule, design) && rule.judge(design).status == Status::fail;
+  }));
 }
 
 Status worst(const std::vector<RuleResult> &results) {

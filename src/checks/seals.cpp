@@ -1,6 +1,6 @@
-// The plug's O-ring at the tube's extremes, and the face ring between chamber and end plate. The published squeeze limits are those of the gland table with the
-// ring's own tolerance; a nominal ring within them passes at the tube's extremes, and with its tolerance stacked
-// on top a small excess is a caution.
+// The plug's O-ring at the tube's extremes, and the face ring between chamber and end plate. The published
+// squeeze limits are those of the gland table with the ring's own tolerance; a nominal ring within them
+// passes at the tube's extremes, and with its tolerance stacked on top a small excess is a caution.
 #include "topics.hpp"
 
 #include <array>
@@ -46,7 +46,9 @@ Verdict stretch(const Design &d) {
   return at_most(value, standards::seal_rules().stretch_max);
 }
 
-Verdict fill(const Design &d) { return at_most(d.layout.plug.seal.fill_most, standards::seal_rules().fill_max); }
+Verdict fill(const Design &d) {
+  return at_most(d.layout.plug.seal.fill_most, standards::seal_rules().fill_max);
+}
 
 // ---- The ring in the end plate's face
 
@@ -64,29 +66,33 @@ Verdict face_stretch(const Design &d) {
   const auto &groove = d.layout.end_plate.groove;
   const auto inside = 2.0 * units::pi * groove.inner_radius + 2.0 * groove.straight();
   const double value = units::ratio(inside, units::pi * groove.ring->inside_diameter) - 1.0;
-  return value < 0.0 ? Verdict{Status::fail, value, 0.0} : at_most(value, standards::seal_rules().stretch_max);
+  return value < 0.0 ? Verdict{Status::fail, value, 0.0}
+                     : at_most(value, standards::seal_rules().stretch_max);
 }
 
 constexpr std::string_view gland = "AS568 section with the static radial gland table";
 constexpr std::string_view tolerances =
     "measure the tube and state closer tube.outside_diameter_tolerance and tube.wall_tolerance";
 constexpr std::array<Rule, 6> table{{
-    {"seal.plug_squeeze_least", "Plug O-ring keeps its squeeze in the widest bore", gland, units::Dimension::ratio,
-     squeeze_least, tolerances},
-    {"seal.plug_squeeze_most", "Plug O-ring is not crushed in the narrowest bore", gland, units::Dimension::ratio,
-     squeeze_most, tolerances},
+    {"seal.plug_squeeze_least", "Plug O-ring keeps its squeeze in the widest bore", gland,
+     units::Dimension::ratio, squeeze_least, tolerances},
+    {"seal.plug_squeeze_most", "Plug O-ring is not crushed in the narrowest bore", gland,
+     units::Dimension::ratio, squeeze_most, tolerances},
     {"seal.plug_stretch", "Plug O-ring's stretch on its groove", "O-ring handbooks: 0 to 5 %",
      units::Dimension::ratio, stretch, "no listed ring fits this bore: bush the tube or choose another tube"},
     {"seal.plug_fill", "Plug O-ring's share of its groove", "O-ring handbooks: 85 % at most",
      units::Dimension::ratio, fill, tolerances},
     {"seal.face_squeeze", "Face O-ring keeps its squeeze at its thinnest in the deepest groove", gland,
-     units::Dimension::ratio, face_squeeze, "the groove follows the gland's table: a fault of this program, report the job"},
+     units::Dimension::ratio, face_squeeze,
+     "the groove follows the gland's table: a fault of this program, report the job"},
     {"seal.face_stretch", "Face O-ring's stretch round cavity and plenum", "O-ring handbooks: 0 to 5 %",
      units::Dimension::ratio, face_stretch, "no listed ring fits: smaller fixture.radial_clearance"},
 }};
 
 } // namespace
 
-std::span<const Rule> seal_rules() { return table; }
+std::span<const Rule> seal_rules() {
+  return table;
+}
 
 } // namespace purgewright::checks

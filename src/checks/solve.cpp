@@ -64,17 +64,19 @@ struct Candidate {
 std::vector<Change> down_from(Key key, double now, units::UnitSystem system) {
   const double step = system == units::UnitSystem::inch ? units::inches(1.0 / 64.0).value() : 0.5e-3; // m
   std::vector<Change> values{{key, now, now}};
-  for (double value = std::ceil(job::field(key).least / step) * step; value < now - 0.5 * step; value += step) {
+  for (double value = std::ceil(job::field(key).least / step) * step; value < now - 0.5 * step;
+       value += step) {
     values.push_back({key, now, value});
   }
   return values;
 }
 
-// Every pair of clearances whose closed-form rules are no worse, smallest gas volume first; of equal volumes the one
-// with the larger clearances.
+// Every pair of clearances whose closed-form rules are no worse, smallest gas volume first; of equal volumes
+// the one with the larger clearances.
 std::vector<Candidate> candidates(const Draft &draft, const Design &from, std::span<const Change> cures) {
   const auto &job = from.job;
-  const bool free_radial = !draft[fixture_radial_clearance].stated, free_end = !draft[fixture_end_clearance].stated;
+  const bool free_radial = !draft[fixture_radial_clearance].stated,
+             free_end = !draft[fixture_end_clearance].stated;
   const double radial = job.fixture.radial_clearance.value(), end = job.fixture.end_clearance.value();
   const auto choice = [&](Key key, double now, bool open) {
     return open ? down_from(key, now, job.shop.unit_system) : std::vector<Change>{{key, now, now}};

@@ -62,7 +62,8 @@ bool Standing::no_worse_than(const Standing &before) const {
 }
 
 bool Standing::fails() const {
-  return !buildable_ || std::ranges::any_of(entries_, [](const Entry &e) { return e.status == Status::fail; });
+  return !buildable_ ||
+         std::ranges::any_of(entries_, [](const Entry &e) { return e.status == Status::fail; });
 }
 
 Trial::Trial(const job::Draft &draft, const Design &design, std::string_view rule)
@@ -94,6 +95,8 @@ bool Trial::cures(const Change &change) const {
   return needs_purge_ ? holds(change) : better(change, evaluate_closed_form, *closed_form_);
 }
 
-bool Trial::holds(const Change &change) const { return better(change, evaluate_purge, *full_); }
+bool Trial::holds(const Change &change) const {
+  return better(change, evaluate_purge, *full_);
+}
 
 } // namespace purgewright::checks

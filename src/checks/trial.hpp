@@ -12,7 +12,8 @@ namespace purgewright::checks {
 // The draft with these values stated.
 job::Draft changed(job::Draft, std::span<const Change>);
 
-// The draft as trials take it: without the measured log, whose fit is slow and decides no rule unless it is applied.
+// The draft as trials take it: without the measured log, whose fit is slow and decides no rule unless it is
+// applied.
 job::Draft for_trials(job::Draft);
 
 // Empty when the draft resolves to no job.
@@ -43,8 +44,8 @@ class Trial {
   Trial(const job::Draft &, const Design &, std::string_view rule);
   bool searchable() const { return searchable_; } // the rule follows from what a trial computes
   bool needs_purge() const { return needs_purge_; }
-  // The rule passes after the change, and no other that follows from the same evaluation is worse: closed form, or
-  // purge where the rule needs it.
+  // The rule passes after the change, and no other that follows from the same evaluation is worse: closed
+  // form, or purge where the rule needs it.
   bool cures(const Change &) const;
   // The same with purge and heat: no rule at all is worse.
   bool holds(const Change &) const;

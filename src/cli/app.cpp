@@ -25,7 +25,8 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   app.set_version_flag("--version", fmt::format("purgewright {}", tool_version));
   app.require_subcommand(1);
 
-  auto *fresh = app.add_subcommand("new", "Write a commented job file to start from, and beside it job.schema.json for editors");
+  auto *fresh = app.add_subcommand(
+      "new", "Write a commented job file to start from, and beside it job.schema.json for editors");
   fresh->add_option("template", options.fresh.template_name, "flat-cap, domed-cap or spigot-cap")->required();
   fresh->add_option("-o,--output", options.fresh.output, "Job file to write; TEMPLATE.yaml by default");
   fresh->callback([&] { command = [&] { return run_new(options.fresh); }; });
@@ -33,7 +34,8 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   auto *check = app.add_subcommand("check", "All numbers and rules of a job, without files");
   check->add_option("job", options.check.job, "Job file")->required();
   check->add_flag("--json", options.check.json, "Print results.json");
-  check->add_flag("--solve", options.check.solve, "Choose what the job leaves open: smallest chamber that passes every rule");
+  check->add_flag("--solve", options.check.solve,
+                  "Choose what the job leaves open: smallest chamber that passes every rule");
   check->add_flag("--strict", options.check.strict, "No effect here: nothing is written");
   check->callback([&] { command = [&] { return run_check(options.check); }; });
 
@@ -41,20 +43,23 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   design->add_option("job", options.design.job, "Job file")->required();
   design->add_option("-o,--output", options.design.output, "Folder to write; out/NAME by default");
   design->add_flag("--json", options.design.json, "Print results.json");
-  design->add_flag("--solve", options.design.solve, "Choose what the job leaves open: smallest chamber that passes every rule");
+  design->add_flag("--solve", options.design.solve,
+                   "Choose what the job leaves open: smallest chamber that passes every rule");
   design->add_flag("--strict", options.design.strict, "Write nothing when a rule fails");
   design->callback([&] { command = [&] { return run_design(options.design); }; });
 
   auto *compare = app.add_subcommand("compare", "Designs side by side, or a sweep of one");
   compare->add_option("jobs", options.compare.jobs, "Job files")->required();
   compare->add_option("--vary", options.compare.vary, "KEY=FROM:TO:STEP, may be given more than once");
-  compare->add_option("-o,--output", options.compare.output, "Folder for the CSV and JSON; out/compare by default");
+  compare->add_option("-o,--output", options.compare.output,
+                      "Folder for the CSV and JSON; out/compare by default");
   compare->add_flag("--json", options.compare.json, "Print comparison.json");
   compare->callback([&] { command = [&] { return run_compare(options.compare); }; });
 
   auto *trace = app.add_subcommand("trace", "Where one number comes from");
   trace->add_option("job", options.trace.job, "Job file")->required();
-  trace->add_option("quantity", options.trace.quantity, "Id of a quantity, such as volume.chamber_gas")->required();
+  trace->add_option("quantity", options.trace.quantity, "Id of a quantity, such as volume.chamber_gas")
+      ->required();
   trace->callback([&] { command = [&] { return run_trace(options.trace); }; });
 }
 
@@ -76,7 +81,8 @@ ExitCode guarded(const std::function<ExitCode()> &command) {
 } // namespace
 
 ExitCode run(int argc, const char *const *argv) {
-  CLI::App app{"Designs weld-purge fixtures for tubes of reactive metal closed by small welded caps", "purgewright"};
+  CLI::App app{"Designs weld-purge fixtures for tubes of reactive metal closed by small welded caps",
+               "purgewright"};
   Options options;
   std::function<ExitCode()> command;
   describe(app, options, command);

@@ -1,8 +1,8 @@
 // One function a command; private to the command line.
 #pragma once
 
-#include "purgewright/cli/exit_code.hpp"
 #include "purgewright/checks/remedy.hpp"
+#include "purgewright/cli/exit_code.hpp"
 #include "purgewright/report/results.hpp"
 
 #include <optional>
@@ -52,7 +52,8 @@ struct Loaded {
 // Its faults go to stderr and the result is empty.
 std::optional<Loaded> load(const std::string &path, bool solve = false);
 
-// Figures and rules of a design made from this draft, each rule that does not pass with the smallest change that helps.
+// Figures and rules of a design made from this draft, each rule that does not pass with the smallest change
+// that helps.
 report::Findings judged(const job::Draft &, checks::Design);
 
 // What --solve chose, and how to keep it; empty when it chose nothing.
@@ -64,9 +65,9 @@ ExitCode outcome(const report::Findings &);
 std::string file_bytes(const std::string &path);
 
 // ---- terminal
-void print(std::string_view text);          // stdout
-void complain(std::string_view text);       // stderr, with a new line
-bool colour_on_stdout();                    // a terminal, and NO_COLOR is not set
+void print(std::string_view text);    // stdout
+void complain(std::string_view text); // stderr, with a new line
+bool colour_on_stdout();              // a terminal, and NO_COLOR is not set
 
 // Says what goes on, on a terminal alone.
 class Progress {

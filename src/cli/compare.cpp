@@ -26,7 +26,8 @@ constexpr std::size_t most_designs = 1'000'000;
 // "fixture.radial_clearance=4 mm:10 mm:0.5 mm"; says on stderr what is wrong and returns nothing.
 std::optional<Sweep> read_sweep(const std::string &text) {
   const auto fault = [&](const std::string &why) {
-    complain(fmt::format("error: --vary {}: {}; write KEY=FROM:TO:STEP, such as fixture.wall=3 mm:6 mm:1 mm", text, why));
+    complain(fmt::format("error: --vary {}: {}; write KEY=FROM:TO:STEP, such as fixture.wall=3 mm:6 mm:1 mm",
+                         text, why));
     return std::nullopt;
   };
   const auto equals = text.find('=');
@@ -58,9 +59,10 @@ std::optional<Sweep> read_sweep(const std::string &text) {
   }
   for (const double value : {values[0], values[1]}) {
     if (value < sweep.field->least || value > sweep.field->most) {
-      return fault(fmt::format("{} allows {} to {}", sweep.field->path,
-                               units::shop_text(sweep.field->least, sweep.field->dimension, units::UnitSystem::metric),
-                               units::shop_text(sweep.field->most, sweep.field->dimension, units::UnitSystem::metric)));
+      return fault(fmt::format(
+          "{} allows {} to {}", sweep.field->path,
+          units::shop_text(sweep.field->least, sweep.field->dimension, units::UnitSystem::metric),
+          units::shop_text(sweep.field->most, sweep.field->dimension, units::UnitSystem::metric)));
     }
   }
   const double steps = std::floor((values[1] - values[0]) / values[2] + noise);
@@ -108,9 +110,9 @@ bool run_sweep(job::Draft draft, const std::vector<Sweep> &sweeps, report::Compa
 void name_swept(report::Comparison &comparison) {
   for (auto &design : comparison.designs) {
     for (std::size_t k = 0; k < comparison.varied_keys.size(); ++k) {
-      design.name += fmt::format("{}{}={}", k == 0 ? "" : " ", comparison.varied_keys[k],
-                                 units::shop_text(design.varied[k], comparison.varied_dimensions[k],
-                                                  comparison.unit_system));
+      design.name += fmt::format(
+          "{}{}={}", k == 0 ? "" : " ", comparison.varied_keys[k],
+          units::shop_text(design.varied[k], comparison.varied_dimensions[k], comparison.unit_system));
     }
   }
 }
@@ -189,10 +191,12 @@ ExitCode run_compare(const CompareOptions &options) {
   OutputFolder folder(target);
   folder.write("comparison.csv", report::comparison_csv(*comparison));
   folder.write("comparison.json", json);
-  folder.write("manifest.json", report::manifest_json(folder.staging(), all_job_bytes(options), {}, tool_version));
+  folder.write("manifest.json",
+               report::manifest_json(folder.staging(), all_job_bytes(options), {}, tool_version));
   folder.commit();
-  print(options.json ? json
-                     : report::comparison_text(*comparison) + fmt::format("\nFiles are in {}\n", target.string()));
+  print(options.json
+            ? json
+            : report::comparison_text(*comparison) + fmt::format("\nFiles are in {}\n", target.string()));
   return ExitCode::done;
 }
 

@@ -32,7 +32,8 @@ std::vector<report::InputFile> files_named_by(const job::Job &job) {
   const auto folder = std::filesystem::path(job.file).parent_path();
   std::vector<report::InputFile> files;
   for (const auto &member : job.family) {
-    files.push_back({std::filesystem::path(member->file).lexically_relative(folder).generic_string(), member->file});
+    files.push_back(
+        {std::filesystem::path(member->file).lexically_relative(folder).generic_string(), member->file});
   }
   if (!job.gas.log.empty()) {
     files.push_back({job.gas.log, folder / job.gas.log});
@@ -72,8 +73,8 @@ ExitCode run_design(const DesignOptions &options) {
     folder.commit();
   }
   print(options.json ? report::results_json(*findings)
-                     : report::summary_text(*findings, {.colour = colour_on_stdout()}) + chosen_text(*loaded) +
-                           fmt::format("\nFiles are in {}\n", target));
+                     : report::summary_text(*findings, {.colour = colour_on_stdout()}) +
+                           chosen_text(*loaded) + fmt::format("\nFiles are in {}\n", target));
   return outcome(*findings);
 }
 

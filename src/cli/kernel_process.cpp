@@ -33,8 +33,9 @@ fs::path find_program() {
       return folder / program_name;
     }
   }
-  throw KernelFault(ExitCode::internal_fault,
-                    fmt::format("internal fault: {} does not stand beside purgewright in {}", program_name, here.string()));
+  throw KernelFault(
+      ExitCode::internal_fault,
+      fmt::format("internal fault: {} does not stand beside purgewright in {}", program_name, here.string()));
 }
 
 // Both ends of a pipe, closed when they go out of scope.
@@ -143,9 +144,10 @@ std::vector<checks::Clash> build_solids(const SolidsOf &of, const fs::path &fold
   while (::waitpid(process, &status, 0) < 0 && errno == EINTR) {
   }
   if (WIFSIGNALED(status)) {
-    throw KernelFault(ExitCode::internal_fault,
-                      fmt::format("internal fault: the geometry kernel crashed (signal {}) while {}; nothing is written",
-                                  WTERMSIG(status), told.last_step.empty() ? "starting" : told.last_step));
+    throw KernelFault(
+        ExitCode::internal_fault,
+        fmt::format("internal fault: the geometry kernel crashed (signal {}) while {}; nothing is written",
+                    WTERMSIG(status), told.last_step.empty() ? "starting" : told.last_step));
   }
   if (const int code = WEXITSTATUS(status); code != 0) {
     throw KernelFault(code == static_cast<int>(ExitCode::cannot_write) ? ExitCode::cannot_write

@@ -1,9 +1,9 @@
-// Runs purgewright-solids, the program that builds the solids; it stands beside this one, or in the libexec folder of
-// an installation.
+// Runs purgewright-solids, the program that builds the solids; it stands beside this one, or in the libexec
+// folder of an installation.
 //
 // Guarantee: the clashes it found, empty when no two parts share metal.
-// Errors: KernelFault with the exit status to end with; the other program has then said on stderr what is wrong, or
-// crashed, and the message says at which step.
+// Errors: KernelFault with the exit status to end with; the other program has then said on stderr what is
+// wrong, or crashed, and the message says at which step.
 #pragma once
 
 #include "purgewright/checks/design.hpp"

@@ -34,7 +34,8 @@ std::optional<Loaded> load(const std::string &path, bool solve) {
   if (!resolution.job) {
     return std::nullopt;
   }
-  Loaded loaded{.draft = job::read_draft(path).draft, .findings = {}, .chosen = {}}; // no fault, as the job has none
+  Loaded loaded{
+      .draft = job::read_draft(path).draft, .findings = {}, .chosen = {}}; // no fault, as the job has none
   if (solve) {
     checks::Solution solution = checks::solve(loaded.draft);
     resolution.job = solved(solution);
@@ -63,7 +64,8 @@ std::string chosen_text(const Loaded &loaded) {
   std::string text = "\nChosen (--solve), from what the job leaves open\n";
   for (const auto &change : loaded.chosen) {
     const auto &field = job::field(change.key);
-    text += fmt::format("  {} {} instead of {}\n", field.path, units::shop_text(change.to, field.dimension, system),
+    text += fmt::format("  {} {} instead of {}\n", field.path,
+                        units::shop_text(change.to, field.dimension, system),
                         units::shop_text(change.from, field.dimension, system));
   }
   text += "  write these values into the job file to keep them\n";

@@ -11,8 +11,8 @@
 namespace purgewright::cli {
 namespace {
 
-// Templates name the schema that stands beside them; with it, editors complete the job and check it as one types.
-// A schema that stands there already may serve other jobs and stays.
+// Templates name the schema that stands beside them; with it, editors complete the job and check it as one
+// types. A schema that stands there already may serve other jobs and stays.
 void write_schema_beside(const std::filesystem::path &job) {
   const std::filesystem::path schema = job.parent_path() / "job.schema.json";
   if (!std::filesystem::exists(schema)) {

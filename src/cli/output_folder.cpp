@@ -52,7 +52,8 @@ void refuse_foreign(const fs::path &target) {
     throw FileError(target, "is a file; choose another folder with -o");
   }
   if (!fs::is_empty(target) && !fs::exists(target / "manifest.json")) {
-    throw FileError(target, "holds files of another origin (no manifest.json); choose another folder with -o");
+    throw FileError(target,
+                    "holds files of another origin (no manifest.json); choose another folder with -o");
   }
 }
 

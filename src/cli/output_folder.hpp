@@ -1,8 +1,9 @@
-// A folder that appears complete or not at all: files go to a hidden folder beside it, and commit() swaps it in.
+// A folder that appears complete or not at all: files go to a hidden folder beside it, and commit() swaps it
+// in.
 //
 // Errors: exchange::FileError naming the path and the reason.
-// Guarantee: until commit() returns, an earlier folder of that name is as it was; leftovers of killed runs are
-// removed by the next run that finds their process gone.
+// Guarantee: until commit() returns, an earlier folder of that name is as it was; leftovers of killed runs
+// are removed by the next run that finds their process gone.
 #pragma once
 
 #include <filesystem>

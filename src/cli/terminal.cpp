@@ -7,11 +7,15 @@
 namespace purgewright::cli {
 namespace {
 
-void write(std::FILE *stream, std::string_view text) { std::fwrite(text.data(), 1, text.size(), stream); }
+void write(std::FILE *stream, std::string_view text) {
+  std::fwrite(text.data(), 1, text.size(), stream);
+}
 
 } // namespace
 
-void print(std::string_view text) { write(stdout, text); }
+void print(std::string_view text) {
+  write(stdout, text);
+}
 
 void complain(std::string_view text) {
   write(stderr, text);

@@ -42,7 +42,8 @@ ViewPlan stand_face(const Inputs &in) {
   stand_outline(view, stand);
   const double half = 0.5 * in_mm(stand.width), z0 = in_mm(stand.z_min), y = in_mm(stand.roller_y),
                z = in_mm(stand.roller_z);
-  const double z1 = in_mm(stand.z_max), notch = 0.5 * in_mm(stand.notch_width), floor = in_mm(stand.notch_floor);
+  const double z1 = in_mm(stand.z_max), notch = 0.5 * in_mm(stand.notch_width),
+               floor = in_mm(stand.notch_floor);
   view.axis({0, 0, z0}, {0, 0, z1});
   for (const double side : {-1.0, 1.0}) {
     tapped_end_on(view, {0, side * y, z}, *stand.axle_screw, stand.axle_radius);
@@ -84,7 +85,11 @@ ViewPlan stand_face(const Inputs &in) {
        Side::right,
        n.plus_minus(stand.axle_height(), units::millimetres(0.05)),
        Probe::none},
-      {"cradle-stand.notch_floor", {0, -half, z0}, {0, 0, floor}, Side::left, n.size(stand.notch_floor - stand.z_min)},
+      {"cradle-stand.notch_floor",
+       {0, -half, z0},
+       {0, 0, floor},
+       Side::left,
+       n.size(stand.notch_floor - stand.z_min)},
       {"cradle-stand.notch_width", {0, -notch, z1}, {0, notch, z1}, Side::above, n.size(stand.notch_width)},
       {"cradle-stand.z_max",
        {0, -half, z0},

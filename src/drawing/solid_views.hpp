@@ -27,8 +27,8 @@ struct CutFace {
 CutFace cut_face(const solids::kernel::Solid &, const Looking &, Vec through);
 
 // Visible edges and contours of each solid seen from the direction (1, -1, 1) among the others, smooth edges
-// left out. Holes that begin and end inside a part, as those of a diffuser, take most of the time when there are
-// many; where the part is closed all round nobody sees them.
+// left out. Holes that begin and end inside a part, as those of a diffuser, take most of the time when there
+// are many; where the part is closed all round nobody sees them.
 enum class Insides { drawn, closed };
 std::vector<std::vector<Curve>> pictorial(std::span<const solids::kernel::Solid>, Insides);
 

@@ -35,7 +35,9 @@ Colour colour_of(const solids::Part &part) {
   if (part.name == ids::backing_pin || part.name == ids::purge_lance) {
     return steel;
   }
-  return part.name == ids::base_plate || part.name == ids::cradle_stand || part.name == ids::axial_stop ? bench : metal;
+  return part.name == ids::base_plate || part.name == ids::cradle_stand || part.name == ids::axial_stop
+             ? bench
+             : metal;
 }
 
 Part as_file_part(const solids::Part &part) {
@@ -46,13 +48,16 @@ Part as_file_part(const solids::Part &part) {
   return file;
 }
 
-// What the plug's sheet states where it seals; thread and roughness have no semantic form in this kernel's AP242.
+// What the plug's sheet states where it seals; thread and roughness have no semantic form in this kernel's
+// AP242.
 void add_tolerances(const fixture::EndPlug &plug, Part &file) {
   namespace tolerances = fixture::tolerances;
-  const units::Length land = 0.5 * (plug.seal.groove_start + plug.seal.groove_width + plug.spigot_length - plug.edge_break);
+  const units::Length land =
+      0.5 * (plug.seal.groove_start + plug.seal.groove_width + plug.spigot_length - plug.edge_break);
   const units::Length groove = plug.seal.groove_start + 0.5 * plug.seal.groove_width;
   const fixture::Position spigot{land, {}, plug.spigot_radius}, bottom{groove, {}, plug.seal.groove_radius};
-  file.fits = {{"spigot", spigot, 'h', tolerances::plug_spigot}, {"O-ring groove", bottom, 'h', tolerances::plug_groove}};
+  file.fits = {{"spigot", spigot, 'h', tolerances::plug_spigot},
+               {"O-ring groove", bottom, 'h', tolerances::plug_groove}};
   file.runouts = {{bottom, spigot, "A", tolerances::plug_groove_runout}};
 }
 

@@ -46,7 +46,8 @@ void describe_parts(Handle(StepData_StepModel) const &model, Assembly const &ass
 
 namespace {
 
-// OpenCASCADE 7.6.3 writes a grade two too high, so h7 would be made as h9; its entities stand in the fits' order.
+// OpenCASCADE 7.6.3 writes a grade two too high, so h7 would be made as h9; its entities stand in the fits'
+// order.
 void set_grades(Handle(StepData_StepModel) const &model, std::vector<Fit> const &fits) {
   std::size_t next = 0;
   for_each<StepShape_LimitsAndFits>(model, [&](Handle(StepShape_LimitsAndFits) const &entity) {

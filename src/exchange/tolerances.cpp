@@ -4,6 +4,7 @@
 
 #include "purgewright/solids/kernel/solid_occt.hpp"
 
+#include <BRepAdaptor_Surface.hxx>
 #include <BRepBuilderAPI_MakeVertex.hxx>
 #include <BRepExtrema_DistShapeShape.hxx>
 #include <TCollection_ExtendedString.hxx>
@@ -13,7 +14,6 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Face.hxx>
-#include <BRepAdaptor_Surface.hxx>
 #include <XCAFDimTolObjects_DatumObject.hxx>
 #include <XCAFDimTolObjects_DimensionObject.hxx>
 #include <XCAFDimTolObjects_GeomToleranceObject.hxx>
@@ -68,7 +68,8 @@ RoundFace Tolerances::face_at(fixture::Position const &p) const {
   TopoDS_Shape const vertex = BRepBuilderAPI_MakeVertex(gp_Pnt(mm(p.x), mm(p.y), mm(p.z))).Shape();
   for (TopExp_Explorer face(shape_, TopAbs_FACE); face.More(); face.Next()) {
     BRepAdaptor_Surface const surface(TopoDS::Face(face.Current()));
-    if (surface.GetType() != GeomAbs_Cylinder || BRepExtrema_DistShapeShape(vertex, face.Current()).Value() > on_it)
+    if (surface.GetType() != GeomAbs_Cylinder ||
+        BRepExtrema_DistShapeShape(vertex, face.Current()).Value() > on_it)
       continue;
     RoundFace found{{}, 2.0 * surface.Cylinder().Radius()};
     shapes_->AddSubShape(product_, face.Current(), found.label);
@@ -99,9 +100,9 @@ void Tolerances::add(Fit const &fit) {
   size->SetType(XCAFDimTolObjects_DimensionType_Size_Diameter);
   size->SetValue(face.diameter);
   bool const hole = std::isupper(static_cast<unsigned char>(fit.letter)) != 0;
-  size->SetClassOfTolerance(hole, variance_of(fit.letter),
-                            static_cast<XCAFDimTolObjects_DimensionGrade>(XCAFDimTolObjects_DimensionGrade_IT1 +
-                                                                          fit.grade - 1));
+  size->SetClassOfTolerance(
+      hole, variance_of(fit.letter),
+      static_cast<XCAFDimTolObjects_DimensionGrade>(XCAFDimTolObjects_DimensionGrade_IT1 + fit.grade - 1));
   size->SetSemanticName(new TCollection_HAsciiString(fit.name.c_str()));
   attribute->SetObject(size);
 }

@@ -2,8 +2,8 @@
 //
 // Units: millimetres. Frame: the part's. Range and errors: SolidError when no face holds a point.
 // Guarantee: labels stand in the order of the part's fits and runouts.
-// Source: ISO 10303-242 dimensions and geometric tolerances by OpenCASCADE 7.6.3, which knows neither threads nor
-// surface texture: those travel as properties.
+// Source: ISO 10303-242 dimensions and geometric tolerances by OpenCASCADE 7.6.3, which knows neither threads
+// nor surface texture: those travel as properties.
 #pragma once
 
 #include "purgewright/exchange/part.hpp"

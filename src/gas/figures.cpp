@@ -34,7 +34,7 @@ class List {
 // What differs between the circuits.
 struct Names {
   std::string prefix, words, volume, lines, inlet, limit, outlet, log_tanks;
-  std::string covered, open; // what gas leaves by, in the prepurge and while welding
+  std::string covered, open;         // what gas leaves by, in the prepurge and while welding
   std::vector<std::string> openings; // what lets oxygen in: hoses and holes
 };
 
@@ -49,34 +49,41 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
   const std::string time = n.prefix + ".prepurge.time";
   const std::string supply = "gas.oxygen_in_supply";
   list.add(flow, b.flow.value(), Dimension::flow, "Prepurge flow, " + n.words,
-           fmt::format("highest flow at which: {}", b.reason), {n.inlet, "gas.supply_pressure", "gas.hose.inside_diameter"},
-           "jets laminar below Re 1000: McNaughton & Sinclair 1966; lines: Hagen-Poiseuille, Churchill 1977; ceiling: "
+           fmt::format("highest flow at which: {}", b.reason),
+           {n.inlet, "gas.supply_pressure", "gas.hose.inside_diameter"},
+           "jets laminar below Re 1000: McNaughton & Sinclair 1966; lines: Hagen-Poiseuille, Churchill 1977; "
+           "ceiling: "
            "common practice, no source");
   list.add(n.prefix + ".prepurge.inlet_velocity", b.inlet_velocity.value(), Dimension::velocity,
-           "Speed of the gas where it enters, " + n.words, "flow / inlet area", {flow, n.inlet}, "continuity");
+           "Speed of the gas where it enters, " + n.words, "flow / inlet area", {flow, n.inlet},
+           "continuity");
   list.add(n.prefix + ".prepurge.time_displaced", b.displaced.value(), Dimension::time,
-           "Prepurge time if the gas displaces, " + n.words, "(lines + volume) / flow", {n.lines, n.volume, flow},
-           "Levenspiel 1999, plug flow");
+           "Prepurge time if the gas displaces, " + n.words, "(lines + volume) / flow",
+           {n.lines, n.volume, flow}, "Levenspiel 1999, plug flow");
   list.add(n.prefix + ".prepurge.time_mixed", b.mixed.value(), Dimension::time,
            "Prepurge time if the gas mixes, " + n.words,
            "lines / flow + volume / flow x ln((0.2095 - supply) / (limit - supply))",
-           {n.lines, n.volume, flow, n.limit, supply}, "NFPA 69 annex; Crowl & Louvar, sweep-through purging");
+           {n.lines, n.volume, flow, n.limit, supply},
+           "NFPA 69 annex; Crowl & Louvar, sweep-through purging");
   list.add(time, c.time.value(), Dimension::time, "Prepurge time, " + n.words,
            c.reached ? fmt::format("first time the joint is under the limit; {}", c.regime)
                      : "time to within a tenth of the floor: the limit is not reached at this flow",
            {flow, n.volume, n.lines, n.limit, supply, n.prefix + ".tanks"}, network_source);
   list.add(n.prefix + ".prepurge.time_low", c.low.value(), Dimension::time,
-           "Shortest the prepurge may take, " + n.words, "the same network with every space displaced (12 tanks)",
+           "Shortest the prepurge may take, " + n.words,
+           "the same network with every space displaced (12 tanks)",
            {flow, n.volume, n.lines, n.limit, supply}, network_source);
   list.add(n.prefix + ".prepurge.time_high", c.high.value(), Dimension::time,
            "Longest the prepurge may take, " + n.words, "the same network with every space stirred (1 tank)",
            {flow, n.volume, n.lines, n.limit, supply}, network_source);
   list.add(n.prefix + ".prepurge.volume_changes", c.volume_changes, Dimension::ratio,
-           "Volume changes in the prepurge, " + n.words, "flow x time / volume", {flow, time, n.volume}, "definition");
-  list.add(n.prefix + ".tanks", c.tanks, Dimension::ratio, "Equivalent stirred tanks, " + n.words,
-           fmt::format("1 is well mixed, many is displaced; here: {}",
-                       c.tanks_measured ? std::string_view("as the log shows, gas.log_use: apply") : c.regime),
-           c.tanks_measured ? std::vector{n.log_tanks} : std::vector{flow, n.volume}, network_source);
+           "Volume changes in the prepurge, " + n.words, "flow x time / volume", {flow, time, n.volume},
+           "definition");
+  list.add(
+      n.prefix + ".tanks", c.tanks, Dimension::ratio, "Equivalent stirred tanks, " + n.words,
+      fmt::format("1 is well mixed, many is displaced; here: {}",
+                  c.tanks_measured ? std::string_view("as the log shows, gas.log_use: apply") : c.regime),
+      c.tanks_measured ? std::vector{n.log_tanks} : std::vector{flow, n.volume}, network_source);
   list.add(n.prefix + ".oxygen_after_thumb_rule", c.after_thumb_rule, Dimension::ratio,
            "Oxygen at the joint after three volume changes, " + n.words, "network after 3 x volume / flow",
            {n.volume, flow}, network_source);
@@ -96,8 +103,8 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
 
 void list_welding(const CircuitPlan &c, const Names &n, List &list) {
   const std::string flow = n.prefix + ".welding.flow";
-  list.add(flow, c.welding.value(), Dimension::flow, "Welding and postflow flow, " + n.words, std::string(c.welding_reason),
-           {n.limit, "torch.gas_flow", n.outlet}, practice);
+  list.add(flow, c.welding.value(), Dimension::flow, "Welding and postflow flow, " + n.words,
+           std::string(c.welding_reason), {n.limit, "torch.gas_flow", n.outlet}, practice);
   list.add(n.prefix + ".oxygen_floor", c.welding_floor.oxygen, Dimension::ratio,
            "Oxygen floor at the welding flow, " + n.words,
            fmt::format("steady state of the network; {} brings {:.0f} % of it", c.welding_floor.dominant,
@@ -112,13 +119,17 @@ void list_bench(const Purge &p, List &list) {
            {bore, std::string(ids::area_vent)}, "orifice, Cd 0.60; Sampson 1891 at small flow");
   list.add("purge.bore.pressure_prepurge", p.pressure.prepurge.value(), Dimension::pressure,
            "Bore pressure in the prepurge", "drop of the prepurge flow through the bore's outlet",
-           {std::string(ids::bore_prepurge_flow), std::string(ids::area_vent)}, "orifice, Cd 0.60; Sampson 1891");
-  list.add("purge.bore.pressure_limit", p.pressure.limit.value(), Dimension::pressure, "Bore pressure allowed while welding",
+           {std::string(ids::bore_prepurge_flow), std::string(ids::area_vent)},
+           "orifice, Cd 0.60; Sampson 1891");
+  list.add("purge.bore.pressure_limit", p.pressure.limit.value(), Dimension::pressure,
+           "Bore pressure allowed while welding",
            "least of 50 Pa and (2 gamma / (2 wall) - weight of the pool) / 4", {"tube.wall"},
-           "Young-Laplace; gamma of liquid titanium: Paradis et al. 2002; safety factor 4 and 50 Pa: common practice");
+           "Young-Laplace; gamma of liquid titanium: Paradis et al. 2002; safety factor 4 and 50 Pa: common "
+           "practice");
   list.add("purge.bore.trapped_rise", p.pressure.trapped.value(), Dimension::pressure,
            "Pressure rise in the bore if its outlet were shut during the last run",
-           "p (1 / (1 - f + f T0/T1) - 1), a fifth of the gas heated to 400 degC", {}, "ideal gas law; shares common practice");
+           "p (1 / (1 - f + f T0/T1) - 1), a fifth of the gas heated to 400 degC", {},
+           "ideal gas law; shares common practice");
   list.add(
       "purge.shield_ratio", p.bench.shield_ratio, Dimension::ratio,
       "Speed of the gas leaving the slot over the torch gas's",
@@ -135,31 +146,34 @@ void list_bench(const Purge &p, List &list) {
            "Time to flush lines and block that stood idle, both circuits open at prepurge flow",
            "first time both lines' ends are under the stricter limit",
            {std::string(ids::volume_lines_supply), std::string(ids::volume_lines_bore),
-            std::string(ids::volume_lines_chamber)}, network_source);
+            std::string(ids::volume_lines_chamber)},
+           network_source);
 }
 
 void list_use(const Purge &p, List &list) {
-  list.add(std::string(ids::prepurge_wait), p.wait().value(), Dimension::time, "Prepurge to wait before the arc",
+  list.add(std::string(ids::prepurge_wait), p.wait().value(), Dimension::time,
+           "Prepurge to wait before the arc",
            "longer upper end of the circuits' brackets, 15 s at least for the oxygen meter to answer",
            {"purge.bore.prepurge.time_high", "purge.chamber.prepurge.time_high"}, practice);
   list.add(std::string(ids::cycle_time), p.use.cycle.value(), Dimension::time, "Time for one part",
            "wait + first arc to the end of the last hold + 90 s handling",
-           {std::string(ids::prepurge_wait), std::string(ids::heat_cycle)},
-           practice);
+           {std::string(ids::prepurge_wait), std::string(ids::heat_cycle)}, practice);
   list.add("gas.used.per_part", p.use.per_part.value(), Dimension::volume, "Gas for one part, torch included",
            "prepurge flows x wait + (welding flows + torch) x first arc to the end of the last hold",
-           {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow), "purge.bore.welding.flow",
-            "purge.chamber.welding.flow", "torch.gas_flow", std::string(ids::prepurge_wait),
-            std::string(ids::heat_cycle)}, "sum over the cycle");
+           {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow),
+            "purge.bore.welding.flow", "purge.chamber.welding.flow", "torch.gas_flow",
+            std::string(ids::prepurge_wait), std::string(ids::heat_cycle)},
+           "sum over the cycle");
   list.add("gas.cost.per_part", p.use.cost, Dimension::cost, "Gas cost of one part", "gas per part x price",
            {"gas.used.per_part", "shop.argon_price"}, "shop.argon_price");
   list.add("gas.parts_per_bottle", p.use.parts_per_bottle, Dimension::ratio, "Parts one bottle serves",
            "bottle content from full to the pressure it is changed at / gas per part",
            {"shop.bottle.water_volume", "shop.bottle.pressure", "gas.used.per_part"},
            "real gas, Tegeler, Span & Wagner 1999; changed at 6895 kPa: AWS G2.4");
-  list.add("room.oxygen", p.use.room_oxygen, Dimension::ratio, "Oxygen in the room after a working day, well mixed",
-           "0.2095 (Q - R (1 - exp(-Q t / V))) / Q", {"shop.room.volume", "shop.room.air_changes_per_hour",
-           "gas.used.per_part", "cycle.time"}, "Fermilab ES&H, exhaust case; below 19.5 % leave: OSHA 29 CFR 1910.146");
+  list.add("room.oxygen", p.use.room_oxygen, Dimension::ratio,
+           "Oxygen in the room after a working day, well mixed", "0.2095 (Q - R (1 - exp(-Q t / V))) / Q",
+           {"shop.room.volume", "shop.room.air_changes_per_hour", "gas.used.per_part", "cycle.time"},
+           "Fermilab ES&H, exhaust case; below 19.5 % leave: OSHA 29 CFR 1910.146");
 }
 
 } // namespace
@@ -167,17 +181,18 @@ void list_use(const Purge &p, List &list) {
 units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &purge) {
   List list;
   const std::string outlet = job.tube.vent.count > 0 ? "tube.vent.diameter" : std::string(ids::area_vent);
-  const Names bore{"purge.bore",
-                   "bore circuit",
-                   std::string(ids::volume_bore_gas),
-                   std::string(ids::volume_lines_bore),
-                   std::string(ids::area_bore_inlet),
-                   "gas.oxygen_limit.bore",
-                   outlet,
-                   "gas.log.bore.tanks",
-                   outlet,
-                   outlet,
-                   {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length", "gas.hose.bore_length"}};
+  const Names bore{
+      "purge.bore",
+      "bore circuit",
+      std::string(ids::volume_bore_gas),
+      std::string(ids::volume_lines_bore),
+      std::string(ids::area_bore_inlet),
+      "gas.oxygen_limit.bore",
+      outlet,
+      "gas.log.bore.tanks",
+      outlet,
+      outlet,
+      {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length", "gas.hose.bore_length"}};
   const Names chamber{"purge.chamber",
                       "chamber circuit",
                       std::string(ids::volume_chamber_gas),

@@ -13,9 +13,10 @@ using detail::require;
 
 namespace {
 
-constexpr double table_start = 263.15, table_step = 10.0;    // K
-constexpr double pressure_step = 2.5e6; // Pa
-// The table ends at 30 MPa; a bottle of 300 bar on its gauge holds an atmosphere more, where the last slope still tells.
+constexpr double table_start = 263.15, table_step = 10.0; // K
+constexpr double pressure_step = 2.5e6;                   // Pa
+// The table ends at 30 MPa; a bottle of 300 bar on its gauge holds an atmosphere more, where the last slope
+// still tells.
 constexpr double pressure_end = 30.2e6;
 constexpr std::size_t table_rows = 7, table_columns = 13;
 // Rows by temperature, columns by pressure.

@@ -28,13 +28,16 @@ Geometry::Geometry(const Chain &chain)
 }
 
 Conduction::Conduction(const Chain &chain)
-    : geometry_(chain), links_{Field(geometry_.angles, geometry_.rings - 1), Field(geometry_.angles, geometry_.rings)},
+    : geometry_(chain), links_{Field(geometry_.angles, geometry_.rings - 1),
+                               Field(geometry_.angles, geometry_.rings)},
       other_links_(links_), transform_(geometry_.angles, geometry_.rings),
       pivot_(geometry_.angles, geometry_.rings), lower_(geometry_.angles, geometry_.rings),
       modes_(geometry_.angles, geometry_.rings), root_(geometry_.rings),
       flow_(geometry_.angles, geometry_.rings), scaled_(geometry_.angles, geometry_.rings) {}
 
-void Conduction::set_conductivity(const Field &k) { set_links(k, links_); }
+void Conduction::set_conductivity(const Field &k) {
+  set_links(k, links_);
+}
 
 void Conduction::set_links(const Field &k, Links &links) const {
   const Index n = geometry_.angles, last = geometry_.rings - 1;
@@ -56,7 +59,8 @@ void Conduction::outflow(const Field &field, Field &out) const {
 void Conduction::outflow_at(const Field &conductivity, const Field &field, Field &out) const {
   out.resize(geometry_.angles, geometry_.rings);
   set_links(conductivity, other_links_);
-  outflow(other_links_, View(field.data(), field.rows(), field.cols()), Target(out.data(), out.rows(), out.cols()));
+  outflow(other_links_, View(field.data(), field.rows(), field.cols()),
+          Target(out.data(), out.rows(), out.cols()));
 }
 
 void Conduction::outflow(const Links &links, View field, Target out) const {

@@ -42,8 +42,8 @@ class List {
 };
 
 // What the temperatures of a plan follow from.
-const Ids work{"heat.power",  "heat.arc_radius", "heat.ambient",  "weld.travel_speed", "tube.outside_diameter",
-               "tube.wall",   "tube.length",     "cap.diameter",  "cap.thickness"};
+const Ids work{"heat.power", "heat.arc_radius", "heat.ambient", "weld.travel_speed", "tube.outside_diameter",
+               "tube.wall",  "tube.length",     "cap.diameter", "cap.thickness"};
 
 Ids work_and(Ids more) {
   more.insert(more.end(), work.begin(), work.end());
@@ -62,8 +62,8 @@ void list_tack(const Weld &tack, std::size_t number, List &list) {
   list.add(id + ".angle", middle, Dimension::angle, fmt::format("Angle of {} on the index collar", words),
            "the first at the start angle, then the one opposite, then the farthest from all set",
            {"rotation.start_angle", "rotation.tacks"}, practice);
-  list.time(id + ".time", tack.welding, fmt::format("Arc time of {}", words),
-            "tack length / travel speed", {"heat.tack_length", "weld.travel_speed"}, "definition");
+  list.time(id + ".time", tack.welding, fmt::format("Arc time of {}", words), "tack length / travel speed",
+            {"heat.tack_length", "weld.travel_speed"}, "definition");
   list.time(id + ".hold", tack.hold, fmt::format("Hold under gas after {}", words),
             "until the hottest metal of the joint is below the shielding temperature",
             work_and({"heat.shielding_temperature", "torch.cup_bore"}));
@@ -137,9 +137,9 @@ void list_limits(const HeatPlan &plan, List &list) {
                    "highest of all runs", work);
   list.add("heat.cap_centre.limit", plan.cap_centre_limit.value(), Dimension::temperature,
            "Temperature the cap's centre should stay under", "beta transus of the cap's metal, unless set",
-           {}, "metal data (heat/metal.hpp); as a limit: common practice, no source",
-           Basis::fallback);
-  list.temperature("heat.joint.peak", plan.joint_peak, "Hottest the joint becomes", "highest of tacks and runs", work);
+           {}, "metal data (heat/metal.hpp); as a limit: common practice, no source", Basis::fallback);
+  list.temperature("heat.joint.peak", plan.joint_peak, "Hottest the joint becomes",
+                   "highest of tacks and runs", work);
   list.temperature("heat.rollers.peak", plan.roller_peak, "Hottest tube on the front rollers",
                    "highest of tacks and runs", work);
   list.temperature("heat.pin.peak", plan.pin_peak, "Backing pin at the end of the last hold",
@@ -166,13 +166,14 @@ units::Figures figures(const HeatPlan &plan) {
   list.add("heat.power", plan.power.value(), Dimension::power, "Arc power into the metal",
            "arc_efficiency x voltage x current", {"weld.arc_efficiency", "weld.voltage", "weld.current"},
            "definition of arc efficiency");
-  list.add("heat.ambient", plan.ambient.value(), Dimension::temperature, "Temperature of work and room at the start",
-           "20 degC", {}, practice, Basis::common_practice);
+  list.add("heat.ambient", plan.ambient.value(), Dimension::temperature,
+           "Temperature of work and room at the start", "20 degC", {}, practice, Basis::common_practice);
   list.add("heat.arc_radius", plan.arc_radius.value(), Dimension::length,
            "Standard deviation of the arc's heat on the metal", "", {},
-           "1.5 mm, of measured arcs from 1.3 to 2.5 mm: Tsai & Eagar, Welding J. 64, 346-s (1985)", Basis::standard);
-  list.add("heat.tack_length", plan.tack_length.value(), Dimension::length, "Length of a tack", "3 mm", {}, practice,
-           Basis::common_practice);
+           "1.5 mm, of measured arcs from 1.3 to 2.5 mm: Tsai & Eagar, Welding J. 64, 346-s (1985)",
+           Basis::standard);
+  list.add("heat.tack_length", plan.tack_length.value(), Dimension::length, "Length of a tack", "3 mm", {},
+           practice, Basis::common_practice);
   Ids holds, arcs;
   for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
     list_tack(plan.tacks[i], i + 1, list);
@@ -189,7 +190,8 @@ units::Figures figures(const HeatPlan &plan) {
            practice, Basis::common_practice);
   Ids postflow = holds;
   postflow.emplace_back("heat.torch_move");
-  list.time(std::string(ids::postflow_time), plan.postflow(), "Postflow to set on the torch", "longest hold + torch move", postflow);
+  list.time(std::string(ids::postflow_time), plan.postflow(), "Postflow to set on the torch",
+            "longest hold + torch move", postflow);
   list.time("heat.arc_time", plan.arc_time, "Arc time of all tacks and runs", "sum over tacks and runs",
             arcs);
   Ids cycle = arcs;
@@ -202,7 +204,8 @@ units::Figures figures(const HeatPlan &plan) {
 
 units::Figures figures(const Series &series) {
   constexpr std::string_view lump = "lump of metal that cools in still air (heat/series.hpp)";
-  const Ids settled{"heat.series.power", "heat.series.time_constant", std::string(ids::cycle_time), "heat.ambient"};
+  const Ids settled{"heat.series.power", "heat.series.time_constant", std::string(ids::cycle_time),
+                    "heat.ambient"};
   List list;
   list.add("heat.series.power", series.heat / series.period.value(), Dimension::power,
            "Mean heat into the fixture, parts one after another",
@@ -210,27 +213,31 @@ units::Figures figures(const Series &series) {
            {"weld.voltage", "weld.current", "heat.arc_time", std::string(ids::cycle_time)}, lump);
   list.time("heat.series.time_constant", series.time_constant(), "Time constant of the fixture's warming",
             "heat capacity of chamber, end plate and base plate / their loss to the room",
-            {"mass.chamber-body", "mass.chamber-end-plate", "mass.base-plate", "chamber.length", "chamber.width",
-             "chamber.height"},
+            {"mass.chamber-body", "mass.chamber-end-plate", "mass.base-plate", "chamber.length",
+             "chamber.width", "chamber.height"},
             lump);
   list.temperature("heat.series.settled", series.settled, "Fixture after many parts one after another",
                    "room + rise by one part / (1 - exp(-time for one part / time constant))", settled);
   list.temperature("heat.series.settled_on_plastic", series.settled_on_plastic,
-                   "Chamber after many parts, on a base plate of plastic", "the same without the base plate", settled);
+                   "Chamber after many parts, on a base plate of plastic", "the same without the base plate",
+                   settled);
   if (series.warm) {
     Ids holds;
     const auto list_holds = [&](std::string_view name, const std::vector<Weld> &welds) {
       for (std::size_t i = 0; i < welds.size(); ++i) {
         holds.push_back(fmt::format("heat.series.{}.{}.hold", name, i + 1));
-        list.time(holds.back(), welds[i].hold, fmt::format("Hold after {} {} on the settled fixture", name, i + 1),
-                  "time until cold enough, chamber and gas at heat.series.settled", work_and({"heat.series.settled"}));
+        list.time(holds.back(), welds[i].hold,
+                  fmt::format("Hold after {} {} on the settled fixture", name, i + 1),
+                  "time until cold enough, chamber and gas at heat.series.settled",
+                  work_and({"heat.series.settled"}));
       }
     };
     list_holds("tack", series.warm->tacks);
     list_holds("run", series.warm->runs);
     holds.emplace_back("heat.torch_move");
     list.time("heat.series.postflow", series.warm->postflow(),
-              "Postflow to set on the torch once the fixture has settled", "longest hold + torch move", holds);
+              "Postflow to set on the torch once the fixture has settled", "longest hold + torch move",
+              holds);
   }
   return list.take();
 }

@@ -57,7 +57,8 @@ double gas_conductivity(job::GasSpecies species, Temperature temperature) {
 }
 
 double cylinder_nusselt(double rayleigh, double prandtl) {
-  require(rayleigh >= 0.0 && rayleigh <= 1e12, "cylinder_nusselt", "Rayleigh number must lie in 0 to 1e12", rayleigh);
+  require(rayleigh >= 0.0 && rayleigh <= 1e12, "cylinder_nusselt", "Rayleigh number must lie in 0 to 1e12",
+          rayleigh);
   require(prandtl > 0.0, "cylinder_nusselt", "Prandtl number must be above 0", prandtl);
   const double prandtl_term = std::pow(1.0 + std::pow(0.559 / prandtl, 9.0 / 16.0), 8.0 / 27.0);
   const double root = 0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) / prandtl_term;

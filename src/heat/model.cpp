@@ -31,7 +31,8 @@ void check(const Surroundings &s) {
   require(s.ambient > coldest && s.ambient < units::kelvins(1000.0), here,
           "ambient must lie in 200 K to 1000 K", s.ambient.value());
   const Temperature start = s.start.value_or(s.ambient);
-  require(start > coldest && start < units::kelvins(1000.0), here, "start must lie in 200 K to 1000 K", start.value());
+  require(start > coldest && start < units::kelvins(1000.0), here, "start must lie in 200 K to 1000 K",
+          start.value());
 }
 
 void check(const Accuracy &a) {

@@ -105,8 +105,8 @@ void check(const Options &o, Temperature shielding) {
           "ambient must lie in 250 K to 400 K", o.ambient.value());
   const Temperature fixture = o.fixture.value_or(o.ambient);
   require(fixture >= o.ambient, here, "fixture must not be colder than ambient", fixture.value());
-  require(fixture <= shielding - least_cooling, here, "shielding temperature must lie 5 K above ambient and fixture",
-          shielding.value());
+  require(fixture <= shielding - least_cooling, here,
+          "shielding temperature must lie 5 K above ambient and fixture", shielding.value());
   require(o.tack_length.value() > 0.0, here, "tack length must be above 0", o.tack_length.value());
   require(o.torch_move.value() >= 0.0, here, "torch move must not be negative", o.torch_move.value());
   require(o.longest_hold.value() > 0.0, here, "longest hold must be above 0", o.longest_hold.value());

@@ -46,14 +46,15 @@ Temperature settled_temperature(Temperature room, double heat, double capacity, 
   return units::kelvins(room.value() + heat / capacity / lost_share);
 }
 
-Series settle(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes, const HeatPlan &plan,
-              const ContactWishes &wishes, Time period) {
+Series settle(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
+              const HeatPlan &plan, const ContactWishes &wishes, Time period) {
   const standards::Metal &metal = *job.fixture.material;
   const double by_volume = metal.density.value() * metal.specific_heat, air = wishes.body_loss;
   const double chamber = by_volume * (volumes.chamber_body + volumes.end_plate).value();
   const double chamber_loss = air * chamber_surface(layout.body, layout.end_plate);
-  const double share = fin_efficiency(air, metal.conductivity, 2.0 / layout.base.thickness.value(), // wide and thin
-                                      base_plate_reach(layout.base, layout.body).value());
+  const double share =
+      fin_efficiency(air, metal.conductivity, 2.0 / layout.base.thickness.value(), // wide and thin
+                     base_plate_reach(layout.base, layout.body).value());
   Series series;
   series.period = period;
   series.heat = (job.weld.voltage * job.weld.current).value() * plan.arc_time.value() - plan.energy.stored;
@@ -73,7 +74,8 @@ std::optional<Time> period_for(const Series &series, Temperature room, Temperatu
 }
 
 void add_warm_plan(const job::Job &job, const fixture::Layout &layout, Options options, Series &series) {
-  if (series.settled <= options.shielding_temperature.value_or(job.weld.shielding_temperature) - least_cooling) {
+  if (series.settled <=
+      options.shielding_temperature.value_or(job.weld.shielding_temperature) - least_cooling) {
     options.history = false;
     options.fixture = series.settled;
     series.warm = plan_heat(job, layout, options);

@@ -26,7 +26,8 @@ void Checker::family() {
     if (sound(Key::gas_port_thread, Key::tube_inside_diameter) && job_.gas.port_thread != nullptr) {
       differs(other, Key::gas_port_thread, other.gas.port_thread->name, job_.gas.port_thread->name);
     }
-    differs(other, Key::fixture_circuits, std::to_string(other.fixture.circuits), std::to_string(job_.fixture.circuits));
+    differs(other, Key::fixture_circuits, std::to_string(other.fixture.circuits),
+            std::to_string(job_.fixture.circuits));
     differs(other, Key::shop_units, units_of(other), units_of(job_));
     if (!names.insert(other.identity.name).second) {
       report(draft_[Key::fixture_family].mark, Key::fixture_family,

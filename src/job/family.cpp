@@ -29,8 +29,8 @@ class FamilyReader {
         continue; // one list may serve all jobs of a family
       }
       if (!fs::is_regular_file(path, ignored)) {
-        report(fmt::format("'{}': there is no such file", shown(name)), "job files, relative to this one's folder",
-               nearest_file(name));
+        report(fmt::format("'{}': there is no such file", shown(name)),
+               "job files, relative to this one's folder", nearest_file(name));
       } else {
         read_member(name, path.string());
       }

@@ -145,13 +145,13 @@ void Filler::vent() {
   v.diameter = units::metres(number(tube_vent_diameter, std::min(3.0 * mm, 0.25 * t.inside_diameter.value()),
                                     Basis::common_practice,
                                     "3 mm, at most a quarter of the inside diameter; common practice"));
-  // Near the joint the bore's gas sweeps all the way to the cap and leaves into the chamber's argon; far from it
-  // the gas beyond the vent would stand still.
+  // Near the joint the bore's gas sweeps all the way to the cap and leaves into the chamber's argon; far from
+  // it the gas beyond the vent would stand still.
   constexpr double near_joint = 10.0 * mm;
   const double from_joint = std::max(near_joint, 2.0 * v.diameter.value());
-  v.from_joint = units::metres(number(tube_vent_from_joint, std::min(from_joint, 0.5 * t.length.value()),
-                                      Basis::common_practice,
-                                      "10 mm, two vent diameters at least: the gas sweeps up to the cap; common practice"));
+  v.from_joint = units::metres(
+      number(tube_vent_from_joint, std::min(from_joint, 0.5 * t.length.value()), Basis::common_practice,
+             "10 mm, two vent diameters at least: the gas sweeps up to the cap; common practice"));
 }
 
 void Filler::cap() {
@@ -240,11 +240,10 @@ void Filler::weld() {
   w.voltage = units::volts(number(weld_voltage));
   w.travel_speed = units::metres_per_second(number(weld_travel_speed));
   w.arc_efficiency = number(weld_arc_efficiency);
-  w.shielding_temperature =
-      units::kelvins(number(weld_shielding_temperature, metals_shielding_temperature(job_).value(),
-                            Basis::common_practice,
-                            "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; "
-                            "common practice"));
+  w.shielding_temperature = units::kelvins(
+      number(weld_shielding_temperature, metals_shielding_temperature(job_).value(), Basis::common_practice,
+             "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; "
+             "common practice"));
 }
 
 void Filler::gas() {
@@ -303,9 +302,9 @@ void Filler::fixture() {
 void Filler::shop() {
   Shop &s = job_.shop;
   s.unit_system = choice<units::UnitSystem>(shop_units);
-  s.sheet = static_cast<Sheet>(std::lround(by_units(shop_sheet, "A3", "Tabloid",
-                                                    "metric paper that holds a part on one sheet",
-                                                    "inch paper that holds a part on one sheet")));
+  s.sheet = static_cast<Sheet>(
+      std::lround(by_units(shop_sheet, "A3", "Tabloid", "metric paper that holds a part on one sheet",
+                           "inch paper that holds a part on one sheet")));
   s.projection = static_cast<Projection>(
       std::lround(by_units(shop_projection, "first", "third", "ISO 5456-2 practice of metric shops",
                            "ASME Y14.3 practice of inch shops")));

@@ -1,10 +1,10 @@
 #include "job/family.hpp"
 #include "job/fault.hpp"
 #include "job/limits.hpp"
-#include "purgewright/job/nearest.hpp"
 #include "job/value_reader.hpp"
 #include "job/yaml_tree.hpp"
 #include "purgewright/job/draft.hpp"
+#include "purgewright/job/nearest.hpp"
 
 #include <fmt/format.h>
 

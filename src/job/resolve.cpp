@@ -25,7 +25,8 @@ void sort_by_place(Diagnostics &problems) {
 // The job's own faults first, then those of each file of its family.
 void sort_by_file(Diagnostics &problems, const std::string &own) {
   sort_by_place(problems);
-  std::ranges::stable_sort(problems, {}, [&](const Diagnostic &d) { return std::tuple(d.file != own, d.file); });
+  std::ranges::stable_sort(problems, {},
+                           [&](const Diagnostic &d) { return std::tuple(d.file != own, d.file); });
 }
 
 Resolution resolve_around(const Draft &draft, const KeySet &faulty) {

@@ -15,7 +15,8 @@ inline bool contains(const KeySet &set, Key key) {
   return set.test(static_cast<std::size_t>(key));
 }
 
-// The keys that this file's faults concern, sections spread out to their keys; all keys for a fault of the file.
+// The keys that this file's faults concern, sections spread out to their keys; all keys for a fault of the
+// file.
 KeySet faulty_keys(const Diagnostics &, const std::string &file);
 
 // Fills every value and origin of the job; a missing required value stays zero. Reports nothing.

@@ -2,8 +2,8 @@
 
 #include "job/defaults.hpp"
 #include "job/limits.hpp"
-#include "purgewright/job/nearest.hpp"
 #include "purgewright/job/keys.hpp"
+#include "purgewright/job/nearest.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

@@ -10,7 +10,8 @@ namespace {
 
 std::string_view trimmed(std::string_view text) {
   const auto first = text.find_first_not_of(' ');
-  return first == std::string_view::npos ? std::string_view() : text.substr(first, text.find_last_not_of(' ') - first + 1);
+  return first == std::string_view::npos ? std::string_view()
+                                         : text.substr(first, text.find_last_not_of(' ') - first + 1);
 }
 
 std::optional<units::Length> size(std::string_view text) {

@@ -32,13 +32,19 @@ void require(cairo_status_t status) {
 }
 
 PangoAlignment pango_align(Align align) {
-  return align == Align::left ? PANGO_ALIGN_LEFT : align == Align::right ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_CENTER;
+  return align == Align::left    ? PANGO_ALIGN_LEFT
+         : align == Align::right ? PANGO_ALIGN_RIGHT
+                                 : PANGO_ALIGN_CENTER;
 }
 
 } // namespace
 
-double capital_height(double points) { return capital_share * points / points_per_mm; }
-double line_height(double points) { return line_share * points / points_per_mm; }
+double capital_height(double points) {
+  return capital_share * points / points_per_mm;
+}
+double line_height(double points) {
+  return line_share * points / points_per_mm;
+}
 
 struct Canvas::State {
   Format format = Format::pdf;
@@ -90,12 +96,13 @@ Point size_of(PangoLayout *layout) {
 
 } // namespace
 
-Canvas::Canvas(Format format, double width, double height, std::string title) : state_(std::make_unique<State>()) {
+Canvas::Canvas(Format format, double width, double height, std::string title)
+    : state_(std::make_unique<State>()) {
   State &s = *state_;
   s.format = format;
   if (format == Format::pdf) {
-    s.surface.reset(cairo_pdf_surface_create_for_stream(append, &s.bytes, width * points_per_mm,
-                                                        height * points_per_mm));
+    s.surface.reset(
+        cairo_pdf_surface_create_for_stream(append, &s.bytes, width * points_per_mm, height * points_per_mm));
     cairo_pdf_surface_restrict_to_version(s.surface.get(), CAIRO_PDF_VERSION_1_5);
     // A fixed date keeps the bytes the same.
     cairo_pdf_surface_set_metadata(s.surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "1970-01-01T00:00:00Z");
@@ -144,7 +151,9 @@ double Canvas::wrapped_height(double width, std::string_view text, const Letters
   return size_of(state_->wrapped(width, text, letters).get()).y;
 }
 
-void Canvas::line(Point a, Point b, const Pen &pen) { path({a, b}, pen); }
+void Canvas::line(Point a, Point b, const Pen &pen) {
+  path({a, b}, pen);
+}
 
 void Canvas::path(const std::vector<Point> &points, const Pen &pen) {
   cairo_new_path(state_->pen.get()); // lettering leaves a point behind
@@ -197,7 +206,9 @@ void Canvas::clip(const Box &box) {
   cairo_clip(state_->pen.get());
 }
 
-void Canvas::unclip() { cairo_restore(state_->pen.get()); }
+void Canvas::unclip() {
+  cairo_restore(state_->pen.get());
+}
 
 namespace {
 

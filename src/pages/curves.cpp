@@ -37,7 +37,8 @@ Curve temperatures(const Findings &f, std::string name, Pen pen, units::Temperat
 
 void shade_arcs(const heat::HeatPlan &plan, Plot &plot) {
   const auto shade = [&](const heat::Weld &weld, std::string name) {
-    plot.spans.push_back({std::move(name), weld.strikes.value(), (weld.strikes + weld.welding).value(), arc_shade});
+    plot.spans.push_back(
+        {std::move(name), weld.strikes.value(), (weld.strikes + weld.welding).value(), arc_shade});
   };
   for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
     shade(plan.tacks[i], fmt::format("t{}", i + 1));
@@ -59,8 +60,10 @@ Curve oxygen(const gas::OxygenCurves &curves, const std::vector<double> &values,
 
 void add_circuit(const gas::OxygenCurves &curves, const gas::OxygenCurve &circuit, const std::string &name,
                  Colour colour, Plot &plot) {
-  plot.curves.push_back(oxygen(curves, circuit.displaced, "", {.width = 0.2, .colour = colour, .dashes = {1.0, 0.8}}));
-  plot.curves.push_back(oxygen(curves, circuit.stirred, "", {.width = 0.2, .colour = colour, .dashes = {1.0, 0.8}}));
+  plot.curves.push_back(
+      oxygen(curves, circuit.displaced, "", {.width = 0.2, .colour = colour, .dashes = {1.0, 0.8}}));
+  plot.curves.push_back(
+      oxygen(curves, circuit.stirred, "", {.width = 0.2, .colour = colour, .dashes = {1.0, 0.8}}));
   plot.curves.push_back(oxygen(curves, circuit.best, name, {.width = 0.5, .colour = colour}));
 }
 
@@ -103,7 +106,8 @@ Plot oxygen_plot(const Findings &f) {
   add_circuit(curves, curves.bore, "inside (bore circuit)", blue, plot);
   add_circuit(curves, curves.chamber, "outside (chamber circuit)", dark_red, plot);
   const auto limit = [&](double value, std::string name, Colour colour) {
-    plot.levels.push_back({std::move(name), ppm * value, {.width = 0.25, .colour = colour, .dashes = {1.5, 1.0}}});
+    plot.levels.push_back(
+        {std::move(name), ppm * value, {.width = 0.25, .colour = colour, .dashes = {1.5, 1.0}}});
   };
   const double inside = d.job.gas.oxygen_limit_bore, outside = d.job.gas.oxygen_limit_chamber;
   if (inside == outside) {
@@ -115,8 +119,12 @@ Plot oxygen_plot(const Findings &f) {
   return plot;
 }
 
-std::string temperatures_svg(const Findings &findings) { return svg_of(temperature_plot(findings), "Temperatures"); }
+std::string temperatures_svg(const Findings &findings) {
+  return svg_of(temperature_plot(findings), "Temperatures");
+}
 
-std::string oxygen_svg(const Findings &findings) { return svg_of(oxygen_plot(findings), "Oxygen"); }
+std::string oxygen_svg(const Findings &findings) {
+  return svg_of(oxygen_plot(findings), "Oxygen");
+}
 
 } // namespace purgewright::pages

@@ -31,7 +31,9 @@ class Field {
   Box frame_;
 };
 
-std::string tick_text(double value) { return fmt::format("{:.6g}", value + 0.0); }
+std::string tick_text(double value) {
+  return fmt::format("{:.6g}", value + 0.0);
+}
 
 void draw_spans(Canvas &canvas, const Plot &plot, const Field &field) {
   const Letters small{.points = plot.points - 1.0, .colour = grey, .align = Align::centre};
@@ -75,8 +77,10 @@ std::vector<std::vector<Point>> on_paper(const Plot &plot, const Field &field) {
   return curves;
 }
 
-// A limit's line with its name over or under it, where no curve runs through the name if there is such a place.
-void draw_levels(Canvas &canvas, const Plot &plot, const Field &field, const std::vector<std::vector<Point>> &curves) {
+// A limit's line with its name over or under it, where no curve runs through the name if there is such a
+// place.
+void draw_levels(Canvas &canvas, const Plot &plot, const Field &field,
+                 const std::vector<std::vector<Point>> &curves) {
   constexpr double gap = 0.8; // mm, name to the frame and to its line
   const Box &frame = field.frame();
   for (const Level &level : plot.levels) {
@@ -113,7 +117,8 @@ double length_inside(const Box &box, const Point &from, const Point &to) {
     if (along == 0.0) {
       leave = room < 0.0 ? enter - 1.0 : leave;
     } else {
-      (along < 0.0 ? enter : leave) = along < 0.0 ? std::max(enter, room / along) : std::min(leave, room / along);
+      (along < 0.0 ? enter : leave) =
+          along < 0.0 ? std::max(enter, room / along) : std::min(leave, room / along);
     }
   };
   clip(-dx, from.x - box.x), clip(dx, box.right() - from.x);
@@ -123,7 +128,8 @@ double length_inside(const Box &box, const Point &from, const Point &to) {
 
 } // namespace
 
-Box free_place(const Box &size, const Box &line, const Box &frame, const std::vector<std::vector<Point>> &curves) {
+Box free_place(const Box &size, const Box &line, const Box &frame,
+               const std::vector<std::vector<Point>> &curves) {
   constexpr int steps = 24;
   constexpr double off_line = 0.3; // mm
   Box best = size;
@@ -150,7 +156,8 @@ Box free_place(const Box &size, const Box &line, const Box &frame, const std::ve
 std::vector<double> ticks(const Axis &axis, int wished) {
   std::vector<double> values;
   if (axis.logarithmic) {
-    for (double power = std::ceil(std::log10(axis.least) - 1e-9); power <= std::log10(axis.most) + 1e-9; power += 1.0) {
+    for (double power = std::ceil(std::log10(axis.least) - 1e-9); power <= std::log10(axis.most) + 1e-9;
+         power += 1.0) {
       values.push_back(std::pow(10.0, power));
     }
     return values;
@@ -175,7 +182,8 @@ void draw(Canvas &canvas, const Box &box, const Plot &plot) {
     widest = std::max(widest, canvas.text_width(tick_text(value), {.points = plot.points}));
   }
   const double left = widest + 1.2, above = letters + 1.0, below = 2.0 * letters + 0.6, right = 1.5;
-  const Field field(plot, {box.x + left, box.y + above, box.width - left - right, box.height - above - below});
+  const Field field(plot,
+                    {box.x + left, box.y + above, box.width - left - right, box.height - above - below});
   draw_spans(canvas, plot, field);
   draw_axes(canvas, plot, field);
   const auto curves = on_paper(plot, field);

@@ -1,7 +1,7 @@
 // A plot in a box: axes with round numbers, curves with their names beside them, limits, shaded spans.
 //
-// Units: the axes' own, said in their titles; the box in mm. Frame: as canvas.hpp. Range: `most` above `least`, and
-// both above 0 on a logarithmic axis; values outside are cut off at the frame. Errors: none.
+// Units: the axes' own, said in their titles; the box in mm. Frame: as canvas.hpp. Range: `most` above
+// `least`, and both above 0 on a logarithmic axis; values outside are cut off at the frame. Errors: none.
 // Guarantee: same plot, same bytes. Source: none. Private to pages.
 #pragma once
 
@@ -45,9 +45,11 @@ struct Plot {
   double points = 7.0; // size of its letters
 };
 
-// A place for a name of this size over or under a level line, within the frame: the rightmost where no curve runs
-// through it, or else the one that least of the curves runs through. All in mm on the paper, y downwards.
-Box free_place(const Box &size, const Box &line, const Box &frame, const std::vector<std::vector<Point>> &curves);
+// A place for a name of this size over or under a level line, within the frame: the rightmost where no curve
+// runs through it, or else the one that least of the curves runs through. All in mm on the paper, y
+// downwards.
+Box free_place(const Box &size, const Box &line, const Box &frame,
+               const std::vector<std::vector<Point>> &curves);
 
 // Round numbers along an axis: about `wished` of them, powers of ten when it is logarithmic.
 std::vector<double> ticks(const Axis &, int wished);

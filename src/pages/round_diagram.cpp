@@ -23,7 +23,8 @@ Point on(Point centre, double radius, double angle) {
 class Round {
  public:
   Round(Canvas &canvas, const Box &box, const report::Findings &f, double points)
-      : canvas_(canvas), f_(f), points_(points), centre_{box.x + 0.5 * box.width, box.y + 0.5 * box.height + 3.0},
+      : canvas_(canvas), f_(f),
+        points_(points), centre_{box.x + 0.5 * box.width, box.y + 0.5 * box.height + 3.0},
         outer_(0.5 * std::min(box.width, box.height) - 7.5), ring_(outer_ - 6.0) {}
 
   void draw() {
@@ -45,7 +46,8 @@ class Round {
   void ticks() {
     for (int i = 0; i < 36; ++i) {
       const double angle = i * pi / 18.0, length = i % 9 == 0 ? 2.0 : 0.9;
-      canvas_.line(on(centre_, ring_, angle), on(centre_, ring_ - length, angle), {.width = 0.2, .colour = grey});
+      canvas_.line(on(centre_, ring_, angle), on(centre_, ring_ - length, angle),
+                   {.width = 0.2, .colour = grey});
     }
   }
 
@@ -57,7 +59,8 @@ class Round {
     const auto screen = [](double angle) { return -0.5 * pi - angle; };
     canvas_.arc(centre_, radius, screen(std::max(from, to)), screen(std::min(from, to)),
                 {.width = 0.9, .colour = run_colour});
-    canvas_.line(on(centre_, ring_ - 0.6, from), on(centre_, radius + 1.1, from), {.width = 0.5, .colour = run_colour});
+    canvas_.line(on(centre_, ring_ - 0.6, from), on(centre_, radius + 1.1, from),
+                 {.width = 0.5, .colour = run_colour});
     arrow(radius, to, forward);
     const double middle = 0.5 * (from + to);
     badge(on(centre_, radius, middle), 1.9, fmt::format("{}", number + 1), white, run_colour, run_colour);
@@ -83,7 +86,8 @@ class Round {
   void tack(std::size_t number, const fixture::Pass &pass) {
     const double angle = 0.5 * (pass.start + pass.end).value();
     canvas_.disc(on(centre_, ring_, angle), 0.9, tack_colour);
-    badge(on(centre_, ring_ - 4.6, angle), 2.0, fmt::format("{}", number + 1), tack_colour, tack_colour, white);
+    badge(on(centre_, ring_ - 4.6, angle), 2.0, fmt::format("{}", number + 1), tack_colour, tack_colour,
+          white);
   }
 
   void badge(Point at, double radius, const std::string &text, Colour inside, Colour rim, Colour letters) {
@@ -96,7 +100,8 @@ class Round {
   // A cup over the top of the joint.
   void torch() {
     const Point tip = on(centre_, outer_ + 5.2, 0.0);
-    canvas_.fill(std::vector<Point>{{tip.x - 1.6, tip.y - 2.8}, {tip.x + 1.6, tip.y - 2.8}, {tip.x, tip.y}}, grey);
+    canvas_.fill(std::vector<Point>{{tip.x - 1.6, tip.y - 2.8}, {tip.x + 1.6, tip.y - 2.8}, {tip.x, tip.y}},
+                 grey);
     canvas_.text({tip.x + 3.0, tip.y - 1.0}, "torch", {.points = points_, .colour = grey});
   }
 

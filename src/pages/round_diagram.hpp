@@ -1,7 +1,7 @@
 // The joint as a circle with tacks and runs, seen looking at the cap, zero at the top under the torch.
 //
-// Units: mm. Frame: canvas.hpp. Range, errors: none. Guarantee: same design, same drawing. Source: fixture/order.hpp.
-// Private to pages.
+// Units: mm. Frame: canvas.hpp. Range, errors: none. Guarantee: same design, same drawing. Source:
+// fixture/order.hpp. Private to pages.
 #pragma once
 
 #include "canvas.hpp"

@@ -19,9 +19,9 @@ struct Paper {
   double width, height;
 };
 constexpr Paper a4{210.0, 297.0}, letter{215.9, 279.4};
-constexpr double margin = 9.0, gutter = 4.0;               // mm
+constexpr double margin = 9.0, gutter = 4.0;                 // mm
 constexpr double largest = 8.5, smallest = 5.0, step = 0.25; // letters, points
-constexpr double least_plots = 34.0;                       // height that plots need to be read, mm
+constexpr double least_plots = 34.0;                         // height that plots need to be read, mm
 constexpr Colour warning{0.99, 0.90, 0.62}, head{0.16, 0.20, 0.26}, alarm{0.72, 0.11, 0.09};
 
 Paper paper_of(const job::Job &job) {
@@ -29,7 +29,8 @@ Paper paper_of(const job::Job &job) {
   return inch ? letter : a4;
 }
 
-// Colours of a titanium weld: EN ISO 9606-5:2000 (approval testing of welders, titanium), its text on coloration.
+// Colours of a titanium weld: EN ISO 9606-5:2000 (approval testing of welders, titanium), its text on
+// coloration.
 struct Swatch {
   std::string_view name;
   Colour colour;
@@ -99,7 +100,8 @@ double Page::header(double top) {
   y += line_;
   canvas_.text({margin, y}, work_line(f_), {.points = points_ - 0.5});
   if (!identity.prepared_by.empty()) {
-    canvas_.text({right, y}, "prepared by " + identity.prepared_by, {.points = points_, .align = Align::right});
+    canvas_.text({right, y}, "prepared by " + identity.prepared_by,
+                 {.points = points_, .align = Align::right});
   }
   return warn(y + 0.7 * line_);
 }
@@ -122,9 +124,9 @@ double Page::warn(double y) {
   if (const std::string doubtful = titles(checks::Status::caution); !doubtful.empty()) {
     y = band(y, "With caution, these do not quite hold: " + doubtful, pale, black) + 1.0;
   }
-  constexpr std::string_view first =
-      "Argon displaces air without smell: ventilate, wear an oxygen monitor. Calculated, not measured. Follow your local "
-      "code and your qualified procedure: they come before this sheet.";
+  constexpr std::string_view first = "Argon displaces air without smell: ventilate, wear an oxygen monitor. "
+                                     "Calculated, not measured. Follow your local "
+                                     "code and your qualified procedure: they come before this sheet.";
   return band(y, first, warning, black) + 2.0;
 }
 
@@ -164,7 +166,7 @@ double Page::gas_line(double top, const GasRow &row, const std::array<double, 7>
 
 double Page::gas_table(double top) {
   const double left = margin;
-  const std::array<double, 7> at{left,        left + 40.0,  left + 57.5,     left + 75.0,
+  const std::array<double, 7> at{left,        left + 40.0,  left + 57.5,   left + 75.0,
                                  left + 92.5, left + 110.0, left + width()};
   double y = title({left, top}, width(), "GAS   settings in L/min | ft3/h");
   const double start = y;
@@ -184,7 +186,7 @@ double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::s
   constexpr std::array<double, 7> wide{0.08, 0.24, 0.395, 0.525, 0.645, 0.785, 0.93}; // middles, of the width
   constexpr std::array<double, 7> narrow{0.12, 0.39, 0.62, 0.78, 0.93};
   const auto &centres = columns == wide.size() ? wide : narrow;
-  constexpr std::array<std::string_view, 7> names{"order", "collar, deg", "arc", "HOLD",
+  constexpr std::array<std::string_view, 7> names{"order", "collar, deg",  "arc", "HOLD",
                                                   "warm",  "joint before", "peak"};
   double y = box.y;
   for (std::size_t i = 0; i < columns; ++i) {
@@ -201,8 +203,9 @@ double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::s
                                                    &row.warm, &row.before, &row.peak};
     for (std::size_t i = 0; i < columns; ++i) {
       const bool hold = i == 3 || i == 4;
-      canvas_.text({box.x + centres[i] * box.width, y + 0.5 * (height + capital_height(points_))}, *cells[i],
-                   {.points = hold ? points_ + 0.5 : points_ - 0.25, .bold = hold || i == 0, .align = Align::centre});
+      canvas_.text(
+          {box.x + centres[i] * box.width, y + 0.5 * (height + capital_height(points_))}, *cells[i],
+          {.points = hold ? points_ + 0.5 : points_ - 0.25, .bold = hold || i == 0, .align = Align::centre});
     }
     y += height;
     canvas_.line({box.x, y}, {box.right(), y}, {.width = 0.1, .colour = grey});
@@ -214,8 +217,8 @@ double Page::turns(double top) {
   constexpr std::size_t one_column = 13;
   const std::vector<TurnRow> rows = turn_rows(f_);
   const double diagram = 64.0, left = margin + diagram + gutter, wide = width() - diagram - gutter;
-  double y =
-      title({margin, top}, width(), "TACKS AND RUNS   angles on the index collar; hold: torch and both circuits on");
+  double y = title({margin, top}, width(),
+                   "TACKS AND RUNS   angles on the index collar; hold: torch and both circuits on");
   const double start = y;
   draw_round(canvas_, {margin, y, diagram, diagram}, f_, points_ - 1.0);
   if (rows.size() <= one_column) {
@@ -229,12 +232,14 @@ double Page::turns(double top) {
   }
   const bool clockwise = f_.design.job.rotation.direction == job::Direction::clockwise;
   const std::string note = fmt::format(
-      "Drawn with the collar at 0; black: tacks, blue: runs, both in order. The weld runs {} as drawn, the tube turns "
-      "the other way under the torch. Each hold ends when the joint is below the shielding temperature, the last when "
-      "nothing is above it. {} The cap's centre on the pin stays hot longest and may colour a little there. First arc to "
+      "Drawn with the collar at 0; black: tacks, blue: runs, both in order. The weld runs {} as drawn, the "
+      "tube turns "
+      "the other way under the torch. Each hold ends when the joint is below the shielding temperature, the "
+      "last when "
+      "nothing is above it. {} The cap's centre on the pin stays hot longest and may colour a little there. "
+      "First arc to "
       "end of last hold: {}.",
-      clockwise ? "clockwise" : "counterclockwise",
-      warm_note(f_),
+      clockwise ? "clockwise" : "counterclockwise", warm_note(f_),
       units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
   const Letters plain{.points = points_ - 0.5};
   y += 0.8;
@@ -242,7 +247,8 @@ double Page::turns(double top) {
   return std::max(y, start + diagram + 1.0) + 1.5;
 }
 
-double Page::list(const Box &box, std::string_view heading, const std::vector<std::string> &items, bool numbered) {
+double Page::list(const Box &box, std::string_view heading, const std::vector<std::string> &items,
+                  bool numbered) {
   double y = title({box.x, box.y}, box.width, heading) + 0.8;
   const double indent = 4.0;
   for (std::size_t i = 0; i < items.size(); ++i) {
@@ -266,15 +272,18 @@ double Page::colours(double top) {
   }
   const double under = y + 4.0 + line_height(small) + 1.2, accepted = margin + 2.0 * side;
   canvas_.line({margin, under}, {accepted - 0.6, under}, {.width = 0.6, .colour = {0.2, 0.55, 0.25}});
-  canvas_.line({accepted, under}, {margin + patches - 0.6, under}, {.width = 0.6, .colour = {0.72, 0.11, 0.09}});
+  canvas_.line({accepted, under}, {margin + patches - 0.6, under},
+               {.width = 0.6, .colour = {0.72, 0.11, 0.09}});
   canvas_.wrapped({margin, under + 0.4}, 2.0 * side, "accepted", {.points = small, .bold = true});
   canvas_.wrapped({accepted, under + 0.4}, 5.0 * side, "not accepted", {.points = small, .bold = true});
-  constexpr std::string_view words =
-      "EN ISO 9606-5:2000, titanium weld metal; a narrow band of strong colour at the edge of the gas cover is accepted "
-      "too. The patches are only a sketch. AWS D17.1 and D1.9 have tables of their own: the one your procedure names "
-      "decides. Brushing a coloured weld hides what it took up.";
+  constexpr std::string_view words = "EN ISO 9606-5:2000, titanium weld metal; a narrow band of strong "
+                                     "colour at the edge of the gas cover is accepted "
+                                     "too. The patches are only a sketch. AWS D17.1 and D1.9 have tables of "
+                                     "their own: the one your procedure names "
+                                     "decides. Brushing a coloured weld hides what it took up.";
   const double left = margin + patches + 1.5;
-  const double beside = y + canvas_.wrapped({left, y}, margin + width() - left, words, {.points = points_ - 0.75});
+  const double beside =
+      y + canvas_.wrapped({left, y}, margin + width() - left, words, {.points = points_ - 0.75});
   return std::max(beside, under + 0.4 + line_height(small)) + 2.0;
 }
 
@@ -291,10 +300,11 @@ void Page::footer() {
   const double y = paper_.height - margin;
   canvas_.line({margin, y - 1.4 * line_}, {margin + width(), y - 1.4 * line_}, {.width = 0.3});
   const Letters small{.points = points_ - 1.5, .colour = grey};
-  canvas_.text({margin, y},
-               fmt::format("purgewright {}; job SHA-256 {}; every number with formula and source in results.json",
-                           mark_.tool_version, mark_.job_sha256),
-               small);
+  canvas_.text(
+      {margin, y},
+      fmt::format("purgewright {}; job SHA-256 {}; every number with formula and source in results.json",
+                  mark_.tool_version, mark_.job_sha256),
+      small);
 }
 
 double Page::compose() {

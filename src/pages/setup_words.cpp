@@ -22,11 +22,17 @@ std::string shop(const Findings &f, double si, Dimension dimension, int digits =
   return units::shop_text(si, dimension, f.design.job.shop.unit_system, digits);
 }
 
-bool vented(const Findings &f) { return f.design.job.tube.vent.count > 0; }
+bool vented(const Findings &f) {
+  return f.design.job.tube.vent.count > 0;
+}
 
-std::string_view outlet(const Findings &f) { return vented(f) ? "the tube's vent" : "the plug's outlet"; }
+std::string_view outlet(const Findings &f) {
+  return vented(f) ? "the tube's vent" : "the plug's outlet";
+}
 
-std::string metal_limit(const Findings &f) { return report::limit_text(f, f.design.heat.shielding_temperature); }
+std::string metal_limit(const Findings &f) {
+  return report::limit_text(f, f.design.heat.shielding_temperature);
+}
 
 TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
   return {.tack = tack,
@@ -49,20 +55,23 @@ std::vector<GasRow> gas_rows(const Findings &f) {
   const std::string bore_weld = both(purge.bore.welding), chamber_weld = both(purge.chamber.welding);
   const std::string torch = both(job.torch.gas_flow), postflow = report::postflow_text(f);
   return {
-      {"Start of day", bore, chamber, "-", "5 min", "Lines stood open: flush out air and damp before the first part."},
+      {"Start of day", bore, chamber, "-", "5 min",
+       "Lines stood open: flush out air and damp before the first part."},
       {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(f.design.purge.wait()),
        fmt::format("Meter under {} at {} and under {} in the chamber, and still falling or steady.",
-                   oxygen_text(job.gas.oxygen_limit_bore), outlet(f), oxygen_text(job.gas.oxygen_limit_chamber))},
+                   oxygen_text(job.gas.oxygen_limit_bore), outlet(f),
+                   oxygen_text(job.gas.oxygen_limit_chamber))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then weld",
-       fmt::format("Both down BEFORE the arc: the bore then presses {} on the puddle, {} at prepurge flow (limit {}).",
+       fmt::format("Both down BEFORE the arc: the bore then presses {} on the puddle, {} at prepurge flow "
+                   "(limit {}).",
                    shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
                    shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2),
                    shop(f, purge.pressure.limit.value(), Dimension::pressure, 2))},
       {"3  Tack and weld", bore_weld, chamber_weld, torch, "see table",
        fmt::format("Puddle bright and flat; gas leaves freely by {}. Meter steady.", outlet(f))},
       {"4  Hold after each", bore_weld, chamber_weld, torch, "see table",
-       fmt::format("Set torch postflow to {}. Torch stays over the joint, nothing moves, until below {}.", postflow,
-                   metal_limit(f))},
+       fmt::format("Set torch postflow to {}. Torch stays over the joint, nothing moves, until below {}.",
+                   postflow, metal_limit(f))},
       {"5  After the last hold", "off", "off", "off", "-",
        fmt::format("Nothing above {} any more, cap centre included. Part out with tongs.", metal_limit(f))},
   };
@@ -71,15 +80,19 @@ std::vector<GasRow> gas_rows(const Findings &f) {
 std::vector<std::string> loading_steps(const Findings &f) {
   const auto &d = f.design;
   std::vector<std::string> steps{
-      "Clean cap, tube end and pin face with solvent on lint-free cloth; let it dry. Clean gloves from here on.",
-      vented(f) ? "Push the end plug home, shoulder against the tube. Hose free for a full turn."
-                : "Push the end plug with its lance home, shoulder against the tube. Hoses free for a full turn, "
-                  "outlet open.",
+      "Clean cap, tube end and pin face with solvent on lint-free cloth; let it dry. Clean gloves from here "
+      "on.",
+      vented(f)
+          ? "Push the end plug home, shoulder against the tube. Hose free for a full turn."
+          : "Push the end plug with its lance home, shoulder against the tube. Hoses free for a full turn, "
+            "outlet open.",
       "Tube on the rollers and into the chamber. Clamp the index collar with its zero at the pointer.",
-      "Cover aside: set the cap on the tube with tweezers, push the tube until the cap bears on the backing pin.",
+      "Cover aside: set the cap on the tube with tweezers, push the tube until the cap bears on the backing "
+      "pin.",
       fmt::format("Cover closed. Prepurge {}; read the meter.", bench_time(f.design.purge.wait())),
       "Turn both circuits down, cover aside, torch over the joint.",
-      fmt::format("Tacks, then runs, in the order of the table: bring the mark to the pointer (short line: tack, long "
+      fmt::format("Tacks, then runs, in the order of the table: bring the mark to the pointer (short line: "
+                  "tack, long "
                   "line: run starts), weld, hold, turn on. The weld runs {}, so the tube turns {}.",
                   d.job.rotation.direction == job::Direction::clockwise ? "clockwise" : "counterclockwise",
                   d.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise")};
@@ -105,21 +118,25 @@ std::vector<std::string> stop_conditions(const Findings &f) {
 
 std::vector<std::string> cautions() {
   return {
-      "ARGON suffocates without smell or warning and lies in low and closed rooms. Ventilate, wear an oxygen monitor; "
+      "ARGON suffocates without smell or warning and lies in low and closed rooms. Ventilate, wear an oxygen "
+      "monitor; "
       "a calculation is not a monitor.",
       "HOT: metal burns long after it is dark. Tongs, gloves; the backing pin and the chamber too.",
       "UV: helmet, covered skin, screens for others.",
-      "PRESSURE: chain bottles, vent before opening fittings. Never block the bore's outlet: trapped gas blows out the "
+      "PRESSURE: chain bottles, vent before opening fittings. Never block the bore's outlet: trapped gas "
+      "blows out the "
       "joint.",
-      "TITANIUM dust and fine chips burn fiercely: keep wet or swept, class D extinguisher, never water on a fire.",
+      "TITANIUM dust and fine chips burn fiercely: keep wet or swept, class D extinguisher, never water on a "
+      "fire.",
   };
 }
 
 std::string warm_note(const Findings &f) {
   const heat::Series &series = f.design.series;
-  return fmt::format("Warm: the hold once parts before have warmed the fixture, one every {} to {} at most{}.",
-                     shop(f, series.period.value(), Dimension::time, 2), report::temperature_text(f, series.settled),
-                     series.settled > heat::burn_threshold ? ": gloves" : "");
+  return fmt::format(
+      "Warm: the hold once parts before have warmed the fixture, one every {} to {} at most{}.",
+      shop(f, series.period.value(), Dimension::time, 2), report::temperature_text(f, series.settled),
+      series.settled > heat::burn_threshold ? ": gloves" : "");
 }
 
 std::vector<TurnRow> turn_rows(const Findings &f) {
@@ -140,9 +157,9 @@ std::string work_line(const Findings &f) {
   const std::string_view shape = job.cap.shape == job::CapShape::flat    ? "flat"
                                  : job.cap.shape == job::CapShape::domed ? "domed"
                                                                          : "spigot";
-  return fmt::format("Tube {} x {}, {} long, {}; {} cap {} thick, {}. {} at {}, {}.", length(job.tube.outside_diameter),
-                     length(job.tube.wall), length(job.tube.length), job.tube.material->title, shape,
-                     length(job.cap.thickness), job.cap.material->title,
+  return fmt::format("Tube {} x {}, {} long, {}; {} cap {} thick, {}. {} at {}, {}.",
+                     length(job.tube.outside_diameter), length(job.tube.wall), length(job.tube.length),
+                     job.tube.material->title, shape, length(job.cap.thickness), job.cap.material->title,
                      shop(f, job.weld.current.value(), Dimension::current, 3),
                      shop(f, job.weld.voltage.value(), Dimension::voltage, 3),
                      shop(f, job.weld.travel_speed.value(), Dimension::velocity, 3));

@@ -32,10 +32,13 @@ constexpr std::string_view never = "too long";
 
 } // namespace
 
-std::string hold_text(const heat::Weld &weld) { return weld.reached ? bench_time(weld.hold) : std::string(never); }
+std::string hold_text(const heat::Weld &weld) {
+  return weld.reached ? bench_time(weld.hold) : std::string(never);
+}
 
 std::string warm_hold_text(const heat::Series &series, bool tack, std::size_t number) {
-  return series.warm ? hold_text((tack ? series.warm->tacks : series.warm->runs).at(number)) : std::string(never);
+  return series.warm ? hold_text((tack ? series.warm->tacks : series.warm->runs).at(number))
+                     : std::string(never);
 }
 
 std::string postflow_text(const Findings &f) {
@@ -70,7 +73,8 @@ std::string collar_degrees(units::Angle angle) {
 
 std::string collar_degrees(const fixture::Pass &pass) {
   const bool whole_turn = units::to_degrees(pass.extent()) > 359.5;
-  return fmt::format("{} {} {}", collar_degrees(pass.start), whole_turn ? "round to" : "to", collar_degrees(pass.end));
+  return fmt::format("{} {} {}", collar_degrees(pass.start), whole_turn ? "round to" : "to",
+                     collar_degrees(pass.end));
 }
 
 std::string temperature_text(const Findings &f, units::Temperature t) {

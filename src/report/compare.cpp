@@ -67,7 +67,8 @@ std::string shop(const Comparison &c, double value, Dimension dimension) {
   return std::isfinite(value) ? units::shop_text(value, dimension, c.unit_system) : "-";
 }
 
-std::string starred(const Comparison &c, const std::vector<std::size_t> &winners, std::size_t design, std::size_t metric) {
+std::string starred(const Comparison &c, const std::vector<std::size_t> &winners, std::size_t design,
+                    std::size_t metric) {
   const bool wins = std::ranges::find(winners, design) != winners.end();
   return shop(c, c.designs[design].values[metric], table[metric].dimension) + (wins ? " *" : "  ");
 }
@@ -111,7 +112,9 @@ std::string line_by_line(const Comparison &c) {
 
 } // namespace
 
-std::span<const Metric> metrics() { return table; }
+std::span<const Metric> metrics() {
+  return table;
+}
 
 MetricValues measure(const Design &design) {
   MetricValues values;

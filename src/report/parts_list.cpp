@@ -52,7 +52,8 @@ class Serves {
     if (part == ids::base_plate || part == ids::cradle_stand) {
       return "tubes " + diameters_ + with_family();
     }
-    return part == ids::index_collar || part == ids::axial_stop ? "this tube's diameter" : "this tube and cap";
+    return part == ids::index_collar || part == ids::axial_stop ? "this tube's diameter"
+                                                                : "this tube and cap";
   }
 
  private:
@@ -94,12 +95,15 @@ void bought_fasteners(const Design &d, List &list) {
   const auto &l = d.layout;
   // Least thread engagement in aluminium; tapped holes are deep enough for the next listed length.
   const double engagement = standards::machining_rules().thread_engagement_per_diameter;
-  constexpr std::array<double, 14> lengths{6, 8, 10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60}; // mm, ISO 4762
-  const auto screw = [&](std::string_view name, const standards::Screw &size, int quantity, Length grip, std::string_view what) {
+  constexpr std::array<double, 14> lengths{6,  8,  10, 12, 16, 20, 25,
+                                           30, 35, 40, 45, 50, 55, 60}; // mm, ISO 4762
+  const auto screw = [&](std::string_view name, const standards::Screw &size, int quantity, Length grip,
+                         std::string_view what) {
     const double least = units::to_millimetres(grip + engagement * size.major);
     const auto found = std::ranges::lower_bound(lengths, least);
     const double listed = found == lengths.end() ? lengths.back() : *found;
-    list.buy(std::string(name), quantity, fmt::format("ISO 4762 {} x {:.0f}", size.name, listed), std::string(what));
+    list.buy(std::string(name), quantity, fmt::format("ISO 4762 {} x {:.0f}", size.name, listed),
+             std::string(what));
   };
   screw("socket screw", *l.body.end_screw, static_cast<int>(l.end_plate.screws.size()),
         l.end_plate.thickness - l.end_plate.counterbore_depth, "end plate to chamber body");
@@ -118,9 +122,11 @@ void bought_fasteners(const Design &d, List &list) {
   list.buy("dowel pin", static_cast<int>(l.base.dowels.size()),
            fmt::format("ISO 8734 {:.0f} m6 x 16", 2.0 * units::to_millimetres(l.base.dowel_radius)),
            "chamber body (2) and front cradle stand (1) on the base plate: the axis survives dismantling");
-  list.buy("set screw", 1, fmt::format("ISO 4026 {} x 10", l.end_plate.clamp_screw->name), "clamps the backing pin");
-  list.buy("washer", 4, fmt::format("{:.0f} mm bore, {:.0f} mm thick", units::to_millimetres(l.stand.bearing->bore),
-                                    units::to_millimetres(l.stand.washer)),
+  list.buy("set screw", 1, fmt::format("ISO 4026 {} x 10", l.end_plate.clamp_screw->name),
+           "clamps the backing pin");
+  list.buy("washer", 4,
+           fmt::format("{:.0f} mm bore, {:.0f} mm thick", units::to_millimetres(l.stand.bearing->bore),
+                       units::to_millimetres(l.stand.washer)),
            "spaces the rollers off the stands");
 }
 
@@ -133,8 +139,10 @@ void bought_gas_parts(const Design &d, List &list) {
   }
   list.buy("ball bearing", 4, fmt::format("ISO 15, {}", l.stand.bearing->number), "rollers under the tube");
   list.buy("O-ring", 1, fmt::format("AS568 {}", l.plug.seal.ring->dash), "end plug; FKM for warm tubes");
-  list.buy("O-ring", 1, fmt::format("AS568 {}", l.end_plate.groove.ring->dash), "face seal of the end plate; FKM");
-  list.buy("fine-adjust needle valve", l.block.outlets, fmt::format("{} male", thread), "one each outlet of the block");
+  list.buy("O-ring", 1, fmt::format("AS568 {}", l.end_plate.groove.ring->dash),
+           "face seal of the end plate; FKM");
+  list.buy("fine-adjust needle valve", l.block.outlets, fmt::format("{} male", thread),
+           "one each outlet of the block");
   list.buy("hose fitting", l.plug.has_exhaust ? 4 : 3, fmt::format("{} male", thread),
            "block inlet, chamber inlet, plug" + std::string(l.plug.has_exhaust ? " inlet and exhaust" : ""));
   list.buy("threaded plug", 1, fmt::format("{}", thread), "closes the drilling end of the gallery");
@@ -151,8 +159,8 @@ std::vector<ListedPart> list_parts(const checks::Design &d) {
   const auto heat = checks::part_heat(d);
   for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
     if (part.volume > units::Volume{}) {
-      list.make({std::string(part.name), "made", part.count, std::string(part.metal->title), stock_text(d, part),
-                 part.mass().value(), printed(d, heat, part.name), serves(part.name)});
+      list.make({std::string(part.name), "made", part.count, std::string(part.metal->title),
+                 stock_text(d, part), part.mass().value(), printed(d, heat, part.name), serves(part.name)});
     }
   }
   bought_fasteners(d, list);
@@ -161,12 +169,14 @@ std::vector<ListedPart> list_parts(const checks::Design &d) {
 }
 
 std::string parts_list_csv(const checks::Design &d) {
-  std::string text = "item,name,kind,quantity,material,stock or size,mass a piece [kg],may be printed,serves\r\n";
+  std::string text =
+      "item,name,kind,quantity,material,stock or size,mass a piece [kg],may be printed,serves\r\n";
   int item = 0;
   for (const ListedPart &part : list_parts(d)) {
-    text += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", ++item, csv_cell(part.name), part.kind, part.quantity,
-                        csv_cell(part.material), csv_cell(part.size), part.mass > 0.0 ? fmt::format("{:.3f}", part.mass) : "",
-                        part.printed, csv_cell(part.serves));
+    text += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", ++item, csv_cell(part.name), part.kind,
+                        part.quantity, csv_cell(part.material), csv_cell(part.size),
+                        part.mass > 0.0 ? fmt::format("{:.3f}", part.mass) : "", part.printed,
+                        csv_cell(part.serves));
   }
   return text;
 }

@@ -23,7 +23,9 @@ using units::Dimension;
 using namespace parts;
 
 // Both flow units side by side.
-std::string flow(units::VolumeFlow q) { return fmt::format("{:>5} / {:>5}", litres_per_minute(q), cubic_feet_per_hour(q)); }
+std::string flow(units::VolumeFlow q) {
+  return fmt::format("{:>5} / {:>5}", litres_per_minute(q), cubic_feet_per_hour(q));
+}
 
 std::string seconds(units::Time t) {
   const double s = t.value();
@@ -34,14 +36,13 @@ std::string gas_table(const Findings &f, TextStyle style) {
   const auto &purge = f.design.purge;
   const auto &job = f.design.job;
   std::string text = heading("Gas settings (L/min / ft3/h)", style);
-  text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", "circuit", "prepurge", "wait", "best (bracket)",
-                      "weld, postflow", "oxygen then");
+  text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", "circuit", "prepurge", "wait",
+                      "best (bracket)", "weld, postflow", "oxygen then");
   const auto row = [&](std::string_view name, const gas::CircuitPlan &c) {
     text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", name, flow(c.prepurge),
                         bench_time(purge.wait()),
                         fmt::format("{} ({} .. {})", seconds(c.time), seconds(c.low), seconds(c.high)),
-                        flow(c.welding),
-                        oxygen_text(c.welding_floor.oxygen));
+                        flow(c.welding), oxygen_text(c.welding_floor.oxygen));
   };
   row("bore", purge.bore);
   row("chamber", purge.chamber);
@@ -49,22 +50,27 @@ std::string gas_table(const Findings &f, TextStyle style) {
   text += "  prepurge with the slot cover closed; bracket: gas displaced .. gas stirred\n"
           "  wait: the longer bracket's upper end, 15 s at least for the oxygen meter to answer\n";
   const auto explain = [&](std::string_view name, const gas::CircuitPlan &c, double limit) {
-    text += fmt::format("  {}: {}; {}\n", name, c.tanks_measured ? "mixing as measured (gas.log)" : c.regime, c.prepurge_reason);
-    text += fmt::format("    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",
-                        oxygen_text(c.after_thumb_rule), oxygen_text(c.after_thumb_rule_mixed), oxygen_text(limit),
-                        oxygen_text(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
+    text += fmt::format("  {}: {}; {}\n", name, c.tanks_measured ? "mixing as measured (gas.log)" : c.regime,
+                        c.prepurge_reason);
+    text += fmt::format(
+        "    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",
+        oxygen_text(c.after_thumb_rule), oxygen_text(c.after_thumb_rule_mixed), oxygen_text(limit),
+        oxygen_text(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
     if (c.dead_volume_share > 0.5) {
-      text += fmt::format("    the lines hold {:.1f} times the space itself: keep hoses short, do not let them stand open\n",
-                          c.dead_volume_share);
+      text += fmt::format(
+          "    the lines hold {:.1f} times the space itself: keep hoses short, do not let them stand open\n",
+          c.dead_volume_share);
     }
   };
   explain("bore", purge.bore, job.gas.oxygen_limit_bore);
   explain("chamber", purge.chamber, job.gas.oxygen_limit_chamber);
-  text += fmt::format("  turn both down before the arc: the bore then presses {} on the puddle (limit {}), {} in the prepurge\n",
+  text += fmt::format("  turn both down before the arc: the bore then presses {} on the puddle (limit {}), "
+                      "{} in the prepurge\n",
                       shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
                       shop(f, purge.pressure.limit.value(), Dimension::pressure, 2),
                       shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2));
-  text += fmt::format("  after a night: both circuits at prepurge flow for 5 min (common practice: moisture clings to hose walls); the\n"
+  text += fmt::format("  after a night: both circuits at prepurge flow for 5 min (common practice: moisture "
+                      "clings to hose walls); the\n"
                       "    air that stood in the lines is out after {}\n",
                       bench_time(purge.bench.start_of_day));
   if (purge.bench.draught_lying > units::Velocity{}) {
@@ -89,11 +95,13 @@ std::string log_lines(const Findings &f, TextStyle style) {
   }
   std::string text = heading("Measured log", style);
   for (const auto &fit : f.design.log.fits) {
-    text += fmt::format("  {}: {} readings at {:.1f} L/min; mixing {} tanks (model {:.1f}), meter's line {} s behind\n",
-                        gas::to_text(fit.circuit), fit.readings, units::to_litres_per_minute(fit.flow),
-                        fitted(fit.tanks), fit.tanks_model, fitted(fit.delay));
-    text += fmt::format("    settles at {} (model {}); curve and log differ by a factor of {:.2f} on average, R2 {:.3f}\n",
-                        oxygen_text(fit.floor.value), oxygen_text(fit.floor_model), std::pow(10.0, fit.rms), fit.r_squared);
+    text += fmt::format(
+        "  {}: {} readings at {:.1f} L/min; mixing {} tanks (model {:.1f}), meter's line {} s behind\n",
+        gas::to_text(fit.circuit), fit.readings, units::to_litres_per_minute(fit.flow), fitted(fit.tanks),
+        fit.tanks_model, fitted(fit.delay));
+    text += fmt::format(
+        "    settles at {} (model {}); curve and log differ by a factor of {:.2f} on average, R2 {:.3f}\n",
+        oxygen_text(fit.floor.value), oxygen_text(fit.floor_model), std::pow(10.0, fit.rms), fit.r_squared);
   }
   text += f.design.job.gas.log_use == job::LogUse::apply
               ? "  the measured mixing replaces the model's in the times above (gas.log_use: apply)\n"
@@ -104,11 +112,13 @@ std::string log_lines(const Findings &f, TextStyle style) {
 std::string use_lines(const Findings &f, TextStyle style) {
   const auto &use = f.design.purge.use;
   std::string text = heading("Use", style);
-  text += fmt::format("  one part: {:.0f} min, {} of gas, {:.2f} {}; a bottle serves {:.0f} parts\n",
-                      std::ceil(use.cycle.value() / 60.0), shop(f, use.per_part.value(), Dimension::volume, 2), use.cost,
-                      f.design.job.shop.currency, std::floor(use.parts_per_bottle));
-  text += fmt::format("  room after a working day: {:.1f} % oxygen if well mixed; a calculation is not a monitor\n",
-                      100.0 * use.room_oxygen);
+  text +=
+      fmt::format("  one part: {:.0f} min, {} of gas, {:.2f} {}; a bottle serves {:.0f} parts\n",
+                  std::ceil(use.cycle.value() / 60.0), shop(f, use.per_part.value(), Dimension::volume, 2),
+                  use.cost, f.design.job.shop.currency, std::floor(use.parts_per_bottle));
+  text += fmt::format(
+      "  room after a working day: {:.1f} % oxygen if well mixed; a calculation is not a monitor\n",
+      100.0 * use.room_oxygen);
   return text;
 }
 
@@ -117,25 +127,31 @@ std::string sizes(const Findings &f, TextStyle style) {
   const auto &body = d.layout.body;
   const auto length = [&](units::Length l) { return shop(f, l.value(), Dimension::length); };
   std::string text = heading("Sizes", style);
-  text += fmt::format("  chamber body   {} x {} x {}, cavity {} diameter, slot {} x {}\n", length(body.length()),
-                      length(body.width), length(body.height()), length(2.0 * body.cavity_radius),
-                      length(body.slot.length()), length(body.slot.width));
-  text += fmt::format("  tube bore      {} for a tube of {} to {}\n", length(2.0 * body.tube_bore_radius),
-                      length(d.job.tube.outside_diameter_least()), length(d.job.tube.outside_diameter_most()));
+  text += fmt::format("  chamber body   {} x {} x {}, cavity {} diameter, slot {} x {}\n",
+                      length(body.length()), length(body.width), length(body.height()),
+                      length(2.0 * body.cavity_radius), length(body.slot.length()), length(body.slot.width));
+  text +=
+      fmt::format("  tube bore      {} for a tube of {} to {}\n", length(2.0 * body.tube_bore_radius),
+                  length(d.job.tube.outside_diameter_least()), length(d.job.tube.outside_diameter_most()));
   const auto &seal = d.layout.plug.seal;
-  text += fmt::format("  end plug       spigot {}, O-ring AS568 {} on {}, squeeze {:.0f} to {:.0f} %, stretch {:.1f} %\n",
-                      length(2.0 * d.layout.plug.spigot_radius), seal.ring->dash, length(2.0 * seal.groove_radius),
-                      100.0 * seal.squeeze_least, 100.0 * seal.squeeze_most, 100.0 * seal.stretch);
+  text += fmt::format(
+      "  end plug       spigot {}, O-ring AS568 {} on {}, squeeze {:.0f} to {:.0f} %, stretch {:.1f} %\n",
+      length(2.0 * d.layout.plug.spigot_radius), seal.ring->dash, length(2.0 * seal.groove_radius),
+      100.0 * seal.squeeze_least, 100.0 * seal.squeeze_most, 100.0 * seal.stretch);
   const auto &block = d.layout.block;
-  text += fmt::format("  gas-port block {} x {} x {}, {} outlets, ports {}\n", length(block.length), length(block.width),
-                      length(block.height), block.outlets, d.job.gas.port_thread->callout);
-  text += fmt::format("  gas volume     chamber {}, bore {}\n", shop(f, d.volumes.chamber_gas.value(), Dimension::volume),
+  text +=
+      fmt::format("  gas-port block {} x {} x {}, {} outlets, ports {}\n", length(block.length),
+                  length(block.width), length(block.height), block.outlets, d.job.gas.port_thread->callout);
+  text += fmt::format("  gas volume     chamber {}, bore {}\n",
+                      shop(f, d.volumes.chamber_gas.value(), Dimension::volume),
                       shop(f, d.volumes.bore_gas.value(), Dimension::volume));
   const auto lengths = fixture::tube_lengths_served(d.job, d.layout);
-  text += fmt::format("  serves         tubes of this diameter from {} {} long; base plate, cradle stands and gas-port block serve\n"
-                      "                 tubes {}, each with a chamber, plug, pin, collar, stop and cover of its own\n",
-                      length(lengths.least), lengths.most ? "to " + length(*lengths.most) : std::string("on"),
-                      diameters_served(d));
+  text += fmt::format(
+      "  serves         tubes of this diameter from {} {} long; base plate, cradle stands and gas-port block "
+      "serve\n"
+      "                 tubes {}, each with a chamber, plug, pin, collar, stop and cover of its own\n",
+      length(lengths.least), lengths.most ? "to " + length(*lengths.most) : std::string("on"),
+      diameters_served(d));
   for (const auto &part : fixture::part_metals(d.job, d.layout, d.volumes)) {
     if (part.volume > units::Volume{}) {
       text += fmt::format("  {:<18} {}{} of {}, {} of chips\n", part.name,
@@ -152,8 +168,8 @@ std::string printing_lines(const Findings &f, TextStyle style) {
   for (const auto &part : checks::part_heat(f.design)) {
     text += fmt::format("  {:<18} {:<13} no hotter than the {}, {}{}{}\n", part.part,
                         part.plastic.empty() ? "metal" : fmt::format("may be {}", part.plastic), part.of,
-                        shop(f, part.hottest.value(), Dimension::temperature, 3), part.against.empty() ? "" : "; ",
-                        part.against);
+                        shop(f, part.hottest.value(), Dimension::temperature, 3),
+                        part.against.empty() ? "" : "; ", part.against);
   }
   return text;
 }
@@ -167,8 +183,8 @@ std::string family_lines(const Findings &f, TextStyle style) {
   std::string text = heading("Family on one bench (fixture.family)", style);
   const auto members = fixture::family_members(d.job);
   for (const auto &member : members) {
-    text += fmt::format("  {:<16} tube {}, its axis {} over the base plate, rollers {} from vertical{}\n", member.name,
-                        shop(f, member.tube_diameter.value(), Dimension::length),
+    text += fmt::format("  {:<16} tube {}, its axis {} over the base plate, rollers {} from vertical{}\n",
+                        member.name, shop(f, member.tube_diameter.value(), Dimension::length),
                         shop(f, member.axis_height.value(), Dimension::length),
                         shop(f, member.roller_angle.value(), Dimension::angle),
                         member.conflicts.empty() ? "" : "; its design clashes: check it");
@@ -179,8 +195,9 @@ std::string family_lines(const Findings &f, TextStyle style) {
     if (part.volume > units::Volume{}) {
       const bool common = fixture::shared_in_family(part.name);
       (common ? shared : own) += fmt::format("{}{}", (common ? shared : own).empty() ? "" : ", ", part.name);
-      saved += common ? double(members.size() - 1) * double(part.count) * part.stock.volume() * part.metal->density
-                      : units::Mass{};
+      saved +=
+          common ? double(members.size() - 1) * double(part.count) * part.stock.volume() * part.metal->density
+                 : units::Mass{};
     }
   }
   text += fmt::format("  made once      {}: {} of stock less than a bench for each\n", shared,
@@ -191,7 +208,11 @@ std::string family_lines(const Findings &f, TextStyle style) {
 std::string status_word(checks::Status status, TextStyle style) {
   constexpr int red = 31, yellow = 33, green = 32;
   const std::string word = fmt::format("{:<7}", checks::to_text(status));
-  return paint(word, status == checks::Status::fail ? red : status == checks::Status::caution ? yellow : green, style);
+  return paint(word,
+               status == checks::Status::fail      ? red
+               : status == checks::Status::caution ? yellow
+                                                   : green,
+               style);
 }
 
 std::string rule_lines(const Findings &f, TextStyle style, bool all) {
@@ -220,7 +241,8 @@ std::string defaults(const Findings &f, TextStyle style) {
     const auto &origin = f.design.job.origin(field.key);
     const auto *figure = units::find(f.figures, field.path);
     if (origin.basis != units::Basis::given && figure != nullptr) {
-      text += fmt::format("  {:<34} {:<12} {}\n", field.path, shop(f, figure->value, figure->dimension), origin.reason);
+      text += fmt::format("  {:<34} {:<12} {}\n", field.path, shop(f, figure->value, figure->dimension),
+                          origin.reason);
     }
   }
   return text;
@@ -236,8 +258,8 @@ void trace_into(const Findings &f, const units::Figure &figure, int depth, std::
                 std::string &text) {
   constexpr int indent = 2;
   const std::string pad(static_cast<std::size_t>(depth * indent), ' ');
-  text += fmt::format("{}{} = {}   {} [{}]\n", pad, figure.id, shop(f, figure.value, figure.dimension), figure.title,
-                      units::to_text(figure.basis));
+  text += fmt::format("{}{} = {}   {} [{}]\n", pad, figure.id, shop(f, figure.value, figure.dimension),
+                      figure.title, units::to_text(figure.basis));
   if (std::ranges::find(seen, figure.id) != seen.end()) {
     text += fmt::format("{}  (as above)\n", pad);
     return;
@@ -257,19 +279,25 @@ void trace_into(const Findings &f, const units::Figure &figure, int depth, std::
 } // namespace
 
 std::string cautions_text() {
-  return "  Argon is heavier than air and displaces it: it fills low and closed spaces without smell or warning. Ventilate,\n"
-         "  and use an oxygen monitor; below 19.5 % oxygen leave the room (OSHA 29 CFR 1910.146). A calculation is not a\n"
-         "  monitor. Never block the bore's outlet: trapped gas heats and blows out the joint. The arc burns eyes and skin\n"
-         "  (UV), the metal stays hot long after it is dark, fine titanium chips and dust burn fiercely: keep them wet or\n"
-         "  swept, with a class D extinguisher at hand. Secure bottles and relieve pressure before opening fittings.\n"
-         "  Follow your local code, your qualified procedure and the advice of licensed practice: they come before this.\n";
+  return "  Argon is heavier than air and displaces it: it fills low and closed spaces without smell or "
+         "warning. Ventilate,\n"
+         "  and use an oxygen monitor; below 19.5 % oxygen leave the room (OSHA 29 CFR 1910.146). A "
+         "calculation is not a\n"
+         "  monitor. Never block the bore's outlet: trapped gas heats and blows out the joint. The arc burns "
+         "eyes and skin\n"
+         "  (UV), the metal stays hot long after it is dark, fine titanium chips and dust burn fiercely: "
+         "keep them wet or\n"
+         "  swept, with a class D extinguisher at hand. Secure bottles and relieve pressure before opening "
+         "fittings.\n"
+         "  Follow your local code, your qualified procedure and the advice of licensed practice: they come "
+         "before this.\n";
 }
 
 std::string summary_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) + sizes(f, style) +
-            family_lines(f, style) + printing_lines(f, style);
+    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) +
+            sizes(f, style) + family_lines(f, style) + printing_lines(f, style);
   }
   return text + rule_lines(f, style, false);
 }
@@ -277,10 +305,11 @@ std::string summary_text(const Findings &f, TextStyle style) {
 std::string check_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style);
   if (f.design.layout.buildable()) {
-    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) + sizes(f, style) +
-            family_lines(f, style) + printing_lines(f, style);
+    text += gas_table(f, style) + log_lines(f, style) + heat_lines(f, style) + use_lines(f, style) +
+            sizes(f, style) + family_lines(f, style) + printing_lines(f, style);
   }
-  return text + rule_lines(f, style, true) + defaults(f, style) + heading("Cautions", style) + cautions_text();
+  return text + rule_lines(f, style, true) + defaults(f, style) + heading("Cautions", style) +
+         cautions_text();
 }
 
 std::optional<std::string> trace_text(const Findings &f, std::string_view id) {
@@ -297,7 +326,8 @@ std::optional<std::string> trace_text(const Findings &f, std::string_view id) {
 std::string nearest_id(const Findings &f, std::string_view id) {
   const auto nearest = std::ranges::min_element(
       f.figures, {}, [&](const units::Figure &figure) { return job::edits(id, figure.id); });
-  return nearest != f.figures.end() && job::edits(id, nearest->id) <= id.size() / 2 ? nearest->id : std::string();
+  return nearest != f.figures.end() && job::edits(id, nearest->id) <= id.size() / 2 ? nearest->id
+                                                                                    : std::string();
 }
 
 } // namespace purgewright::report

@@ -27,8 +27,9 @@ std::string shop(const Findings &f, double si, units::Dimension dimension, int d
   }
   constexpr std::string_view of_no_currency = " 1/"; // "12 1/m3"
   const auto at = text.find(of_no_currency);
-  return at == std::string::npos ? text : fmt::format("{} {}/{}", text.substr(0, at), currency,
-                                                      text.substr(at + of_no_currency.size()));
+  return at == std::string::npos
+             ? text
+             : fmt::format("{} {}/{}", text.substr(0, at), currency, text.substr(at + of_no_currency.size()));
 }
 
 std::string diameters_served(const checks::Design &d) {

@@ -16,7 +16,9 @@ using units::Length;
 
 namespace {
 
-Point corner(const fixture::Position &at) { return {at.x, at.y, at.z}; }
+Point corner(const fixture::Position &at) {
+  return {at.x, at.y, at.z};
+}
 
 // Along the torch's axis from the joint's top, and across it towards the handle.
 struct TorchFrame {
@@ -43,15 +45,19 @@ Solid dome_column(const job::Cap &cap, Length top) {
 
 } // namespace
 
-Solid as_solid(const fixture::Box &box) { return kernel::box(corner(box.least), corner(box.greatest)); }
+Solid as_solid(const fixture::Box &box) {
+  return kernel::box(corner(box.least), corner(box.greatest));
+}
 
 Solid as_solid(const fixture::Turned &turned) {
-  return kernel::cylinder({{turned.x_min, {}, {}}, kernel::along_x}, turned.radius, turned.x_max - turned.x_min);
+  return kernel::cylinder({{turned.x_min, {}, {}}, kernel::along_x}, turned.radius,
+                          turned.x_max - turned.x_min);
 }
 
 Solid as_solid(const fixture::Approach &tool) {
   const bool forward = tool.toward == fixture::Toward::plus_x;
-  return kernel::cylinder({corner(tool.from), forward ? kernel::along_x : kernel::against_x}, tool.radius, tool.length);
+  return kernel::cylinder({corner(tool.from), forward ? kernel::along_x : kernel::against_x}, tool.radius,
+                          tool.length);
 }
 
 kernel::Line axis_of(const fixture::Approach &tool) {
@@ -63,7 +69,9 @@ kernel::Line axis_of(const fixture::Approach &tool) {
   return {corner(tool.from), end};
 }
 
-kernel::Line axis_of(const fixture::Turned &turned) { return {{turned.x_min, {}, {}}, {turned.x_max, {}, {}}}; }
+kernel::Line axis_of(const fixture::Turned &turned) {
+  return {{turned.x_min, {}, {}}, {turned.x_max, {}, {}}};
+}
 
 std::vector<Solid> lowered_cap(const job::Cap &cap, Length top) {
   const Length rim = 0.5 * cap.diameter;
@@ -80,7 +88,8 @@ std::vector<Solid> lowered_cap(const job::Cap &cap, Length top) {
 
 Solid torch_barrel(const fixture::TorchBody &torch) {
   const TorchFrame frame = frame_of(torch);
-  return kernel::cylinder({frame.at(torch, torch.stand_off), frame.along}, torch.barrel_radius, torch.barrel_length);
+  return kernel::cylinder({frame.at(torch, torch.stand_off), frame.along}, torch.barrel_radius,
+                          torch.barrel_length);
 }
 
 Solid torch_handle(const fixture::TorchBody &torch) {

@@ -15,8 +15,8 @@ kernel::Solid as_solid(const fixture::Approach &); // one along X
 kernel::Line axis_of(const fixture::Approach &);
 kernel::Line axis_of(const fixture::Turned &);
 
-// All that the cap's widest half passes through on its way straight down from `top` to the tube's axis; below it the
-// cavity is round and wider than the slot.
+// All that the cap's widest half passes through on its way straight down from `top` to the tube's axis; below
+// it the cavity is round and wider than the slot.
 std::vector<kernel::Solid> lowered_cap(const job::Cap &, units::Length top);
 
 kernel::Solid torch_barrel(const fixture::TorchBody &);

@@ -10,7 +10,9 @@
 namespace purgewright::solids {
 namespace {
 
-double mm3(units::Volume volume) { return volume.value() * 1e9; }
+double mm3(units::Volume volume) {
+  return volume.value() * 1e9;
+}
 
 // Not written as a difference above a limit, so that a value that is not a number disagrees.
 void compare(std::string_view name, units::Volume measured, units::Volume closed_form) {
@@ -18,8 +20,8 @@ void compare(std::string_view name, units::Volume measured, units::Volume closed
     return;
   }
   throw kernel::SolidError(std::string(name), "compare volume", "",
-                           fmt::format("the solid holds {:.9g} mm3, the closed form gives {:.9g} mm3", mm3(measured),
-                                       mm3(closed_form)));
+                           fmt::format("the solid holds {:.9g} mm3, the closed form gives {:.9g} mm3",
+                                       mm3(measured), mm3(closed_form)));
 }
 
 struct Expected {
@@ -32,17 +34,17 @@ struct Expected {
 void require_agreement(const job::Job &job, const fixture::Volumes &volumes, const Assembly &assembly,
                        const GasSpaces &gas) {
   const std::array<Expected, 12> expected{{{ids::chamber_body, volumes.chamber_body},
-                                          {ids::chamber_end_plate, volumes.end_plate},
-                                          {ids::backing_pin, volumes.backing_pin},
-                                          {ids::end_plug, volumes.end_plug},
-                                          {ids::purge_lance, volumes.lance},
-                                          {ids::gas_port_block, volumes.port_block},
-                                          {ids::cradle_stand, volumes.cradle_stand},
-                                          {ids::index_collar, volumes.index_collar},
-                                          {ids::axial_stop, volumes.axial_stop},
-                                          {ids::base_plate, volumes.base_plate},
-                                          {ids::slot_cover, volumes.slot_cover},
-                                          {"cap", fixture::cap_metal(job.cap)}}};
+                                           {ids::chamber_end_plate, volumes.end_plate},
+                                           {ids::backing_pin, volumes.backing_pin},
+                                           {ids::end_plug, volumes.end_plug},
+                                           {ids::purge_lance, volumes.lance},
+                                           {ids::gas_port_block, volumes.port_block},
+                                           {ids::cradle_stand, volumes.cradle_stand},
+                                           {ids::index_collar, volumes.index_collar},
+                                           {ids::axial_stop, volumes.axial_stop},
+                                           {ids::base_plate, volumes.base_plate},
+                                           {ids::slot_cover, volumes.slot_cover},
+                                           {"cap", fixture::cap_metal(job.cap)}}};
   for (const Part &part : assembly.parts) {
     for (const Expected &known : expected) {
       if (part.name == known.name) {

@@ -12,7 +12,9 @@ namespace {
 
 using Notes = std::vector<std::string>;
 
-kernel::Placement at(const fixture::Position &p) { return {.offset = {p.x, p.y, p.z}}; }
+kernel::Placement at(const fixture::Position &p) {
+  return {.offset = {p.x, p.y, p.z}};
+}
 
 std::string tapped(std::size_t count, const standards::Screw &screw, std::string_view where) {
   return fmt::format("{} x {} x {:g}-6H tapped, tap drill {:.1f} mm: {}", count, screw.name,
@@ -20,7 +22,8 @@ std::string tapped(std::size_t count, const standards::Screw &screw, std::string
 }
 
 std::string port(const standards::PortThread &thread, std::string_view where) {
-  return fmt::format("{}, tap drill {:.2f} mm: {}", thread.callout, units::to_millimetres(thread.drill), where);
+  return fmt::format("{}, tap drill {:.2f} mm: {}", thread.callout, units::to_millimetres(thread.drill),
+                     where);
 }
 
 std::string reamed(std::size_t count, units::Length radius, std::string_view where) {
@@ -48,7 +51,8 @@ void add_chamber(const job::Job &job, const fixture::Layout &layout, Builder &bu
   const auto &plate = layout.end_plate;
   builder.add(ids::chamber_body, "Chamber body", [&] { return build_chamber_body(layout); }, {},
               {port(*job.gas.port_thread, "gas inlet"), tapped(4, *layout.body.end_screw, "end plate"),
-               tapped(4, *layout.body.base_screw, "base"), reamed(2, layout.body.dowel.radius, "dowels to the base plate")});
+               tapped(4, *layout.body.base_screw, "base"),
+               reamed(2, layout.body.dowel.radius, "dowels to the base plate")});
   builder.add(ids::chamber_end_plate, "Chamber end plate", [&] { return build_end_plate(layout); },
               at(plate.placement),
               {tapped(1, *plate.clamp_screw, "clamp screw of the backing pin"),
@@ -75,8 +79,9 @@ Notes collar_notes(const fixture::IndexCollar &collar) {
   Notes notes{tapped(1, *collar.clamp_screw, "clamp screw across the slit")};
   for (std::size_t i = 0; i < collar.mark_count; ++i) {
     const auto &mark = collar.marks[i];
-    notes.push_back(fmt::format("{} mark at {:.1f} deg from the stop's edge, counterclockwise seen from the cap",
-                                mark.run ? "run" : "tack", units::to_degrees(mark.angle)));
+    notes.push_back(
+        fmt::format("{} mark at {:.1f} deg from the stop's edge, counterclockwise seen from the cap",
+                    mark.run ? "run" : "tack", units::to_degrees(mark.angle)));
   }
   return notes;
 }
@@ -90,18 +95,21 @@ void add_bench(const fixture::Layout &layout, Builder &builder) {
                fmt::format("2 ball bearings ISO 15 {}", stand.bearing->number)});
   builder.assembly.parts.back().more_places.push_back(at(stand.placements.back()));
   const auto &collar = layout.collar;
-  builder.add(ids::index_collar, "Index collar", [&] { return build_index_collar(layout); }, at(collar.placement),
-              collar_notes(collar));
+  builder.add(
+      ids::index_collar, "Index collar", [&] { return build_index_collar(layout); }, at(collar.placement),
+      collar_notes(collar));
   if (layout.stop.present) {
-    builder.add(ids::axial_stop, "Axial stop", [&] { return build_axial_stop(layout); }, at(layout.stop.placement),
-                {tapped(2, *layout.stop.plunger_thread, "ball plungers"), tapped(2, *layout.stop.foot_screw, "base")});
+    builder.add(ids::axial_stop, "Axial stop", [&] { return build_axial_stop(layout); },
+                at(layout.stop.placement),
+                {tapped(2, *layout.stop.plunger_thread, "ball plungers"),
+                 tapped(2, *layout.stop.foot_screw, "base")});
   }
   const auto &base = layout.base;
   builder.add(ids::base_plate, "Base plate", [&] { return build_base_plate(layout); }, at(base.placement),
               {tapped(2, *layout.block.mount_screw, "gas-port block"), tapped(4, *base.foot_screw, "feet"),
                reamed(base.dowels.size(), base.dowel_radius, "dowels of chamber and front stand")});
-  builder.add(ids::slot_cover, "Slot cover", [&] { return build_slot_cover(layout); }, at(layout.cover.placement),
-              {});
+  builder.add(ids::slot_cover, "Slot cover", [&] { return build_slot_cover(layout); },
+              at(layout.cover.placement), {});
 }
 
 } // namespace
@@ -111,8 +119,10 @@ Assembly build_assembly(const job::Job &job, const fixture::Layout &layout, cons
   add_chamber(job, layout, builder);
   add_gas_supply(job, layout, builder);
   add_bench(layout, builder);
-  builder.add("tube", "Tube", [&] { return build_tube(job); }, {}, {}, PartKind::workpiece);
-  builder.add("cap", "Cap", [&] { return build_cap(job); }, {}, {}, PartKind::workpiece);
+  builder.add(
+      "tube", "Tube", [&] { return build_tube(job); }, {}, {}, PartKind::workpiece);
+  builder.add(
+      "cap", "Cap", [&] { return build_cap(job); }, {}, {}, PartKind::workpiece);
   if (on_part) {
     on_part("bought parts");
   }

@@ -15,22 +15,27 @@ Solid build_cradle_stand(const fixture::Layout &layout) {
   return kernel::in_part("cradle-stand", [&] {
     const Length half = 0.5 * stand.width;
     const Length over = kernel::cutter_overshoot;
-    std::vector<Solid> tools{kernel::drill_cutter({{-0.5 * stand.thickness, {}, stand.z_min}, kernel::along_z},
-                                                  2.0 * stand.dowel.radius, stand.dowel.depth,
-                                                  standards::machining_rules().drill_point)};
+    std::vector<Solid> tools{kernel::drill_cutter(
+        {{-0.5 * stand.thickness, {}, stand.z_min}, kernel::along_z}, 2.0 * stand.dowel.radius,
+        stand.dowel.depth, standards::machining_rules().drill_point)};
     // A rounded rectangle about the plate's top edge: its lower half cuts the notch.
     tools.push_back(kernel::rounded_rectangle_prism(
         {{-stand.thickness - over, {}, stand.z_max}, kernel::along_x, kernel::along_y},
-        {.length = stand.notch_width, .width = 2.0 * (stand.z_max - stand.notch_floor), .corner_radius = stand.notch_corner},
+        {.length = stand.notch_width,
+         .width = 2.0 * (stand.z_max - stand.notch_floor),
+         .corner_radius = stand.notch_corner},
         stand.thickness + 2.0 * over));
     for (const double side : {-1.0, 1.0}) {
-      tools.push_back(kernel::through_cutter({{Length{}, side * stand.roller_y, stand.roller_z}, kernel::against_x},
-                                             2.0 * stand.axle_radius, stand.thickness));
-      tools.push_back(kernel::drill_cutter(
-          {{-0.5 * stand.thickness, side * stand.foot_y, stand.z_min}, kernel::along_z}, 2.0 * stand.foot_tapping.radius,
-          stand.foot_tapping.depth, standards::machining_rules().drill_point));
+      tools.push_back(
+          kernel::through_cutter({{Length{}, side * stand.roller_y, stand.roller_z}, kernel::against_x},
+                                 2.0 * stand.axle_radius, stand.thickness));
+      tools.push_back(
+          kernel::drill_cutter({{-0.5 * stand.thickness, side * stand.foot_y, stand.z_min}, kernel::along_z},
+                               2.0 * stand.foot_tapping.radius, stand.foot_tapping.depth,
+                               standards::machining_rules().drill_point));
     }
-    return kernel::cut(kernel::box({-stand.thickness, -half, stand.z_min}, {Length{}, half, stand.z_max}), tools);
+    return kernel::cut(kernel::box({-stand.thickness, -half, stand.z_min}, {Length{}, half, stand.z_max}),
+                       tools);
   });
 }
 
@@ -69,8 +74,8 @@ Solid build_base_plate(const fixture::Layout &layout) {
       const bool rear = i < base.stand_screws.size() / 2;
       tools.push_back(rear ? slotted(at, base.rear_travel) : through(at, base.stand_slot_radius));
     }
-    return kernel::cut(kernel::box({base.x_min, base.y_min, -base.thickness}, {base.x_max, base.y_max, Length{}}),
-                       tools);
+    return kernel::cut(
+        kernel::box({base.x_min, base.y_min, -base.thickness}, {base.x_max, base.y_max, Length{}}), tools);
   });
 }
 
@@ -84,8 +89,8 @@ Solid build_slot_cover(const fixture::Layout &layout) {
                                                 {.least_x = true, .greatest_x = true, .least_z = true})};
     for (int i = 0; i < cover.exits; ++i) {
       const Length at = (double(i) - 0.5 * (cover.exits - 1)) * cover.exit_pitch;
-      tools.push_back(kernel::through_cutter({{at, {}, cover.thickness}, kernel::against_z}, 2.0 * cover.exit_radius,
-                                             cover.thickness));
+      tools.push_back(kernel::through_cutter({{at, {}, cover.thickness}, kernel::against_z},
+                                             2.0 * cover.exit_radius, cover.thickness));
     }
     return kernel::cut(kernel::box({-x, -y, -cover.lip}, {x, y, cover.thickness}), tools);
   });

@@ -18,13 +18,13 @@ using fixture::Position;
 using kernel::Placement;
 using units::millimetres;
 
-constexpr double thread_share = 0.94;                      // a shank is drawn this much of its tap drill: no metal shared
+constexpr double thread_share = 0.94; // a shank is drawn this much of its tap drill: no metal shared
 constexpr double dowel_share = 0.98;
-constexpr Length dowel_stub = millimetres(7.0);            // into either part
-constexpr Length fitting_length = millimetres(22.0);       // common practice: a push-in fitting outside its port
-constexpr Length valve_length = millimetres(38.0);         // common practice: a small needle valve with its knob
+constexpr Length dowel_stub = millimetres(7.0);      // into either part
+constexpr Length fitting_length = millimetres(22.0); // common practice: a push-in fitting outside its port
+constexpr Length valve_length = millimetres(38.0);   // common practice: a small needle valve with its knob
 constexpr Length foot_radius = millimetres(10.0), foot_height = millimetres(25.0); // common practice
-constexpr Length clear = millimetres(0.05);                // faces that touch in fact stay apart in the picture
+constexpr Length clear = millimetres(0.05); // faces that touch in fact stay apart in the picture
 
 class List {
  public:
@@ -33,7 +33,8 @@ class List {
       return;
     }
     const units::Volume volume = kernel::volume(solid);
-    Part part{std::string(name), std::move(title), std::move(solid), volume, places.front(), {}, PartKind::bought};
+    Part part{std::string(name), std::move(title), std::move(solid), volume, places.front(), {},
+              PartKind::bought};
     part.more_places.assign(places.begin() + 1, places.end());
     parts_.push_back(std::move(part));
   }
@@ -43,7 +44,9 @@ class List {
   std::vector<Part> parts_;
 };
 
-Placement at(Length x, Length y, Length z) { return {.offset = {x, y, z}}; }
+Placement at(Length x, Length y, Length z) {
+  return {.offset = {x, y, z}};
+}
 
 // Socket head screw: the head's underside in the origin, its shank along `axis`.
 Solid screw(const standards::Screw &size, kernel::Direction axis, Length grip) {
@@ -76,7 +79,8 @@ void add_chamber_screws(const fixture::Layout &l, List &list) {
 void add_base_screws(const fixture::Layout &l, List &list) {
   const auto &base = l.base;
   const Length under = base.placement.z - base.thickness;
-  const auto from_below = [&](std::string_view name, const standards::Screw &size, std::string_view what, auto &&spots) {
+  const auto from_below = [&](std::string_view name, const standards::Screw &size, std::string_view what,
+                              auto &&spots) {
     std::vector<Placement> places;
     for (const Position &p : spots) {
       places.push_back(at(p.x, p.y, under));
@@ -95,12 +99,14 @@ void add_base_screws(const fixture::Layout &l, List &list) {
                         block.placement.z + block.height - block.mount_counterbore_depth));
   }
   list.add("screw-port-block", title(*block.mount_screw, "gas-port block"),
-           screw(*block.mount_screw, kernel::against_z, block.height - block.mount_counterbore_depth), mounts);
+           screw(*block.mount_screw, kernel::against_z, block.height - block.mount_counterbore_depth),
+           mounts);
   std::vector<Placement> dowels, feet;
   for (const Position &p : base.dowels) {
     dowels.push_back(at(p.x, p.y, base.placement.z - dowel_stub));
   }
-  list.add("dowel", "Dowel pin", kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub), dowels);
+  list.add("dowel", "Dowel pin", kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub),
+           dowels);
   for (const Position &p : base.feet) {
     feet.push_back(at(p.x, p.y, under - foot_height));
   }
@@ -119,10 +125,11 @@ void add_rollers(const fixture::Layout &l, List &list) {
   }
   // A hair smaller than it is, so that it does not share the line on which it touches the tube.
   const Length outer = 0.5 * bearing.outside_diameter - clear, inner = 0.5 * bearing.bore;
-  list.add("ball-bearing", fmt::format("Ball bearing ISO 15 {}", bearing.number),
-           kernel::revolve({{}, kernel::along_x},
-                           {{Length{}, inner}, {Length{}, outer}, {bearing.width, outer}, {bearing.width, inner}}),
-           rings);
+  list.add(
+      "ball-bearing", fmt::format("Ball bearing ISO 15 {}", bearing.number),
+      kernel::revolve({{}, kernel::along_x},
+                      {{Length{}, inner}, {Length{}, outer}, {bearing.width, outer}, {bearing.width, inner}}),
+      rings);
   list.add("screw-axle", title(*stand.axle_screw, "roller axle"),
            screw(*stand.axle_screw, kernel::against_x, stand.washer + bearing.width), axles);
 }
@@ -137,8 +144,10 @@ void add_plungers(const fixture::Layout &l, List &list) {
   for (const double side : {-1.0, 1.0}) {
     places.push_back(at(stop.placement.x - stop.thickness, side * stop.plunger_y, stop.plunger_z));
   }
-  list.add("ball-plunger", fmt::format("Ball plunger {}", stop.plunger_thread->name),
-           kernel::cylinder({{}, kernel::along_x}, thread_share * stop.plunger_tap_radius, stop.thickness + reach), places);
+  list.add(
+      "ball-plunger", fmt::format("Ball plunger {}", stop.plunger_thread->name),
+      kernel::cylinder({{}, kernel::along_x}, thread_share * stop.plunger_tap_radius, stop.thickness + reach),
+      places);
 }
 
 // What is screwed into the ports, from the port's face outwards.

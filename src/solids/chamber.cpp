@@ -17,25 +17,27 @@ using kernel::Frame;
 Solid tube_bore(const fixture::ChamberBody &body) {
   const Length over = kernel::cutter_overshoot;
   const Length guide = body.cavity_start - body.x_min;
-  return kernel::revolve({{body.x_min, {}, {}}, kernel::along_x}, {{-over, Length{}},
-                                                                  {-over, body.tube_bore_radius + body.lead_in + over},
-                                                                  {body.lead_in, body.tube_bore_radius},
-                                                                  {guide + over, body.tube_bore_radius},
-                                                                  {guide + over, Length{}}});
+  return kernel::revolve({{body.x_min, {}, {}}, kernel::along_x},
+                         {{-over, Length{}},
+                          {-over, body.tube_bore_radius + body.lead_in + over},
+                          {body.lead_in, body.tube_bore_radius},
+                          {guide + over, body.tube_bore_radius},
+                          {guide + over, Length{}}});
 }
 
 std::vector<Solid> body_holes(const fixture::ChamberBody &body) {
   std::vector<Solid> tools;
-  tools.push_back(kernel::cylinder({{body.inlet_x, {}, body.z_min - kernel::cutter_overshoot}, kernel::along_z},
-                                   body.inlet_radius, body.plenum.axis_z - body.z_min + kernel::cutter_overshoot));
+  tools.push_back(
+      kernel::cylinder({{body.inlet_x, {}, body.z_min - kernel::cutter_overshoot}, kernel::along_z},
+                       body.inlet_radius, body.plenum.axis_z - body.z_min + kernel::cutter_overshoot));
   const auto point = standards::machining_rules().drill_point;
   for (const auto &at : body.end_screws) {
-    tools.push_back(kernel::drill_cutter({{body.x_max, at.y, at.z}, kernel::against_x}, 2.0 * body.end_tapping.radius,
-                                         body.end_tapping.depth, point));
+    tools.push_back(kernel::drill_cutter({{body.x_max, at.y, at.z}, kernel::against_x},
+                                         2.0 * body.end_tapping.radius, body.end_tapping.depth, point));
   }
   for (const auto &at : body.base_screws) {
-    tools.push_back(kernel::drill_cutter({{at.x, at.y, body.z_min}, kernel::along_z}, 2.0 * body.base_tapping.radius,
-                                         body.base_tapping.depth, point));
+    tools.push_back(kernel::drill_cutter({{at.x, at.y, body.z_min}, kernel::along_z},
+                                         2.0 * body.base_tapping.radius, body.base_tapping.depth, point));
   }
   for (const auto &at : body.dowels) {
     tools.push_back(kernel::drill_cutter({{at.x, at.y, body.z_min}, kernel::along_z}, 2.0 * body.dowel.radius,
@@ -84,7 +86,8 @@ Solid build_end_plate(const fixture::Layout &layout) {
     const Length half = 0.5 * plate.width;
     const Length over = kernel::cutter_overshoot;
     std::vector<Solid> tools;
-    tools.push_back(kernel::through_cutter({{}, kernel::along_x}, 2.0 * plate.pin_bore_radius, plate.thickness));
+    tools.push_back(
+        kernel::through_cutter({{}, kernel::along_x}, 2.0 * plate.pin_bore_radius, plate.thickness));
     const auto &groove = plate.groove;
     tools.push_back(kernel::stadium_ring_prism(
         {{-over, {}, 0.5 * groove.lower_centre_z}, kernel::along_x, kernel::along_z},
@@ -124,7 +127,8 @@ Solid build_backing_pin(const fixture::Layout &layout) {
     }
     profile.push_back({pin.length, pin.shank_radius});
     profile.push_back({pin.length, Length{}});
-    return kernel::cut(kernel::revolve({{}, kernel::along_x}, profile), {strip(pin, true), strip(pin, false)});
+    return kernel::cut(kernel::revolve({{}, kernel::along_x}, profile),
+                       {strip(pin, true), strip(pin, false)});
   });
 }
 

@@ -27,17 +27,22 @@ using Names = std::initializer_list<std::string_view>;
 
 constexpr Length far_away = units::metres(std::numeric_limits<double>::infinity());
 
-Bounds box_of(const Solid &solid) { return kernel::bounding_box(solid); }
-
-Bounds box_of(const Line &line) {
-  return {{std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y), std::min(line.from.z, line.to.z)},
-          {std::max(line.from.x, line.to.x), std::max(line.from.y, line.to.y), std::max(line.from.z, line.to.z)}};
+Bounds box_of(const Solid &solid) {
+  return kernel::bounding_box(solid);
 }
 
-bool among(std::string_view name, Names names) { return std::ranges::find(names, name) != names.end(); }
+Bounds box_of(const Line &line) {
+  return {
+      {std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y), std::min(line.from.z, line.to.z)},
+      {std::max(line.from.x, line.to.x), std::max(line.from.y, line.to.y), std::max(line.from.z, line.to.z)}};
+}
 
-// Least distance from a body to the parts chosen, or `known` where that is less; nearest boxes first, so that most are
-// never measured.
+bool among(std::string_view name, Names names) {
+  return std::ranges::find(names, name) != names.end();
+}
+
+// Least distance from a body to the parts chosen, or `known` where that is less; nearest boxes first, so that
+// most are never measured.
 template <class Body, class Chosen>
 Length to_parts(const Body &body, const std::vector<Standing> &parts, Length known, Chosen &&chosen) {
   struct Near {
@@ -67,14 +72,15 @@ std::vector<Standing> opened(std::vector<Standing> parts, const fixture::SlotCov
   const auto at = fixture::open_cover(cover);
   for (Standing &part : parts) {
     if (part.name == ids::slot_cover) {
-      part.at = kernel::placed(
-          part.at, {.offset = {at.x - cover.placement.x, at.y - cover.placement.y, at.z - cover.placement.z}});
+      part.at = kernel::placed(part.at, {.offset = {at.x - cover.placement.x, at.y - cover.placement.y,
+                                                    at.z - cover.placement.z}});
     }
   }
   return parts;
 }
 
-// The parts with the tube whole: it turns in the fixture, so a vent may be on any side and gives no tool room.
+// The parts with the tube whole: it turns in the fixture, so a vent may be on any side and gives no tool
+// room.
 std::vector<Standing> without_vents(std::vector<Standing> parts, job::Job job) {
   job.tube.vent.count = 0;
   for (Standing &part : parts) {
@@ -111,7 +117,8 @@ Length loading_room(const job::Cap &cap, const fixture::LoadedCap &load, const s
 
 Length sliding_room(const fixture::Turned &tube, const std::vector<Standing> &parts) {
   const Length from_axis = to_parts(axis_of(tube), parts, far_away, [](std::string_view name) {
-    return among(name, {ids::cradle_stand, ids::axial_stop, ids::base_plate, ids::gas_port_block, ids::slot_cover});
+    return among(name,
+                 {ids::cradle_stand, ids::axial_stop, ids::base_plate, ids::gas_port_block, ids::slot_cover});
   });
   return from_axis - tube.radius;
 }
@@ -137,7 +144,8 @@ Length torch_room(const std::vector<Solid> &torch, const std::vector<Standing> &
 Length beside_parts(const Approach &tool, const std::vector<Standing> &parts, Length known) {
   const auto line = axis_of(tool);
   const auto is_own = [&](std::string_view name) { return name == tool.own[0] || name == tool.own[1]; };
-  Length found = to_parts(line, parts, known + tool.radius, [&](std::string_view name) { return !is_own(name); });
+  Length found =
+      to_parts(line, parts, known + tool.radius, [&](std::string_view name) { return !is_own(name); });
   if (tool.through > Length{}) { // the hole's wall, of the part it goes through
     found = to_parts(line, parts, found, [&](std::string_view name) { return name == tool.own[1]; });
   }
@@ -147,7 +155,8 @@ Length beside_parts(const Approach &tool, const std::vector<Standing> &parts, Le
 Length between(const Approach &a, const Approach &b, Length known) {
   const auto first = axis_of(a), second = axis_of(b);
   const Length both = a.radius + b.radius;
-  return kernel::apart(box_of(first), box_of(second)) - both < known ? kernel::distance(first, second) - both : known;
+  return kernel::apart(box_of(first), box_of(second)) - both < known ? kernel::distance(first, second) - both
+                                                                     : known;
 }
 
 Length least_room(const std::vector<Approach> &tools, const std::vector<Approach> &standing,
@@ -182,9 +191,10 @@ Bounds above_joint(const fixture::TorchBody &torch) {
   return {{{}, -far_away, torch.joint_radius}, {{}, far_away, far_away}};
 }
 
-// The angle between one at which a ray from the joint's top is clear and one at which it is blocked. Looked for round the
-// expected angle first: two rays tell whether it lies there.
-template <class Blocked> double edge_of_sight(double clear, double blocked, double expected, Blocked &&is_blocked) {
+// The angle between one at which a ray from the joint's top is clear and one at which it is blocked. Looked
+// for round the expected angle first: two rays tell whether it lies there.
+template <class Blocked>
+double edge_of_sight(double clear, double blocked, double expected, Blocked &&is_blocked) {
   const double step = std::copysign(4.0 * sight_accuracy.value(), blocked - clear);
   if (!is_blocked(expected - step) && is_blocked(expected + step)) {
     clear = expected - step;
@@ -197,13 +207,15 @@ template <class Blocked> double edge_of_sight(double clear, double blocked, doub
   return clear;
 }
 
-// Rays in the plane across the tube, leaning away from the torch by the angle; the window is expected to be this wide.
+// Rays in the plane across the tube, leaning away from the torch by the angle; the window is expected to be
+// this wide.
 units::Angle sight_window(const fixture::TorchBody &torch, const std::vector<kernel::Target> &targets,
                           units::Angle expected) {
   constexpr Length eye = units::millimetres(400.0); // a welder's eye is nearer; nothing lies between
   const auto is_blocked = [&](double angle) {
     const kernel::Ray ray{{{}, {}, torch.joint_radius}, {0.0, -std::sin(angle), std::cos(angle)}, eye};
-    return std::ranges::any_of(targets, [&](const auto &target) { return target.first_hit(ray).has_value(); });
+    return std::ranges::any_of(targets,
+                               [&](const auto &target) { return target.first_hit(ray).has_value(); });
   };
   const double cup = std::atan2(torch.barrel_radius.value(), torch.stand_off.value()) - torch.tilt.value();
   const double within = cup + 0.5 * expected.value();
@@ -222,7 +234,8 @@ fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layou
   const auto tools = fixture::access_tools(job, layout);
   // Bought parts are tools here, not obstacles: what must reach its place is a fitting, a valve, a key.
   std::vector<Standing> parts;
-  std::ranges::copy_if(all, std::back_inserter(parts), [](const Standing &part) { return part.kind != PartKind::bought; });
+  std::ranges::copy_if(all, std::back_inserter(parts),
+                       [](const Standing &part) { return part.kind != PartKind::bought; });
   parts = without_vents(std::move(parts), job);
   const auto open = opened(parts, layout.cover);
   const std::vector<Solid> torch{torch_barrel(tools.torch), torch_handle(tools.torch)};
@@ -257,24 +270,27 @@ void never_more(std::string_view what, double measured, double promised, double 
 
 } // namespace
 
-void require_clearance_agreement(const fixture::Clearances &measured, const fixture::Clearances &closed_form) {
+void require_clearance_agreement(const fixture::Clearances &measured,
+                                 const fixture::Clearances &closed_form) {
   struct Pair {
     std::string_view what;
     Length measured, promised;
   };
   const fixture::Clearances &m = measured, &c = closed_form;
-  for (const auto &[what, found, promised] : std::array<Pair, 9>{{{"loading", m.loading, c.loading},
-                                                                  {"sliding", m.sliding, c.sliding},
-                                                                  {"withdrawing", m.withdrawing, c.withdrawing},
-                                                                  {"turning", m.turning, c.turning},
-                                                                  {"torch", m.torch, c.torch},
-                                                                  {"screws", m.screws, c.screws},
-                                                                  {"ports", m.ports, c.ports},
-                                                                  {"valves", m.valves, c.valves},
-                                                                  {"axles", m.axles, c.axles}}}) {
+  for (const auto &[what, found, promised] :
+       std::array<Pair, 9>{{{"loading", m.loading, c.loading},
+                            {"sliding", m.sliding, c.sliding},
+                            {"withdrawing", m.withdrawing, c.withdrawing},
+                            {"turning", m.turning, c.turning},
+                            {"torch", m.torch, c.torch},
+                            {"screws", m.screws, c.screws},
+                            {"ports", m.ports, c.ports},
+                            {"valves", m.valves, c.valves},
+                            {"axles", m.axles, c.axles}}}) {
     never_more(what, found.value(), promised.value(), clearance_agreement.value(), "mm", 1e3);
   }
-  never_more("sight", m.sight.value(), c.sight.value(), 2.0 * sight_accuracy.value(), "deg", 180.0 / units::pi);
+  never_more("sight", m.sight.value(), c.sight.value(), 2.0 * sight_accuracy.value(), "deg",
+             180.0 / units::pi);
 }
 
 } // namespace purgewright::solids

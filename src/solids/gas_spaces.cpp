@@ -29,34 +29,39 @@ Solid in_place(const Assembly &assembly, std::string_view name) {
   return kernel::placed(found.solid, found.place);
 }
 
-// All that the chamber's metal leaves of its envelope and that gas can reach: drilled holes are pieces of their own.
+// All that the chamber's metal leaves of its envelope and that gas can reach: drilled holes are pieces of
+// their own.
 Solid open_space(const fixture::ChamberBody &body, const Solid &metal) {
-  const int drilled =
-      static_cast<int>(body.end_screws.size() + body.base_screws.size() + body.dowels.size());
+  const int drilled = static_cast<int>(body.end_screws.size() + body.base_screws.size() + body.dowels.size());
   return kernel::largest_piece(kernel::cut(chamber_stock(body), {metal}, 1 + drilled));
 }
 
 // A tool of its own: caps may be wider or narrower than the tube by less than a turned tool can step.
 Solid cap_outside(const job::Cap &cap) {
   const kernel::Frame frame{{}, kernel::along_x};
-  return cap.shape == job::CapShape::domed ? kernel::sphere_segment(frame, fixture::dome_sphere(cap), cap.dome_height)
-                                           : kernel::cylinder(frame, 0.5 * cap.diameter, cap.thickness);
+  return cap.shape == job::CapShape::domed
+             ? kernel::sphere_segment(frame, fixture::dome_sphere(cap), cap.dome_height)
+             : kernel::cylinder(frame, 0.5 * cap.diameter, cap.thickness);
 }
 
-// One turned tool of everything before the cavity's start (the gap round the tube is no chamber gas) and the tube with its
-// bore (that gas belongs to the other circuit).
+// One turned tool of everything before the cavity's start (the gap round the tube is no chamber gas) and the
+// tube with its bore (that gas belongs to the other circuit).
 Solid guide_and_tube(const job::Job &job, const fixture::ChamberBody &body) {
   const Length tube = 0.5 * job.tube.outside_diameter;
   const Length start = body.x_min - kernel::cutter_overshoot;
   // Wider than cavity and lead-in, and half way to the plenum at most.
   const Length to_plenum = -body.plenum.axis_z - body.plenum.radius - body.cavity_radius;
   const Length guide = std::max(body.cavity_radius, body.tube_bore_radius + body.lead_in) + 0.5 * to_plenum;
-  return kernel::revolve(
-      {{}, kernel::along_x},
-      {{start, Length{}}, {start, guide}, {body.cavity_start, guide}, {body.cavity_start, tube}, {Length{}, tube}, {}});
+  return kernel::revolve({{}, kernel::along_x}, {{start, Length{}},
+                                                 {start, guide},
+                                                 {body.cavity_start, guide},
+                                                 {body.cavity_start, tube},
+                                                 {Length{}, tube},
+                                                 {}});
 }
 
-// The inlet below the plenum counts as a line. Measured on plain cylinders, it takes no cut along the plenum's wall.
+// The inlet below the plenum counts as a line. Measured on plain cylinders, it takes no cut along the
+// plenum's wall.
 units::Volume inlet_port(const fixture::ChamberBody &body) {
   const Length reach = 2.0 * body.inlet_radius;
   const Solid inlet = kernel::cylinder({{body.inlet_x, {}, body.z_min}, kernel::along_z}, body.inlet_radius,
@@ -68,8 +73,8 @@ units::Volume inlet_port(const fixture::ChamberBody &body) {
 
 units::Volume chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
   const Solid open = open_space(layout.body, part(assembly, ids::chamber_body).solid);
-  const Solid gas = kernel::cut(open, {guide_and_tube(job, layout.body), cap_outside(job.cap),
-                                       in_place(assembly, ids::backing_pin)});
+  const Solid gas = kernel::cut(
+      open, {guide_and_tube(job, layout.body), cap_outside(job.cap), in_place(assembly, ids::backing_pin)});
   return kernel::volume(gas) - inlet_port(layout.body);
 }
 
@@ -77,14 +82,15 @@ units::Volume dome_hollow(const job::Cap &cap) {
   if (cap.shape != job::CapShape::domed) {
     return {};
   }
-  return kernel::volume(kernel::sphere_segment({{}, kernel::along_x}, fixture::dome_sphere(cap) - cap.thickness,
-                                               cap.dome_height - cap.thickness));
+  return kernel::volume(kernel::sphere_segment(
+      {{}, kernel::along_x}, fixture::dome_sphere(cap) - cap.thickness, cap.dome_height - cap.thickness));
 }
 
 // From the plane of the plug's spigot face to the cap.
 units::Volume bore_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
   const Length start = layout.plug.spigot_length - job.tube.length;
-  const Solid bore = kernel::cylinder({{start, {}, {}}, kernel::along_x}, 0.5 * job.tube.inside_diameter, -start);
+  const Solid bore =
+      kernel::cylinder({{start, {}, {}}, kernel::along_x}, 0.5 * job.tube.inside_diameter, -start);
   std::vector<Solid> standing{in_place(assembly, layout.lance.present ? ids::purge_lance : ids::end_plug)};
   if (job.cap.shape == job::CapShape::spigot) {
     standing.push_back(part(assembly, "cap").solid);

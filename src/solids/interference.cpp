@@ -14,8 +14,8 @@ bool may_clash(const Standing &a, const Standing &b) {
   return kernel::shared(a.at.box, b.at.box) > touching_volume;
 }
 
-// Those that may clash with the part, in groups whose members keep clear of one another by their boxes: one operation
-// serves a group.
+// Those that may clash with the part, in groups whose members keep clear of one another by their boxes: one
+// operation serves a group.
 std::vector<Group> neighbours(const std::vector<Standing> &parts, std::size_t of) {
   std::vector<Group> groups;
   for (std::size_t k = of + 1; k < parts.size(); ++k) {
@@ -35,8 +35,10 @@ std::vector<Group> neighbours(const std::vector<Standing> &parts, std::size_t of
 
 units::Volume shared_metal(const Standing &part, const Group &group) {
   std::vector<kernel::Solid> others;
-  std::ranges::transform(group, std::back_inserter(others), [](const Standing *other) { return other->at.solid; });
-  return kernel::in_part(std::string(part.name), [&] { return kernel::common_volume(part.at.solid, others); });
+  std::ranges::transform(group, std::back_inserter(others),
+                         [](const Standing *other) { return other->at.solid; });
+  return kernel::in_part(std::string(part.name),
+                         [&] { return kernel::common_volume(part.at.solid, others); });
 }
 
 } // namespace

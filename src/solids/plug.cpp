@@ -76,7 +76,8 @@ std::vector<Solid> side_holes(const EndPlug &plug) {
       const double angle = 2.0 * units::pi * hole / plug.side_holes_per_row;
       const double y = std::sin(angle);
       const double z = std::cos(angle);
-      tools.push_back(kernel::cylinder({{x, y * start, z * start}, {0.0, y, z}}, plug.side_hole_radius, length));
+      tools.push_back(
+          kernel::cylinder({{x, y * start, z * start}, {0.0, y, z}}, plug.side_hole_radius, length));
     }
   }
   return tools;
@@ -105,9 +106,9 @@ Solid build_lance(const fixture::Layout &layout) {
   const auto &lance = layout.lance;
   return kernel::in_part("purge-lance", [&] {
     return kernel::revolve({{}, kernel::along_x}, {{Length{}, lance.inside_radius},
-                                                  {Length{}, lance.outside_radius},
-                                                  {lance.length, lance.outside_radius},
-                                                  {lance.length, lance.inside_radius}});
+                                                   {Length{}, lance.outside_radius},
+                                                   {lance.length, lance.outside_radius},
+                                                   {lance.length, lance.inside_radius}});
   });
 }
 

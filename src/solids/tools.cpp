@@ -13,13 +13,14 @@ Length step_length(Length large, Length small) {
   return (large - small) / std::tan(0.5 * standards::machining_rules().drill_point.value());
 }
 
-std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Length port_radius, Length port_depth,
-                                       Length passage_radius, Length end) {
+std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Length port_radius,
+                                       Length port_depth, Length passage_radius, Length end) {
   const Length outside = -kernel::cutter_overshoot;
   const Length bottom = spot_depth + port_depth;
   std::vector<ProfilePoint> profile{{outside, Length{}}};
   if (spot_depth > Length{}) {
-    profile.insert(profile.end(), {{outside, spot_radius}, {spot_depth, spot_radius}, {spot_depth, port_radius}});
+    profile.insert(profile.end(),
+                   {{outside, spot_radius}, {spot_depth, spot_radius}, {spot_depth, port_radius}});
   } else {
     profile.push_back({outside, port_radius});
   }

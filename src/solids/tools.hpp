@@ -16,10 +16,10 @@ using units::Length;
 // Drill-pointed step from one bore down to a smaller one takes this length.
 Length step_length(Length large, Length small);
 
-// Profile of a gas way seen from the mouth inwards, axial 0 at the face it is drilled from: spot face (if any),
-// port, drill-pointed step, passage down to `end`; it starts outside the metal. The caller closes it.
-std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Length port_radius, Length port_depth,
-                                       Length passage_radius, Length end);
+// Profile of a gas way seen from the mouth inwards, axial 0 at the face it is drilled from: spot face (if
+// any), port, drill-pointed step, passage down to `end`; it starts outside the metal. The caller closes it.
+std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Length port_radius,
+                                       Length port_depth, Length passage_radius, Length end);
 
 // The block the chamber is milled from; also the envelope of its gas space.
 Solid chamber_stock(const fixture::ChamberBody &);

@@ -49,7 +49,8 @@ Solid mark_cutter(const fixture::IndexCollar &c, const fixture::IndexMark &mark)
 Solid build_index_collar(const fixture::Layout &layout) {
   const auto &collar = layout.collar;
   return kernel::in_part("index-collar", [&] {
-    std::vector<Solid> tools{kernel::through_cutter({{}, kernel::along_x}, 2.0 * collar.inner_radius, collar.width)};
+    std::vector<Solid> tools{
+        kernel::through_cutter({{}, kernel::along_x}, 2.0 * collar.inner_radius, collar.width)};
     add_clamp(collar, tools);
     for (std::size_t i = 0; i < collar.mark_count; ++i) {
       tools.push_back(mark_cutter(collar, collar.marks[i]));
@@ -62,13 +63,15 @@ Solid build_axial_stop(const fixture::Layout &layout) {
   const auto &stop = layout.stop;
   return kernel::in_part("axial-stop", [&] {
     const Length half = 0.5 * stop.width;
-    std::vector<Solid> tools{kernel::through_cutter({{Length{}, {}, {}}, kernel::against_x}, 2.0 * stop.notch_radius, stop.thickness)};
+    std::vector<Solid> tools{kernel::through_cutter({{Length{}, {}, {}}, kernel::against_x},
+                                                    2.0 * stop.notch_radius, stop.thickness)};
     for (const double side : {-1.0, 1.0}) {
-      tools.push_back(kernel::through_cutter({{Length{}, side * stop.plunger_y, stop.plunger_z}, kernel::against_x},
-                                             2.0 * stop.plunger_tap_radius, stop.thickness));
-      tools.push_back(kernel::drill_cutter({{-0.5 * stop.thickness, side * stop.foot_y, stop.z_min}, kernel::along_z},
-                                           2.0 * stop.foot_tapping.radius, stop.foot_tapping.depth,
-                                           standards::machining_rules().drill_point));
+      tools.push_back(
+          kernel::through_cutter({{Length{}, side * stop.plunger_y, stop.plunger_z}, kernel::against_x},
+                                 2.0 * stop.plunger_tap_radius, stop.thickness));
+      tools.push_back(kernel::drill_cutter(
+          {{-0.5 * stop.thickness, side * stop.foot_y, stop.z_min}, kernel::along_z},
+          2.0 * stop.foot_tapping.radius, stop.foot_tapping.depth, standards::machining_rules().drill_point));
     }
     return kernel::cut(kernel::box({-stop.thickness, -half, stop.z_min}, {Length{}, half, Length{}}), tools);
   });

@@ -24,9 +24,9 @@ Solid dome(const job::Cap &cap) {
   const ProfilePoint inside = dome_inside(cap);
   // Outer rim to apex, along the axis to the inner apex, back to the inner rim, closed by the rim's flat.
   return kernel::revolve({{}, kernel::along_x}, {dome_outside(cap),
-                                                {cap.dome_height, Length{}},
-                                                {cap.dome_height - cap.thickness, Length{}, inside.via},
-                                                {Length{}, inside.radial}});
+                                                 {cap.dome_height, Length{}},
+                                                 {cap.dome_height - cap.thickness, Length{}, inside.via},
+                                                 {Length{}, inside.radial}});
 }
 
 } // namespace
@@ -46,10 +46,9 @@ Solid build_tube(const job::Job &job) {
     const auto &tube = job.tube;
     const Length outer = 0.5 * tube.outside_diameter;
     const Length inner = 0.5 * tube.inside_diameter;
-    const Solid plain = kernel::revolve({{}, kernel::along_x}, {{-tube.length, inner},
-                                                               {-tube.length, outer},
-                                                               {Length{}, outer},
-                                                               {Length{}, inner}});
+    const Solid plain =
+        kernel::revolve({{}, kernel::along_x},
+                        {{-tube.length, inner}, {-tube.length, outer}, {Length{}, outer}, {Length{}, inner}});
     if (tube.vent.count == 0) {
       return plain;
     }

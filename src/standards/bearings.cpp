@@ -19,7 +19,9 @@ constexpr std::array<Bearing, 4> table{{
 
 } // namespace
 
-std::span<const Bearing> bearings() { return table; }
+std::span<const Bearing> bearings() {
+  return table;
+}
 
 const Bearing *bearing(std::string_view number) {
   const auto found = std::ranges::find(table, number, &Bearing::number);

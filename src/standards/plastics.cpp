@@ -7,7 +7,8 @@ namespace {
 
 using units::celsius;
 
-constexpr std::string_view tabled = "data sheet value, as tabled on filamentspecs.com/glass-transition-temperature";
+constexpr std::string_view tabled =
+    "data sheet value, as tabled on filamentspecs.com/glass-transition-temperature";
 constexpr std::array<Plastic, 3> table{{
     {"PLA", celsius(58.8), tabled},
     {"PETG", celsius(76.2), tabled},
@@ -16,6 +17,8 @@ constexpr std::array<Plastic, 3> table{{
 
 } // namespace
 
-std::span<const Plastic> plastics() { return table; }
+std::span<const Plastic> plastics() {
+  return table;
+}
 
 } // namespace purgewright::standards

@@ -90,7 +90,8 @@ ShopValue inch_value(double si, Dimension dimension) {
   case Dimension::mass:
     return {si / pound, "lb"};
   case Dimension::velocity:
-    return size < velocity_in_feet ? ShopValue{si * 60.0 / 0.0254, "in/min"} : ShopValue{si * 60.0 / foot, "ft/min"};
+    return size < velocity_in_feet ? ShopValue{si * 60.0 / 0.0254, "in/min"}
+                                   : ShopValue{si * 60.0 / foot, "ft/min"};
   case Dimension::flow:
     return {si * 3600.0 / cubic_foot, "ft3/h"};
   case Dimension::pressure:

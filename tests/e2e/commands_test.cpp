@@ -52,13 +52,29 @@ TEST_CASE("check --json follows the results schema, and every input of a figure 
     INFO(validated.err);
     CHECK(validated.status == 0);
     const auto values = quantities(done.out);
-    for (const std::string id :
-         {"volume.chamber_gas", "volume.bore_gas", "volume.lines.bore", "volume.lines.chamber", "area.slot",
-          "area.tube_gap", "area.vent", "mass.chamber-body", "volume.end-plug",
-          "stock.gas-port-block.removed", "purge.bore.prepurge.flow", "purge.bore.prepurge.time",
-          "purge.bore.prepurge.volume_changes", "purge.chamber.prepurge.flow", "purge.chamber.prepurge.time",
-          "purge.chamber.prepurge.volume_changes", "purge.postflow.time", "heat.run.1.hold", "heat.run.1.peak",
-          "heat.shielding_temperature", "cycle.time", "gas.used.per_part", "room.oxygen"}) {
+    for (const std::string id : {"volume.chamber_gas",
+                                 "volume.bore_gas",
+                                 "volume.lines.bore",
+                                 "volume.lines.chamber",
+                                 "area.slot",
+                                 "area.tube_gap",
+                                 "area.vent",
+                                 "mass.chamber-body",
+                                 "volume.end-plug",
+                                 "stock.gas-port-block.removed",
+                                 "purge.bore.prepurge.flow",
+                                 "purge.bore.prepurge.time",
+                                 "purge.bore.prepurge.volume_changes",
+                                 "purge.chamber.prepurge.flow",
+                                 "purge.chamber.prepurge.time",
+                                 "purge.chamber.prepurge.volume_changes",
+                                 "purge.postflow.time",
+                                 "heat.run.1.hold",
+                                 "heat.run.1.peak",
+                                 "heat.shielding_temperature",
+                                 "cycle.time",
+                                 "gas.used.per_part",
+                                 "room.oxygen"}) {
       INFO(id);
       CHECK(values.contains(id));
     }
@@ -201,7 +217,8 @@ TEST_CASE("a rule that fails comes with the smallest change of a value, which th
   const auto failed = run_tool({"check", job_in(folder, "weld:", "fixture:\n  slot: {width: 27 mm}\nweld:")});
   CHECK(failed.status == 1);
   CHECK_THAT(failed.out, Contains("fixture.slot.width at least 28.4 mm (now 27 mm)"));
-  CHECK(run_tool({"check", job_in(folder, "weld:", "fixture:\n  slot: {width: 28.4 mm}\nweld:")}).status == 0);
+  CHECK(run_tool({"check", job_in(folder, "weld:", "fixture:\n  slot: {width: 28.4 mm}\nweld:")}).status ==
+        0);
 }
 
 TEST_CASE("solving makes the chamber smaller, says what it chose and keeps to the job") {
@@ -212,7 +229,8 @@ TEST_CASE("solving makes the chamber smaller, says what it chose and keeps to th
   CHECK_THAT(run_tool({"check", example("logger-25"), "--solve"}).out,
              Contains("Chosen (--solve)") && Contains("fixture.radial_clearance"));
   const ScratchFolder folder;
-  const auto stated = run_tool({"check", job_in(folder, "weld:", "fixture:\n  radial_clearance: 5 mm\nweld:"), "--solve", "--json"});
+  const auto stated = run_tool(
+      {"check", job_in(folder, "weld:", "fixture:\n  radial_clearance: 5 mm\nweld:"), "--solve", "--json"});
   CHECK(quantities(stated.out).at("fixture.radial_clearance") == 5e-3);
 }
 
@@ -247,7 +265,7 @@ TEST_CASE("new writes a job that passes check, and never over a file") {
 TEST_CASE("compare lays designs side by side and agrees with check") {
   const ScratchFolder folder;
   const auto compared = run_tool({"compare", example("logger-25"), example("logger-51"), "-o", "both"},
-                                    {.folder = folder.path()});
+                                 {.folder = folder.path()});
   INFO(compared.err);
   CHECK(compared.status == 0);
   CHECK_THAT(compared.out, Contains("logger-25") && Contains("logger-51"));
@@ -264,8 +282,8 @@ TEST_CASE("compare --vary sweeps every value, its ends included") {
   const ScratchFolder folder;
   const auto swept =
       run_tool({"compare", example("logger-25"), "--vary", "fixture.wall=3 mm:6 mm:1 mm", "--vary",
-                   "fixture.radial_clearance=5 mm:7 mm:0.5 mm", "--json", "-o", "sweep"},
-                  {.folder = folder.path()});
+                "fixture.radial_clearance=5 mm:7 mm:0.5 mm", "--json", "-o", "sweep"},
+               {.folder = folder.path()});
   INFO(swept.err);
   REQUIRE(swept.status == 0);
   CHECK(json::accept(swept.out));

@@ -94,7 +94,8 @@ TEST_CASE("design writes the whole folder, the same bytes each time, and its own
     CHECK(files.contains("parts/" + name + ".stl"));
   }
   for (const std::string name :
-       {"results.json", "setup-sheet.pdf", "plots/temperatures.svg", "plots/oxygen.svg", "assembly.step", "assembly.glb", "parts-list.csv", "manifest.json"}) {
+       {"results.json", "setup-sheet.pdf", "plots/temperatures.svg", "plots/oxygen.svg", "assembly.step",
+        "assembly.glb", "parts-list.csv", "manifest.json"}) {
     INFO(name);
     CHECK(files.contains(name));
   }
@@ -145,9 +146,8 @@ TEST_CASE("a folder of another origin, a file in its place or a bad job leaves e
     CHECK(refused.out.empty());
     CHECK_THAT(refused.err, Contains("file") || Contains("mine"));
   }
-  const auto bad =
-      run_tool({"design", PURGEWRIGHT_TEST_DIR "/e2e/jobs/bad-wall-zero.yaml", "-o", "earlier"},
-                  {.folder = folder.path()});
+  const auto bad = run_tool({"design", PURGEWRIGHT_TEST_DIR "/e2e/jobs/bad-wall-zero.yaml", "-o", "earlier"},
+                            {.folder = folder.path()});
   CHECK(bad.status == 2);
   CHECK(tree(folder.path()) == before);
   CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "mine", "file", "earlier"});
@@ -160,8 +160,7 @@ TEST_CASE("a folder that may not be written is status 3 and names it") {
   fs::create_directory(folder / "locked");
   fs::permissions(folder / "locked", fs::perms::owner_read | fs::perms::owner_exec | fs::perms::others_read |
                                          fs::perms::others_exec);
-  const auto refused =
-      run_tool({"design", job, "-o", (folder / "locked/out").string()}, {.as_nobody = true});
+  const auto refused = run_tool({"design", job, "-o", (folder / "locked/out").string()}, {.as_nobody = true});
   CHECK(refused.status == 3);
   CHECK(refused.out.empty());
   CHECK_THAT(refused.err, Contains("locked"));
@@ -218,7 +217,8 @@ TEST_CASE("two jobs of a family get the same bench, and each says so") {
   const ScratchFolder folder;
   std::map<std::string, json> results;
   for (const std::string name : {"housing-32", "housing-45"}) {
-    const auto done = run_tool({"design", example("one-bench/" + name), "-o", name, "--json"}, {.folder = folder.path()});
+    const auto done =
+        run_tool({"design", example("one-bench/" + name), "-o", name, "--json"}, {.folder = folder.path()});
     INFO(done.err);
     REQUIRE(done.status == 0);
     results[name] = json::parse(done.out);
@@ -236,7 +236,8 @@ TEST_CASE("two jobs of a family get the same bench, and each says so") {
   };
   for (const std::string part : {"base-plate", "cradle-stand", "gas-port-block"}) {
     INFO(part);
-    CHECK(quantity("housing-32", "volume." + part) == Approx(quantity("housing-45", "volume." + part)).epsilon(1e-9));
+    CHECK(quantity("housing-32", "volume." + part) ==
+          Approx(quantity("housing-45", "volume." + part)).epsilon(1e-9));
   }
   for (const std::string file : {"parts/base-plate.stl", "parts/gas-port-block.stl"}) {
     INFO(file);
@@ -247,7 +248,8 @@ TEST_CASE("two jobs of a family get the same bench, and each says so") {
     const auto sheet = [&](const std::string &part) {
       return run("/usr/bin/pdftotext", {(folder / name / "drawings" / (part + ".pdf")).string(), "-"}).out;
     };
-    CHECK_THAT(sheet("base-plate"), Contains("housing-32-base-plate") && Contains("Common to housing-32, housing-45"));
+    CHECK_THAT(sheet("base-plate"),
+               Contains("housing-32-base-plate") && Contains("Common to housing-32, housing-45"));
     CHECK_THAT(sheet("chamber-body"), Contains(name + "-chamber-body"));
   }
 }

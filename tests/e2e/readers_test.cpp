@@ -29,8 +29,8 @@ namespace fs = std::filesystem;
 constexpr double elements_per_turn = 12.0;
 const double mesh_error = 3.0 * 2.0 * std::pow(1.0 - std::cos(units::pi / elements_per_turn), 2) / 15.0;
 // The other library integrates over faces without refining: good to a hundred thousandth where two cylinders
-// cross. The index collar has three bores that cross its rim and errs by 1.1e-5; a refined integration of the same
-// solid agrees with the closed form to 1e-6, as `design` demands.
+// cross. The index collar has three bores that cross its rim and errs by 1.1e-5; a refined integration of the
+// same solid agrees with the closed form to 1e-6, as `design` demands.
 constexpr double mass_error = 2e-5;
 // Chord tolerance of the STL, as issue and writer state it.
 constexpr double stl_error = 1e-3;
@@ -68,7 +68,8 @@ struct Gmsh {
     gmsh::option::setNumber("General.Terminal", 0);
     gmsh::option::setNumber("Mesh.MeshSizeFromCurvature", elements_per_turn);
     gmsh::option::setNumber("Mesh.MeshSizeMax", 12.0); // mm
-    // The tip of a drilled hole has no radius: without a least size its curvature asks for elements without end.
+    // The tip of a drilled hole has no radius: without a least size its curvature asks for elements without
+    // end.
     gmsh::option::setNumber("Mesh.MeshSizeMin", 0.15); // mm
     gmsh::option::setNumber("Mesh.Algorithm3D", 10);   // the fastest of its meshers
     gmsh::option::setNumber("Mesh.Optimize", 0);       // shape of the elements does not matter here
@@ -157,8 +158,8 @@ void check_assembly(const Written &written) {
     INFO(name);
     CHECK(seen[name] == (name == "cradle-stand" ? 2 : 1));
   }
-  // Bearings and axles 4 + 4, plungers 2, screws of end plate, body, stands, stop and block 4 + 4 + 4 + 2 + 2, dowels 3,
-  // feet 4, fittings of block, chamber and plug 1 + 1 + 2, gallery plug 1, valves 2.
+  // Bearings and axles 4 + 4, plungers 2, screws of end plate, body, stands, stop and block 4 + 4 + 4 + 2 +
+  // 2, dowels 3, feet 4, fittings of block, chamber and plug 1 + 1 + 2, gallery plug 1, valves 2.
   CHECK(others == 40);
 }
 

@@ -1,5 +1,5 @@
-// The setup sheet and the plots as independent readers see them: poppler for the page, libxml for the SVG. What
-// the sheet prints is worked out anew here from results.json.
+// The setup sheet and the plots as independent readers see them: poppler for the page, libxml for the SVG.
+// What the sheet prints is worked out anew here from results.json.
 #include "e2e/program.hpp"
 
 #include "purgewright/pages/plots.hpp"
@@ -46,7 +46,9 @@ std::map<std::string, double> quantities(const std::string &results) {
 }
 
 // Words of a page with runs of blanks made one.
-std::string plain(const std::string &text) { return std::regex_replace(text, std::regex(R"(\s+)"), " "); }
+std::string plain(const std::string &text) {
+  return std::regex_replace(text, std::regex(R"(\s+)"), " ");
+}
 
 // m3/s as a flowmeter's two scales: one decimal, none from 10 L/min on.
 std::string set_point(double flow) {
@@ -67,7 +69,9 @@ std::string waiting(double seconds) {
 }
 
 // The same as a pattern: the reader leaves out a blank as narrow as that before the unit.
-std::string pattern_of(const std::string &waiting) { return std::regex_replace(waiting, std::regex(" "), " ?"); }
+std::string pattern_of(const std::string &waiting) {
+  return std::regex_replace(waiting, std::regex(" "), " ?");
+}
 
 struct Word {
   double x_min, y_min, x_max, y_max;
@@ -76,7 +80,8 @@ struct Word {
 
 std::vector<Word> words_of(const std::filesystem::path &pdf) {
   const std::string page = read_by("/usr/bin/pdftotext", {"-bbox", pdf.string(), "-"});
-  const std::regex pattern(R"re(<word xMin="([-.\d]+)" yMin="([-.\d]+)" xMax="([-.\d]+)" yMax="([-.\d]+)">([^<]*)<)re");
+  const std::regex pattern(
+      R"re(<word xMin="([-.\d]+)" yMin="([-.\d]+)" xMax="([-.\d]+)" yMax="([-.\d]+)">([^<]*)<)re");
   std::vector<Word> words;
   for (std::sregex_iterator at(page.begin(), page.end(), pattern), end; at != end; ++at) {
     const auto number = [&](std::size_t i) { return std::stod((*at)[i].str()); };
@@ -141,8 +146,8 @@ TEST_CASE("the setup sheet is one page of the job's paper with every set-point a
     check_layout(pdf, size.width, size.height);
     const std::string text = plain(read_by("/usr/bin/pdftotext", {"-layout", pdf.string(), "-"}));
     const auto values = quantities(report::results_json(findings));
-    for (const std::string id : {"purge.bore.prepurge.flow", "purge.chamber.prepurge.flow", "purge.bore.welding.flow",
-                                 "purge.chamber.welding.flow", "torch.gas_flow"}) {
+    for (const std::string id : {"purge.bore.prepurge.flow", "purge.chamber.prepurge.flow",
+                                 "purge.bore.welding.flow", "purge.chamber.welding.flow", "torch.gas_flow"}) {
       INFO(id << " " << set_point(values.at(id)));
       CHECK(text.find(" " + set_point(values.at(id)) + " ") != std::string::npos);
     }
@@ -150,17 +155,20 @@ TEST_CASE("the setup sheet is one page of the job's paper with every set-point a
     CHECK(prepurge >= values.at("purge.bore.prepurge.time_high"));
     CHECK(prepurge >= values.at("purge.chamber.prepurge.time_high"));
     CHECK(std::regex_search(text, std::regex(" - " + pattern_of(waiting(prepurge)) + " ")));
-    CHECK(std::regex_search(text, std::regex("postflow to " + pattern_of(waiting(values.at("purge.postflow.time"))) + ", " +
-                                             pattern_of(waiting(values.at("heat.series.postflow"))) + " once the fixture is warm")));
+    CHECK(std::regex_search(
+        text,
+        std::regex("postflow to " + pattern_of(waiting(values.at("purge.postflow.time"))) + ", " +
+                   pattern_of(waiting(values.at("heat.series.postflow"))) + " once the fixture is warm")));
     for (const std::string kind : {"tack", "run"}) {
       for (int n = 1; values.contains("heat." + kind + "." + std::to_string(n) + ".hold"); ++n) {
         const std::string label = kind + " " + std::to_string(n) + " ";
         const std::string hold = waiting(values.at("heat." + kind + "." + std::to_string(n) + ".hold"));
         INFO(label << hold);
         // Name, angles, arc time, hold, hold when warm in one row.
-        const std::string warm = waiting(values.at("heat.series." + kind + "." + std::to_string(n) + ".hold"));
-        CHECK(std::regex_search(text, std::regex(label + R"(\d+( to \d+)? [.\d]+ ?s )" + pattern_of(hold) + " " +
-                                                 pattern_of(warm) + " ")));
+        const std::string warm =
+            waiting(values.at("heat.series." + kind + "." + std::to_string(n) + ".hold"));
+        CHECK(std::regex_search(text, std::regex(label + R"(\d+( to \d+)? [.\d]+ ?s )" + pattern_of(hold) +
+                                                 " " + pattern_of(warm) + " ")));
       }
     }
     CHECK(text.find(job_hash) != std::string::npos);
@@ -172,9 +180,9 @@ TEST_CASE("the setup sheet is one page of the job's paper with every set-point a
 
 TEST_CASE("the longest job still stands on one page, and a rule that fails stands on top of it") {
   const ScratchFolder folder;
-  const std::string edited =
-      with(with(bytes_of(example("logger-51")), "tacks: 6\n  runs: 6", "tacks: 24\n  runs: 24\n  overlap: 4 deg"),
-           "weld:", "shop: {sheet: Letter}\nfixture: {slot: {width: 40 mm}}\nweld:");
+  const std::string edited = with(
+      with(bytes_of(example("logger-51")), "tacks: 6\n  runs: 6", "tacks: 24\n  runs: 24\n  overlap: 4 deg"),
+      "weld:", "shop: {sheet: Letter}\nfixture: {slot: {width: 40 mm}}\nweld:");
   write_bytes(folder / "job.yaml", edited);
   const auto findings = findings_of((folder / "job.yaml").string());
   REQUIRE(checks::worst(findings.rules) == checks::Status::fail);
@@ -195,8 +203,9 @@ TEST_CASE("plots are sound SVG and the same each time") {
     const std::string bytes = plot(findings);
     CHECK(plot(findings) == bytes);
     write_bytes(folder / "plot.svg", bytes);
-    const auto parsed = run("/usr/bin/python3", {"-c", "import sys, xml.etree.ElementTree as t; "
-                                                       "print(t.parse(sys.argv[1]).getroot().tag)",
+    const auto parsed = run("/usr/bin/python3", {"-c",
+                                                 "import sys, xml.etree.ElementTree as t; "
+                                                 "print(t.parse(sys.argv[1]).getroot().tag)",
                                                  (folder / "plot.svg").string()});
     CHECK(parsed.status == 0);
     CHECK(parsed.out == "{http://www.w3.org/2000/svg}svg\n");

@@ -139,9 +139,11 @@ inline void judge_gas(const job::Job &job, const fixture::Layout &layout, const 
 }
 
 // No two parts share metal where they stand.
-inline void judge_interference(const std::vector<solids::Standing> &standing, std::vector<std::string> &faults) {
+inline void judge_interference(const std::vector<solids::Standing> &standing,
+                               std::vector<std::string> &faults) {
   for (const auto &clash : solids::find_clashes(standing)) {
-    faults.push_back(fmt::format("{} and {} share {:.6g} mm3", clash.first, clash.second, clash.shared.value() * 1e9));
+    faults.push_back(
+        fmt::format("{} and {} share {:.6g} mm3", clash.first, clash.second, clash.shared.value() * 1e9));
   }
 }
 
@@ -153,7 +155,8 @@ inline std::vector<std::string> assembly_faults(const job::Job &job, const fixtu
     judge_parts(job, layout, assembly, faults);
     judge_gas(job, layout, assembly, faults);
     const auto standing = solids::stand(assembly);
-    judge_clearances(solids::measure_clearances(job, layout, standing), fixture::clearances(job, layout), faults);
+    judge_clearances(solids::measure_clearances(job, layout, standing), fixture::clearances(job, layout),
+                     faults);
     judge_interference(standing, faults);
   } catch (const solids::kernel::SolidError &error) {
     faults.push_back(std::string("kernel: ") + error.what());

@@ -18,7 +18,8 @@ void roller_laws(const Job &job, const fixture::CradleStand &s, Laws &laws) {
   laws.more(mm(s.bearing->bore), mm(s.axle_screw->major), "axle enters the bearing");
   const double from_notch = std::min(-mm(s.notch_floor), std::hypot(0.5 * mm(s.notch_width), mm(s.z_max)));
   laws.more(from_notch - 0.5 * mm(job.tube.outside_diameter_most()), 1.0, "tube clear of the stand's notch");
-  constexpr double rolls_off = 30.0, jams = 60.0; // degrees of either roller from vertical; common practice, no source
+  constexpr double rolls_off = 30.0,
+                   jams = 60.0; // degrees of either roller from vertical; common practice, no source
   const double angle = std::atan2(y, -z) * 180.0 / 3.14159265358979323846;
   laws.more(angle, rolls_off, "rollers keep the tube from rolling off");
   laws.more(jams - angle, 0.0, "the tube does not jam between the rollers");
@@ -59,14 +60,16 @@ void dowel_laws(const Layout &l, Laws &laws) {
   const auto &s = l.stand;
   const double radius = mm(s.dowel.radius), top = mm(s.z_min) + mm(s.dowel.depth) + point(radius);
   laws.more(0.5 * mm(s.thickness) - radius, web, "metal beside a stand's dowel");
-  laws.more(mm(s.foot_y) - 0.5 * mm(s.foot_screw->major) - radius, web, "metal between a stand's dowel and foot screw");
+  laws.more(mm(s.foot_y) - 0.5 * mm(s.foot_screw->major) - radius, web,
+            "metal between a stand's dowel and foot screw");
   laws.more(mm(s.notch_floor) - top, web, "metal between a stand's dowel and notch");
   for (const auto &dowel : l.body.dowels) {
     const double y = std::abs(mm(dowel.y)), own = mm(l.body.dowel.radius);
     laws.more(0.5 * mm(l.body.width) - y - own, web, "metal beside a body's dowel");
     for (const auto &screw : l.body.base_screws) {
-      laws.more(std::hypot(mm(screw.x - dowel.x), mm(screw.y - dowel.y)) - own - 0.5 * mm(l.body.base_screw->major), web,
-                "metal between a body's dowel and base screw");
+      laws.more(std::hypot(mm(screw.x - dowel.x), mm(screw.y - dowel.y)) - own -
+                    0.5 * mm(l.body.base_screw->major),
+                web, "metal between a body's dowel and base screw");
     }
     laws.more(std::hypot(mm(dowel.x - l.body.inlet_x), y) - own - mm(l.body.inlet_radius), web,
               "metal between a body's dowel and inlet");
@@ -76,9 +79,12 @@ void dowel_laws(const Layout &l, Laws &laws) {
 
 void collar_laws(const Job &job, const Layout &l, Laws &laws) {
   const auto &c = l.collar;
-  laws.more(mm(c.inner_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 0.0, "collar passes the largest tube");
-  laws.more(mm(c.clamp_from_axis) - mm(c.inner_radius) - mm(c.counterbore_radius), web, "collar: metal inside the head");
-  laws.more(mm(c.outer_radius) - mm(c.clamp_from_axis) - mm(c.counterbore_radius), web, "collar: metal outside the head");
+  laws.more(mm(c.inner_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 0.0,
+            "collar passes the largest tube");
+  laws.more(mm(c.clamp_from_axis) - mm(c.inner_radius) - mm(c.counterbore_radius), web,
+            "collar: metal inside the head");
+  laws.more(mm(c.outer_radius) - mm(c.clamp_from_axis) - mm(c.counterbore_radius), web,
+            "collar: metal outside the head");
   laws.more(mm(c.width) - mm(c.clamp_x) - mm(c.counterbore_radius), web, "collar: metal ahead of the head");
   laws.more(mm(c.clamp_x) - mm(c.counterbore_radius) - mm(c.run_mark), 0.5, "collar: marks behind the head");
   const double shallowest = std::sqrt(std::pow(mm(c.outer_radius), 2) -
@@ -105,13 +111,16 @@ void stop_laws(const Job &job, const Layout &l, Laws &laws) {
     return;
   }
   const auto &c = l.collar;
-  const double from_axis = std::hypot(mm(s.plunger_y), mm(s.plunger_z)), thread = 0.5 * mm(s.plunger_thread->major);
-  laws.more(mm(s.notch_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 1.0, "tube clear of the stop's notch");
+  const double from_axis = std::hypot(mm(s.plunger_y), mm(s.plunger_z)),
+               thread = 0.5 * mm(s.plunger_thread->major);
+  laws.more(mm(s.notch_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 1.0,
+            "tube clear of the stop's notch");
   laws.more(from_axis - thread - mm(s.notch_radius), web, "metal between plunger and notch");
   laws.more(from_axis - mm(c.inner_radius), 2.0, "plunger's ball on the collar, inside");
   laws.more(mm(c.outer_radius) - from_axis, 2.0, "plunger's ball on the collar, outside");
   laws.more(0.5 * mm(s.width) - mm(c.outer_radius), 3.0, "stop's edge seen beside the collar");
-  const double foot = 0.5 * mm(s.foot_screw->major), top = mm(s.z_min) + mm(s.foot_tapping.depth) + point(mm(s.foot_tapping.radius));
+  const double foot = 0.5 * mm(s.foot_screw->major),
+               top = mm(s.z_min) + mm(s.foot_tapping.depth) + point(mm(s.foot_tapping.radius));
   laws.more(0.5 * mm(s.width) - mm(s.foot_y) - foot, web, "metal outside a stop's foot screw");
   if (std::abs(mm(s.foot_y) - mm(s.plunger_y)) < foot + thread + web) {
     laws.more(mm(s.plunger_z) - thread - top, web, "metal between a stop's foot screw and plunger");
@@ -188,7 +197,8 @@ void standing_laws(const Job &job, const Layout &l, Laws &laws) {
     const double foot_x = mm(place.x) - 0.5 * mm(l.stand.thickness),
                  foot_y = (i % 2 == 0 ? -1.0 : 1.0) * mm(l.stand.foot_y);
     const double travel = i < 2 ? 0.5 * mm(b.rear_travel) : 0.0; // the rear pair is slotted
-    laws.more(travel - std::abs(mm(b.stand_screws[i].x) - foot_x), 0.0, "stand's screws meet the base plate's slots");
+    laws.more(travel - std::abs(mm(b.stand_screws[i].x) - foot_x), 0.0,
+              "stand's screws meet the base plate's slots");
     laws.more(-std::abs(mm(b.stand_screws[i].y) - foot_y), 0.0, "stand's screws meet the base plate's slots");
   }
   for (std::size_t i = 0; i < 2; ++i) {
@@ -201,7 +211,8 @@ void standing_laws(const Job &job, const Layout &l, Laws &laws) {
   const double low = mm(l.block.placement.y) - 0.5 * mm(l.block.width), high = low + mm(l.block.width);
   laws.more(low - mm(b.y_min), 0.0, "gas-port block on the plate, -y");
   laws.more(-0.5 * mm(l.body.width) - high, 1.0, "gas-port block beside the chamber");
-  laws.more(-0.5 * std::max(mm(l.stand.width), mm(l.stop.width)) - high, 1.0, "gas-port block beside stands and stop");
+  laws.more(-0.5 * std::max(mm(l.stand.width), mm(l.stop.width)) - high, 1.0,
+            "gas-port block beside stands and stop");
   laws.more(mm(b.y_max) - 0.5 * std::max(mm(l.body.width), mm(l.stand.width)), 0.0,
             "chamber and stands on the plate");
   laws.more(mm(b.x_max - l.body.x_max), 0.0, "chamber on the plate, ahead");

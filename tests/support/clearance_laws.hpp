@@ -1,5 +1,5 @@
-// Closed-form clearances against those measured on the solids. Header only: nothing but tests of solids links the
-// kernel.
+// Closed-form clearances against those measured on the solids. Header only: nothing but tests of solids links
+// the kernel.
 #pragma once
 
 #include "purgewright/solids/clearances.hpp"
@@ -19,7 +19,8 @@ struct ClearancePair {
   double measured, promised; // m; rad for sight
 };
 
-inline std::array<ClearancePair, 10> clearance_pairs(const fixture::Clearances &m, const fixture::Clearances &c) {
+inline std::array<ClearancePair, 10> clearance_pairs(const fixture::Clearances &m,
+                                                     const fixture::Clearances &c) {
   return {{{"loading", m.loading.value(), c.loading.value()},
            {"sliding", m.sliding.value(), c.sliding.value()},
            {"withdrawing", m.withdrawing.value(), c.withdrawing.value()},
@@ -32,8 +33,8 @@ inline std::array<ClearancePair, 10> clearance_pairs(const fixture::Clearances &
            {"axles", m.axles.value(), c.axles.value()}}};
 }
 
-// Faults where the two answers differ by more than the promised agreement. Bodies that overlap show as a negative
-// closed form where only zero can be measured.
+// Faults where the two answers differ by more than the promised agreement. Bodies that overlap show as a
+// negative closed form where only zero can be measured.
 inline void judge_clearances(const fixture::Clearances &measured, const fixture::Clearances &closed,
                              std::vector<std::string> &faults) {
   const double agreement = solids::clearance_agreement.value(), sight = 2.0 * solids::sight_accuracy.value();

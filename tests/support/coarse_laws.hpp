@@ -1,6 +1,6 @@
-// The laws of solids that a few hundred jobs can afford: diffuser fields drilled as coarse as a job may ask for, so that
-// a chamber has a dozen holes and not a hundred. assembly_laws.hpp looks closer, on fewer jobs as they come. Header only:
-// nothing but tests of solids links the kernel.
+// The laws of solids that a few hundred jobs can afford: diffuser fields drilled as coarse as a job may ask
+// for, so that a chamber has a dozen holes and not a hundred. assembly_laws.hpp looks closer, on fewer jobs
+// as they come. Header only: nothing but tests of solids links the kernel.
 #pragma once
 
 #include "support/clearance_laws.hpp"
@@ -33,13 +33,15 @@ inline RandomJob next_coarse(JobStream &jobs) {
 
 // Closed triangles whose volume is the solid's within what so coarse a mesh can tell.
 inline void judge_mesh(const solids::Part &part, std::vector<std::string> &faults) {
-  constexpr solids::kernel::MeshOptions coarse{.deflection = units::millimetres(0.1), .angle = units::degrees(15.0)};
+  constexpr solids::kernel::MeshOptions coarse{.deflection = units::millimetres(0.1),
+                                               .angle = units::degrees(15.0)};
   constexpr double share = 0.05;
   const auto mesh = solids::kernel::triangulate(part.solid, coarse);
   if (!solids::kernel::is_closed(mesh)) {
     faults.push_back(part.name + ": its triangles are not closed");
   }
-  if (const double ratio = units::ratio(solids::kernel::volume(mesh), part.volume); !(std::abs(ratio - 1.0) < share)) {
+  if (const double ratio = units::ratio(solids::kernel::volume(mesh), part.volume);
+      !(std::abs(ratio - 1.0) < share)) {
     faults.push_back(part.name + ": its triangles hold another volume");
   }
 }
@@ -60,7 +62,8 @@ inline std::vector<std::string> coarse_faults(const job::Job &job, const fixture
     }
     const auto standing = solids::stand(assembly);
     if (look.clearances) {
-      judge_clearances(solids::measure_clearances(job, layout, standing), fixture::clearances(job, layout), faults);
+      judge_clearances(solids::measure_clearances(job, layout, standing), fixture::clearances(job, layout),
+                       faults);
     }
     if (look.clashes_and_meshes) {
       for (const auto &clash : solids::find_clashes(standing)) {

@@ -1,6 +1,6 @@
-// What any buildable layout must satisfy so that its parts can be made and go together: walls positive, holes in
-// metal, openings reachable, parts that fit. Stated from the drawing's point of view, without the layout's own shop
-// sizes.
+// What any buildable layout must satisfy so that its parts can be made and go together: walls positive, holes
+// in metal, openings reachable, parts that fit. Stated from the drawing's point of view, without the layout's
+// own shop sizes.
 #pragma once
 
 #include "purgewright/fixture/layout.hpp"

@@ -75,8 +75,8 @@ template <class S, class F> void stand(S &s, F &f) {
   for (auto &p : s.placements) {
     position(p, f);
   }
-  f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_width), f(s.notch_floor), f(s.notch_corner), f(s.axle_radius), f(s.roller_y),
-      f(s.roller_z), f(s.washer), f(s.foot_y);
+  f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_width), f(s.notch_floor), f(s.notch_corner),
+      f(s.axle_radius), f(s.roller_y), f(s.roller_z), f(s.washer), f(s.foot_y);
   drilling(s.foot_tapping, f), drilling(s.dowel, f);
 }
 template <class C, class F> void collar(C &c, F &f) {
@@ -88,14 +88,15 @@ template <class C, class F> void collar(C &c, F &f) {
 template <class S, class F> void stop(S &s, F &f) {
   f(s.room), f(s.room_needed);
   position(s.placement, f);
-  f(s.thickness), f(s.width), f(s.z_min), f(s.notch_radius), f(s.plunger_tap_radius), f(s.plunger_y), f(s.plunger_z),
-      f(s.foot_y);
+  f(s.thickness), f(s.width), f(s.z_min), f(s.notch_radius), f(s.plunger_tap_radius), f(s.plunger_y),
+      f(s.plunger_z), f(s.foot_y);
   drilling(s.foot_tapping, f);
 }
 template <class B, class F> void base(B &b, F &f) {
   position(b.placement, f);
   f(b.x_min), f(b.x_max), f(b.y_min), f(b.y_max), f(b.thickness), f(b.chamber_screw_radius), f(b.inlet_x),
-      f(b.inlet_radius), f(b.block_tap_radius), f(b.stand_slot_radius), f(b.rear_travel), f(b.foot_tap_radius);
+      f(b.inlet_radius), f(b.block_tap_radius), f(b.stand_slot_radius), f(b.rear_travel),
+      f(b.foot_tap_radius);
   for (auto *places : {b.chamber_screws.data(), b.stand_screws.data(), b.feet.data()}) {
     for (std::size_t i = 0; i < b.feet.size(); ++i) {
       position(places[i], f);

@@ -1,5 +1,5 @@
-// A design: the job and everything computed from it without solids. One call makes it; checks, reports, sweeps
-// and drawings read it. What only solids can tell is added by `design`, which builds them.
+// A design: the job and everything computed from it without solids. One call makes it; checks, reports,
+// sweeps and drawings read it. What only solids can tell is added by `design`, which builds them.
 #pragma once
 
 #include "purgewright/fixture/access.hpp"
@@ -34,8 +34,8 @@ struct Design {
   heat::HeatPlan heat;
   heat::Series series; // its warm plan by evaluate alone
   heat::RunAdvice run_advice;
-  bool purge_known = false; // the models of purge and heat have been solved
-  gas::LogFits log;         // the measured log that the job names, and what is wrong with it
+  bool purge_known = false;  // the models of purge and heat have been solved
+  gas::LogFits log;          // the measured log that the job names, and what is wrong with it
   bool solids_known = false; // the solids have been built and searched for clashes
   std::vector<Clash> clashes;
 };
@@ -43,13 +43,15 @@ struct Design {
 // Everything. Volumes, purge and heat are zero when the layout has conflicts.
 Design evaluate(job::Job);
 
-// The same for a search over jobs, several times quicker: heat by its coarse plan, no advice on the number of runs.
+// The same for a search over jobs, several times quicker: heat by its coarse plan, no advice on the number of
+// runs.
 Design evaluate_purge(job::Job);
 
 // All but the models of purge and heat, in closed form: what sweeps use, thousands a second.
 Design evaluate_closed_form(job::Job);
 
-// Every figure of the design: job values, fixture, purge, heat. Job values alone when the layout has conflicts.
+// Every figure of the design: job values, fixture, purge, heat. Job values alone when the layout has
+// conflicts.
 units::Figures figures(const Design &);
 
 } // namespace purgewright::checks

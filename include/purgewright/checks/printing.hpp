@@ -1,8 +1,10 @@
-// Which made parts may be printed from plastic: how hot each becomes at most, and what else stands against it.
+// Which made parts may be printed from plastic: how hot each becomes at most, and what else stands against
+// it.
 //
-// Estimate: the hottest metal that the part faces or touches, as the heat plan has it for the work and heat/series for
-// the fixture after many parts; so it is an upper bound, the part itself being cooler. Errors: none; empty until the
-// heat plan is known. Source of the margin under the plastic's deflection temperature: common practice, no source.
+// Estimate: the hottest metal that the part faces or touches, as the heat plan has it for the work and
+// heat/series for the fixture after many parts; so it is an upper bound, the part itself being cooler.
+// Errors: none; empty until the heat plan is known. Source of the margin under the plastic's deflection
+// temperature: common practice, no source.
 #pragma once
 
 #include "purgewright/checks/design.hpp"
@@ -15,9 +17,10 @@ namespace purgewright::checks {
 struct PartHeat {
   std::string_view part;
   units::Temperature hottest{};
-  std::string_view of;      // what has that temperature: "tube at the front rollers"
-  std::string_view input;   // id of the figure it is
-  std::string_view against; // why it is to be of metal whatever its temperature; empty when nothing but heat decides
+  std::string_view of;    // what has that temperature: "tube at the front rollers"
+  std::string_view input; // id of the figure it is
+  std::string_view
+      against; // why it is to be of metal whatever its temperature; empty when nothing but heat decides
   std::string_view plastic; // the coldest listed one that bears it; empty: metal
 };
 

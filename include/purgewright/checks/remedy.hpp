@@ -1,11 +1,11 @@
-// Remedies by search: the smallest change of one job value that makes a rule pass, and the smallest chamber that
-// passes every rule, over what the job leaves open.
+// Remedies by search: the smallest change of one job value that makes a rule pass, and the smallest chamber
+// that passes every rule, over what the job leaves open.
 //
 // Units: SI, as the draft's numbers. Errors: none; where no single value helps, the answer is empty.
 // Guarantee: deterministic. A change is judged by laying out and judging the changed job again, so what is
 // proposed does pass, and breaks no rule that passed before.
-// Method: the value moves from where it is in growing steps until the rule passes, then the gap is halved; the
-// last passing value is rounded onward to three digits of the shop's unit and judged once more.
+// Method: the value moves from where it is in growing steps until the rule passes, then the gap is halved;
+// the last passing value is rounded onward to three digits of the shop's unit and judged once more.
 #pragma once
 
 #include "purgewright/checks/rules.hpp"
@@ -23,7 +23,8 @@ struct Change {
   double from = 0.0, to = 0.0;
 };
 
-// For the rule or clash of this id, which the design must break. `keys` limits the search to these keys; empty: any.
+// For the rule or clash of this id, which the design must break. `keys` limits the search to these keys;
+// empty: any.
 std::optional<Change> find_change(const job::Draft &, const Design &, std::string_view rule,
                                   std::span<const job::Key> keys = {});
 

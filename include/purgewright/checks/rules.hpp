@@ -1,6 +1,6 @@
-// Rules: named checks of a design, each with the measured value, its limit, where the limit comes from and what
-// to change. A rule is a line of the table that rules() returns; judging one is plain arithmetic without text,
-// so sweeps can count failures of thousands of designs a second.
+// Rules: named checks of a design, each with the measured value, its limit, where the limit comes from and
+// what to change. A rule is a line of the table that rules() returns; judging one is plain arithmetic without
+// text, so sweeps can count failures of thousands of designs a second.
 //
 // Units: values and limits are SI of the rule's dimension.
 // To add a rule: write its judge in the file of its topic in src/checks and list it in that file's table.
@@ -25,8 +25,8 @@ struct Verdict {
   double limit = 0.0;
 };
 
-// What a rule must know beyond the closed form; it is left out where that is not known. Heat is known with the purge, by its
-// coarse plan alone in a search.
+// What a rule must know beyond the closed form; it is left out where that is not known. Heat is known with
+// the purge, by its coarse plan alone in a search.
 enum class Needs { nothing, purge, heat, solids };
 
 struct Rule {

@@ -1,5 +1,5 @@
-// The command line: reads arguments, runs one command, returns its exit status. Results go to stdout, messages and
-// progress to stderr.
+// The command line: reads arguments, runs one command, returns its exit status. Results go to stdout,
+// messages and progress to stderr.
 #pragma once
 
 #include "purgewright/cli/exit_code.hpp"

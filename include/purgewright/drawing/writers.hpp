@@ -25,7 +25,8 @@ void write_pdf(const std::filesystem::path &, std::span<const Sheet>); // one pa
 void write_svg(const std::filesystem::path &, const Sheet &);
 void write_dxf(const std::filesystem::path &, const Sheet &);
 
-// All sheets of a design: PART.pdf with its sheets as pages, SHEET.svg and SHEET.dxf, in the folder, which is made.
+// All sheets of a design: PART.pdf with its sheets as pages, SHEET.svg and SHEET.dxf, in the folder, which is
+// made.
 void write_drawings(const std::filesystem::path &folder, std::span<const Sheet>);
 
 } // namespace purgewright::drawing

@@ -1,9 +1,10 @@
 // The files of a fixture: every made part as STEP and STL, and the assembly with tube and cap shown.
 //
-// Units: millimetres in STEP and STL, metres in glb. Frame: parts in their own frames, the assembly in the joint's.
-// Range and errors: the layout must be buildable; kernel::SolidError, also when a volume measured on the solids
-// or a clearance disagrees with the closed form; FileError when a file cannot be written.
-// Guarantee: same job and header, same bytes. Clashes between parts are returned, the files written all the same.
+// Units: millimetres in STEP and STL, metres in glb. Frame: parts in their own frames, the assembly in the
+// joint's. Range and errors: the layout must be buildable; kernel::SolidError, also when a volume measured on
+// the solids or a clearance disagrees with the closed form; FileError when a file cannot be written.
+// Guarantee: same job and header, same bytes. Clashes between parts are returned, the files written all the
+// same.
 #pragma once
 
 #include "purgewright/exchange/step.hpp"
@@ -27,7 +28,8 @@ struct WrittenFixture {
 };
 
 // Writes parts/NAME.step, parts/NAME.stl, assembly.step and assembly.glb below the folder.
-WrittenFixture write_fixture_files(const std::filesystem::path &folder, const job::Job &, const fixture::Layout &,
-                                   const fixture::Volumes &, const StepHeader &, const OnStep &);
+WrittenFixture write_fixture_files(const std::filesystem::path &folder, const job::Job &,
+                                   const fixture::Layout &, const fixture::Volumes &, const StepHeader &,
+                                   const OnStep &);
 
 } // namespace purgewright::exchange

@@ -42,7 +42,7 @@ struct Part {
   std::string name;
   std::string description{};
   std::vector<Property> properties{};
-  std::vector<Fit> fits{};       // semantic tolerances: STEP of a part alone
+  std::vector<Fit> fits{}; // semantic tolerances: STEP of a part alone
   std::vector<Runout> runouts{};
   solids::kernel::Solid solid;
 };

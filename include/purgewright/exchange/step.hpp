@@ -1,4 +1,5 @@
-// STEP files (AP214) of one part or of an assembly; a part with tolerances is AP242 and carries them as meaning.
+// STEP files (AP214) of one part or of an assembly; a part with tolerances is AP242 and carries them as
+// meaning.
 //
 // Units: millimetres in the file, stated there. Frame: as part.hpp.
 // Range and errors: FileError when the file cannot be written; SolidError when the kernel cannot translate

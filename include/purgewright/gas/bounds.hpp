@@ -1,9 +1,10 @@
-// What bounds a prepurge: the highest useful flow of each circuit and the two times between which the truth lies.
-// Closed forms alone, so sweeps over thousands of designs use it; gas/purge.hpp builds the full model on it.
+// What bounds a prepurge: the highest useful flow of each circuit and the two times between which the truth
+// lies. Closed forms alone, so sweeps over thousands of designs use it; gas/purge.hpp builds the full model
+// on it.
 //
-// The flow is the highest at which the jets into the space stay laminar and supply and hoses still deliver it, under
-// a ceiling of practice. The time lies between a displaced space (lines and space delivered once) and a perfectly
-// mixed one (the logarithm, after the lines).
+// The flow is the highest at which the jets into the space stay laminar and supply and hoses still deliver
+// it, under a ceiling of practice. The time lies between a displaced space (lines and space delivered once)
+// and a perfectly mixed one (the logarithm, after the lines).
 //
 // Units: quantity types. Errors: none; the layout must be buildable.
 // Sources: gas/mixing.hpp, gas/jets.hpp, gas/pressure.hpp; ceilings: common practice, no source.
@@ -18,8 +19,8 @@
 namespace purgewright::gas {
 
 struct CircuitBounds {
-  units::VolumeFlow flow{};       // prepurge
-  std::string_view reason;        // what sets it, in plain words
+  units::VolumeFlow flow{}; // prepurge
+  std::string_view reason;  // what sets it, in plain words
   units::Velocity inlet_velocity{};
   units::Time displaced{}, mixed{};
 };
@@ -35,7 +36,8 @@ inline constexpr double laminar_jet_reynolds = 1000.0;  // McNaughton & Sinclair
 inline constexpr double laminar_tube_reynolds = 2000.0; // pipe transition, lower bound
 inline constexpr units::Temperature shop_temperature = units::celsius(20.0);
 
-Bounds bound_prepurge(const job::Job &, const fixture::Layout &, const fixture::Volumes &, const fixture::Areas &);
+Bounds bound_prepurge(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
+                      const fixture::Areas &);
 
 // The purge gas of the job and its stream at shop temperature.
 Species species_of(const job::Job &);

@@ -1,9 +1,9 @@
-// Oxygen at the joint over the prepurge, inside and outside, for plots: as the model mixes each space, and the two
-// bounds of it, displaced and stirred throughout.
+// Oxygen at the joint over the prepurge, inside and outside, for plots: as the model mixes each space, and
+// the two bounds of it, displaced and stirred throughout.
 //
 // Units: quantity types; oxygen is a volume fraction. Errors: std::domain_error for a duration not above 0 or
-// intervals outside 1 to 100000; the layout must be buildable. Guarantee: the network of gas/purge.hpp, whose times
-// are where these curves cross the limits. Source: as gas/purge.hpp.
+// intervals outside 1 to 100000; the layout must be buildable. Guarantee: the network of gas/purge.hpp, whose
+// times are where these curves cross the limits. Source: as gas/purge.hpp.
 #pragma once
 
 #include "purgewright/gas/purge.hpp"
@@ -22,7 +22,7 @@ struct OxygenCurves {
 };
 
 OxygenCurves prepurge_curves(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
-                             const fixture::Areas &, const Bounds &, const MeasuredMixing &, units::Time duration,
-                             int intervals);
+                             const fixture::Areas &, const Bounds &, const MeasuredMixing &,
+                             units::Time duration, int intervals);
 
 } // namespace purgewright::gas

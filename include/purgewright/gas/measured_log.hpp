@@ -3,11 +3,11 @@
 // The file is CSV with a decimal point: lines that start with # and empty lines are left out; the first other
 // line names the columns, each with its unit in brackets, such as
 //   time [s],oxygen [ppm],circuit
-// in any order. `time` counts from the moment the gas is turned on, lines flushed, spaces full of air and the slot cover closed;
-// `oxygen` is what the meter shows; `circuit` is bore or chamber. An optional column `flow [L/min]` gives the
-// circuit's flow, the same in all its rows; without it the prepurge flow of the design is taken. Other
-// columns are not read and named in a caution. The bore's meter stands at the bore's outlet (vent or exhaust
-// way), the chamber's at the joint's outside.
+// in any order. `time` counts from the moment the gas is turned on, lines flushed, spaces full of air and the
+// slot cover closed; `oxygen` is what the meter shows; `circuit` is bore or chamber. An optional column `flow
+// [L/min]` gives the circuit's flow, the same in all its rows; without it the prepurge flow of the design is
+// taken. Other columns are not read and named in a caution. The bore's meter stands at the bore's outlet
+// (vent or exhaust way), the chamber's at the joint's outside.
 //
 // Units: quantity types; oxygen is a volume fraction; log errors are decades.
 // Errors: faults of the file are Diagnostics with line and column; fit_log throws std::domain_error for a

@@ -6,9 +6,9 @@
 // .hold, .peak; for every run heat.run.N.start_angle, .end_angle, .time, .hold, .uncovered_hold, .peak,
 // .o_ring_peak, .cap_centre_peak, .start_temperature, .joint_before, .hot_zone, and .roller_peak with
 // rollers. With advice: heat.runs.fewest, heat.runs.best, heat.longest_run. N counts from 1 in welding order.
-// Of parts one after another: heat.series.power, .time_constant, .settled, .settled_on_plastic, and with its warm
-// plan heat.series.tack.N.hold, heat.series.run.N.hold and .postflow.
-// Angles are on the index collar; an end angle may lie beyond a full turn.
+// Of parts one after another: heat.series.power, .time_constant, .settled, .settled_on_plastic, and with its
+// warm plan heat.series.tack.N.hold, heat.series.run.N.hold and .postflow. Angles are on the index collar; an
+// end angle may lie beyond a full turn.
 #pragma once
 
 #include "purgewright/heat/series.hpp"

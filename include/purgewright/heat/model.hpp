@@ -29,8 +29,8 @@ namespace purgewright::heat {
 inline constexpr double stefan_boltzmann = 5.670374419e-8; // W/(m2 K4), CODATA 2018
 
 struct Surroundings {
-  units::Temperature ambient = units::celsius(20.0); // of gas, walls and bodies
-  std::optional<units::Temperature> start = {};      // of the work; absent: ambient
+  units::Temperature ambient = units::celsius(20.0);          // of gas, walls and bodies
+  std::optional<units::Temperature> start = {};               // of the work; absent: ambient
   double outside_coefficient = 0.0, inside_coefficient = 0.0; // gas outside and in the bore
   job::GasSpecies gas = job::GasSpecies::argon;               // fills the gaps of the contacts
 };
@@ -64,7 +64,7 @@ struct Energy {
   double in = 0.0;     // from arcs
   double stored = 0.0; // in the work over its enthalpy at the start
   double bodies = 0.0; // in chamber, plug, pin, rollers
-  double lost = 0.0;   // to gas, by radiation, from bodies to the room; below 0 when these warmed a colder work
+  double lost = 0.0; // to gas, by radiation, from bodies to the room; below 0 when these warmed a colder work
 };
 
 class Model {

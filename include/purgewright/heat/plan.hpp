@@ -10,8 +10,8 @@
 // `torch_move` before the next strikes. Errors: std::domain_error when an option makes no sense or a metal
 // has no thermal properties. A hold longer than Options::longest_hold ends there with reached = false.
 // Guarantee: deterministic; heat in = stored + lost to rounding. Measured over the three examples against a
-// mesh of half the cells and a fifth of the step error: the fine mode's holds of runs are within 1 %, the coarse
-// mode's (for sweeps) within 3 % (tests/reference/heat allows 2 % and 5 %). Source: heat/model.hpp;
+// mesh of half the cells and a fifth of the step error: the fine mode's holds of runs are within 1 %, the
+// coarse mode's (for sweeps) within 3 % (tests/reference/heat allows 2 % and 5 %). Source: heat/model.hpp;
 // limits in Options.
 #pragma once
 
@@ -27,15 +27,16 @@ namespace purgewright::heat {
 
 enum class Detail { fine, coarse };
 
-// How much cooler than the shielding temperature the fixture must be for a hold to end at all: common practice, no source.
+// How much cooler than the shielding temperature the fixture must be for a hold to end at all: common
+// practice, no source.
 inline constexpr auto least_cooling = units::TemperatureDifference::from_value(5.0); // K
 
 struct Options {
   Detail detail = Detail::fine;
   std::optional<units::Temperature> shielding_temperature = {}; // absent: the job's
   units::Temperature ambient = units::celsius(20.0);
-  // Of chamber, pin, plug and the gas round the work when the first arc strikes; absent: ambient, as for the first
-  // part. The plug is taken to be as warm as the chamber, so that its O-ring comes out too hot.
+  // Of chamber, pin, plug and the gas round the work when the first arc strikes; absent: ambient, as for the
+  // first part. The plug is taken to be as warm as the chamber, so that its O-ring comes out too hot.
   std::optional<units::Temperature> fixture = {};
   units::Temperature o_ring_limit = units::celsius(120.0); // nitrile in dry gas, continuous
   std::optional<units::Temperature> cap_centre_limit = {}; // absent: the cap metal's beta transus
@@ -81,15 +82,15 @@ struct HeatPlan {
   units::Length covered{};    // depth of the chamber with the bore the tube turns in: what its argon reaches
   units::Length joint_zone{}; // to either side of the joint
   units::Length arc_radius{}, tack_length{};
-  units::Power power{};       // into the metal
-  double line_energy = 0.0;   // J/m
+  units::Power power{};                                       // into the metal
+  double line_energy = 0.0;                                   // J/m
   double outside_coefficient = 0.0, inside_coefficient = 0.0; // W/(m2 K), used
   std::vector<Weld> tacks, runs;
   units::Time longest_hold{}, longest_hold_allowed{}; // of tacks and runs
   units::Time torch_move{};
   units::Time arc_time{}, cycle{}; // cycle: first arc to the end of the last hold
   units::Temperature o_ring_peak{}, cap_centre_peak{}, joint_peak{};
-  units::Temperature roller_peak{};                // of the tube on the front stand's rollers
+  units::Temperature roller_peak{};              // of the tube on the front stand's rollers
   units::Temperature pin_peak{}, chamber_peak{}; // each one lump of metal, at the end of the last hold
   units::Length hot_zone{};
   Energy energy;

@@ -1,14 +1,15 @@
 // Parts welded one after another: how warm the fixture settles, and how much longer every hold then takes.
 //
-// Model: chamber body, end plate and base plate are one lump of metal with the warmest temperature. Every part leaves
-// in it, at once, all the arc's electrical heat but what tube and cap carry out at the end of the last hold; what the
-// gas takes along and what the torch keeps is left out, so that the fixture comes out too warm. Until the next part it
-// cools in still air: chamber and end plate on their free faces, the base plate as a fin from the chamber's foot to its
-// farthest end. Stands, stop, block and feet are left out. After many parts the warming of one equals the cooling
-// between two. The holds are those of a plan whose chamber, pin and gas start that warm.
-// Units: quantity types; J, J/K, W/K as plain numbers. Errors: std::domain_error for a period, heat or capacity not
-// above 0. Guarantee: deterministic. Source: lumped capacitance and fin of uniform section with an adiabatic tip:
-// Incropera & DeWitt, eqs. 5.6 and 3.76; coefficient: ContactWishes::body_loss.
+// Model: chamber body, end plate and base plate are one lump of metal with the warmest temperature. Every
+// part leaves in it, at once, all the arc's electrical heat but what tube and cap carry out at the end of the
+// last hold; what the gas takes along and what the torch keeps is left out, so that the fixture comes out too
+// warm. Until the next part it cools in still air: chamber and end plate on their free faces, the base plate
+// as a fin from the chamber's foot to its farthest end. Stands, stop, block and feet are left out. After many
+// parts the warming of one equals the cooling between two. The holds are those of a plan whose chamber, pin
+// and gas start that warm. Units: quantity types; J, J/K, W/K as plain numbers. Errors: std::domain_error for
+// a period, heat or capacity not above 0. Guarantee: deterministic. Source: lumped capacitance and fin of
+// uniform section with an adiabatic tip: Incropera & DeWitt, eqs. 5.6 and 3.76; coefficient:
+// ContactWishes::body_loss.
 #pragma once
 
 #include "purgewright/fixture/volumes.hpp"
@@ -18,15 +19,15 @@
 
 namespace purgewright::heat {
 
-// Bare metal this hot burns the skin within a minute. Source: ISO 13732-1:2006, burn threshold for contact of 1 min;
-// the value from memory.
+// Bare metal this hot burns the skin within a minute. Source: ISO 13732-1:2006, burn threshold for contact of
+// 1 min; the value from memory.
 inline constexpr units::Temperature burn_threshold = units::celsius(51.0);
 
 struct Series {
-  units::Time period{}; // from one part to the next
-  double heat = 0.0;    // J that a part leaves, at most
-  double capacity = 0.0, loss = 0.0; // J/K, W/K of chamber body, end plate and base plate
-  units::Temperature settled{};      // after the last hold of a part, many parts on
+  units::Time period{};                    // from one part to the next
+  double heat = 0.0;                       // J that a part leaves, at most
+  double capacity = 0.0, loss = 0.0;       // J/K, W/K of chamber body, end plate and base plate
+  units::Temperature settled{};            // after the last hold of a part, many parts on
   units::Temperature settled_on_plastic{}; // of chamber body and end plate on a base plate that takes no heat
   // Plan of a part on the settled fixture, by add_warm_plan; absent where that is too warm for a hold to end.
   std::optional<HeatPlan> warm = {};
@@ -39,8 +40,9 @@ struct Series {
 units::Temperature settled_temperature(units::Temperature room, double heat, double capacity, double loss,
                                        units::Time period);
 
-// Heat that a fin of uniform section with an adiabatic tip passes, over what it would were it all at its foot's
-// temperature; `side_over_section` is perimeter over area of the section, 1/m. Incropera & DeWitt, eq. 3.76.
+// Heat that a fin of uniform section with an adiabatic tip passes, over what it would were it all at its
+// foot's temperature; `side_over_section` is perimeter over area of the section, 1/m. Incropera & DeWitt,
+// eq. 3.76.
 double fin_efficiency(double coefficient, double conductivity, double side_over_section, double length);
 
 // Settled temperatures; `plan` is the first part's, `period` the time from one part to the next.

@@ -20,10 +20,10 @@ struct Diagnostic {
   Severity severity = Severity::error;
   std::string file;
   Mark mark{};
-  std::string key;      // full path, "tube.wall"
-  std::string problem;  // what is wrong, with what was found
-  std::string allowed;  // what would be right; may be empty
-  std::string nearest;  // nearest right key or choice; may be empty
+  std::string key;     // full path, "tube.wall"
+  std::string problem; // what is wrong, with what was found
+  std::string allowed; // what would be right; may be empty
+  std::string nearest; // nearest right key or choice; may be empty
 };
 
 using Diagnostics = std::vector<Diagnostic>;

@@ -16,17 +16,17 @@ namespace purgewright::job {
 
 struct Entry {
   bool stated = false;
-  bool is_share = false;  // number is a share of the parent size (see FieldInfo::share_allowed)
-  double number = 0.0;    // quantity or count; index into FieldInfo::choices for a choice
-  std::string text;       // text; currency letters for a price
+  bool is_share = false; // number is a share of the parent size (see FieldInfo::share_allowed)
+  double number = 0.0;   // quantity or count; index into FieldInfo::choices for a choice
+  std::string text;      // text; currency letters for a price
   std::vector<std::string> list;
-  Mark mark{};            // of the value
+  Mark mark{}; // of the value
 };
 
 struct Job;
 
 struct Draft {
-  std::string file;       // as the user named it, for messages
+  std::string file;                               // as the user named it, for messages
   std::vector<std::shared_ptr<const Job>> family; // the jobs that fixture.family names, this one left out
   std::array<Entry, key_count> entries{};
 
@@ -39,9 +39,10 @@ struct DraftReading {
   Diagnostics problems; // complete; the draft is only good when has_errors(problems) is false
 };
 
-// Reads a job file: at most 1 MiB, no aliases or anchors, one document, nesting no deeper than the keys need. From a
-// path it reads those that fixture.family names too, relative to the file's folder, but not their own families.
-// Errors: all in `problems` under their own file's name, an unreadable file included; never throws on input.
+// Reads a job file: at most 1 MiB, no aliases or anchors, one document, nesting no deeper than the keys need.
+// From a path it reads those that fixture.family names too, relative to the file's folder, but not their own
+// families. Errors: all in `problems` under their own file's name, an unreadable file included; never throws
+// on input.
 DraftReading read_draft(const std::string &path);
 DraftReading read_draft_text(std::string_view yaml, std::string file_name);
 

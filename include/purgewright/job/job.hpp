@@ -42,8 +42,12 @@ struct Tube {
   Vent vent;
   units::Length outside_diameter_least() const { return outside_diameter - outside_diameter_tolerance; }
   units::Length outside_diameter_most() const { return outside_diameter + outside_diameter_tolerance; }
-  units::Length inside_diameter_least() const { return outside_diameter_least() - 2.0 * (wall + wall_tolerance); }
-  units::Length inside_diameter_most() const { return outside_diameter_most() - 2.0 * (wall - wall_tolerance); }
+  units::Length inside_diameter_least() const {
+    return outside_diameter_least() - 2.0 * (wall + wall_tolerance);
+  }
+  units::Length inside_diameter_most() const {
+    return outside_diameter_most() - 2.0 * (wall - wall_tolerance);
+  }
 };
 
 struct Cap {
@@ -88,11 +92,11 @@ struct Hose {
 
 struct Gas {
   GasSpecies species = GasSpecies::argon;
-  double oxygen_in_supply = 0.0;                        // mole fraction
+  double oxygen_in_supply = 0.0;                              // mole fraction
   double oxygen_limit_bore = 0.0, oxygen_limit_chamber = 0.0; // mole fraction
-  units::Pressure supply_pressure{};                    // gauge
+  units::Pressure supply_pressure{};                          // gauge
   Hose hose;
-  std::string log;                                      // path of a measured log, empty when none
+  std::string log; // path of a measured log, empty when none
   LogUse log_use = LogUse::compare;
   const standards::PortThread *port_thread = nullptr;
 };
@@ -146,7 +150,8 @@ struct Job {
   Weld weld;
   Gas gas;
   FixtureWishes fixture;
-  std::vector<std::shared_ptr<const Job>> family; // other tubes on the same bench; without families of their own
+  std::vector<std::shared_ptr<const Job>>
+      family; // other tubes on the same bench; without families of their own
   Shop shop;
   std::array<Origin, key_count> origins{};
 

@@ -1,8 +1,8 @@
 // Plots of a design as the bytes of an SVG: temperatures over the weld, oxygen over the prepurge.
 //
-// Units: mm on paper; axes in the job's units, oxygen in ppm. Frame: none. Range and errors: the purge and heat of
-// the design must be known; std::runtime_error when no font is installed. Guarantee: same findings, same bytes.
-// Source: heat/plan.hpp, gas/curves.hpp.
+// Units: mm on paper; axes in the job's units, oxygen in ppm. Frame: none. Range and errors: the purge and
+// heat of the design must be known; std::runtime_error when no font is installed. Guarantee: same findings,
+// same bytes. Source: heat/plan.hpp, gas/curves.hpp.
 #pragma once
 
 #include "purgewright/report/results.hpp"

@@ -1,4 +1,5 @@
-// Numbers as the welder reads them: what the printed text and the setup sheet both show, so that they never differ.
+// Numbers as the welder reads them: what the printed text and the setup sheet both show, so that they never
+// differ.
 //
 // Units: quantity types in, text with its unit out, but for collar_degrees (whole degrees without a unit).
 // Frame: collar angles are counterclockwise seen looking at the cap, 0 to 359. Range, errors: none.
@@ -16,8 +17,8 @@ namespace purgewright::report {
 std::string litres_per_minute(units::VolumeFlow);
 std::string cubic_feet_per_hour(units::VolumeFlow);
 
-// What the welder waits, in seconds: never less than the computed time; whole seconds under 20 s, then fives up to
-// 2 min, then quarter minutes.
+// What the welder waits, in seconds: never less than the computed time; whole seconds under 20 s, then fives
+// up to 2 min, then quarter minutes.
 std::string bench_time(units::Time);
 
 // The hold after a tack or run; "too long" where it does not end.
@@ -28,7 +29,8 @@ std::string warm_hold_text(const heat::Series &, bool tack, std::size_t number);
 // "27 s, 32 s once the fixture is warm": torch postflow to set.
 std::string postflow_text(const Findings &);
 
-// Speed of the room's air: "0.5 m/s", or "100 ft/min" in an inch job; never below 0.1 m/s, what still air does.
+// Speed of the room's air: "0.5 m/s", or "100 ft/min" in an inch job; never below 0.1 m/s, what still air
+// does.
 std::string air_speed(const Findings &, units::Velocity);
 
 // Percent from one in a hundred on, ppm below.

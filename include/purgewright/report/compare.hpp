@@ -1,6 +1,7 @@
 // Designs side by side: the figures people compare, the better one of each row marked.
 //
-// Units: values are SI. Guarantee: evaluating one design makes no text, so that sweeps run thousands a second.
+// Units: values are SI. Guarantee: evaluating one design makes no text, so that sweeps run thousands a
+// second.
 #pragma once
 
 #include "purgewright/checks/rules.hpp"
@@ -31,8 +32,8 @@ using MetricValues = std::array<double, metric_count>;
 MetricValues measure(const checks::Design &);
 
 struct ComparedDesign {
-  std::string name;                // file stem, or the varied values "fixture.wall=4 mm"
-  std::vector<double> varied;      // SI, one for each key of the sweep
+  std::string name;           // file stem, or the varied values "fixture.wall=4 mm"
+  std::vector<double> varied; // SI, one for each key of the sweep
   MetricValues values{};
 };
 

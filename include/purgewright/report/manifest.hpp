@@ -1,5 +1,5 @@
-// manifest.json: the tool's version, SHA-256 of the job and of every file of the folder, so that a sheet on the
-// wall can be held against the files it came from.
+// manifest.json: the tool's version, SHA-256 of the job and of every file of the folder, so that a sheet on
+// the wall can be held against the files it came from.
 //
 // Errors: std::runtime_error when a file cannot be read. Guarantee: files in the order of their paths.
 // Source: FIPS 180-4 (SHA-256), through OpenSSL.

@@ -1,5 +1,5 @@
-// parts-list.csv: what to make and what to buy for one fixture. Bought parts are described by standard and size,
-// never by maker.
+// parts-list.csv: what to make and what to buy for one fixture. Bought parts are described by standard and
+// size, never by maker.
 //
 // Units: sizes in the shop's units, masses in kg. Format: comma-separated, CRLF, RFC 4180.
 // Guarantee: same design, same bytes.

@@ -1,5 +1,5 @@
-// results.json: every figure and every rule of a design in SI, for scripts; templates/results.schema.json is its
-// JSON Schema. A number that is not finite is left out rather than written as null.
+// results.json: every figure and every rule of a design in SI, for scripts; templates/results.schema.json is
+// its JSON Schema. A number that is not finite is left out rather than written as null.
 //
 // Guarantee: same design, same bytes.
 #pragma once

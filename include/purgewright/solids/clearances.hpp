@@ -3,9 +3,9 @@
 // Frame: joint's frame.
 // Range and errors: the layout must be buildable; kernel::SolidError if the kernel fails, and from
 // require_clearance_agreement when the closed form contradicts the solids, naming both values.
-// Guarantee: distances to the kernel's confusion distance, the sight window to sight_accuracy; zero where bodies meet.
-// The tube counts without its vents. Parts and faces farther off by their boxes than what is found already are not
-// measured.
+// Guarantee: distances to the kernel's confusion distance, the sight window to sight_accuracy; zero where
+// bodies meet. The tube counts without its vents. Parts and faces farther off by their boxes than what is
+// found already are not measured.
 #pragma once
 
 #include "purgewright/fixture/access.hpp"
@@ -15,7 +15,8 @@ namespace purgewright::solids {
 
 inline constexpr units::Angle sight_accuracy = units::radians(1e-6);
 
-fixture::Clearances measure_clearances(const job::Job &, const fixture::Layout &, const std::vector<Standing> &);
+fixture::Clearances measure_clearances(const job::Job &, const fixture::Layout &,
+                                       const std::vector<Standing> &);
 
 // A micrometre: below what any of it can be made or held to, above the noise of either answer.
 inline constexpr units::Length clearance_agreement = units::micrometres(1.0);

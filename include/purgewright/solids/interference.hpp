@@ -2,9 +2,10 @@
 //
 // Units: quantity types. Frame: joint's frame.
 // Range and errors: kernel::SolidError if the kernel fails.
-// Guarantee: every pair whose boxes share more than touching_volume is tried, further pieces of a part and the tube and
-// cap too; a shared volume up to touching_volume is faces that lie on each other. Pieces that keep clear of one another
-// are tried on a third in one operation, and one by one when that finds more. Order of parts in the assembly.
+// Guarantee: every pair whose boxes share more than touching_volume is tried, further pieces of a part and
+// the tube and cap too; a shared volume up to touching_volume is faces that lie on each other. Pieces that
+// keep clear of one another are tried on a third in one operation, and one by one when that finds more. Order
+// of parts in the assembly.
 #pragma once
 
 #include "purgewright/solids/standing.hpp"

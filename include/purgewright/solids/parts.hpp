@@ -1,5 +1,5 @@
-// The parts of a fixture as solids, each a pure function of the job and its layout, and the gas spaces between
-// them by Boolean operations.
+// The parts of a fixture as solids, each a pure function of the job and its layout, and the gas spaces
+// between them by Boolean operations.
 //
 // Frame: each part is built in its own frame (fixture/layout.hpp says which); `place` moves it to the joint's
 // frame. Threads are cosmetic: the solid has the tap drill's hole, the callout stands in `notes`.
@@ -18,8 +18,8 @@
 
 namespace purgewright::solids {
 
-// A made part has files of its own; the others are shown in the assembly: tube and cap as they are, bought parts
-// simplified, threads and small forms left out.
+// A made part has files of its own; the others are shown in the assembly: tube and cap as they are, bought
+// parts simplified, threads and small forms left out.
 enum class PartKind { made, workpiece, bought };
 
 struct Part {
@@ -63,8 +63,8 @@ using OnPart = std::function<void(std::string_view)>;
 
 Assembly build_assembly(const job::Job &, const fixture::Layout &, const OnPart & = {});
 
-// Gas spaces measured on solids: what the finished chamber leaves of its envelope and what the tube holds, less
-// what stands in them. volumes.hpp says where each space ends.
+// Gas spaces measured on solids: what the finished chamber leaves of its envelope and what the tube holds,
+// less what stands in them. volumes.hpp says where each space ends.
 struct GasSpaces {
   units::Volume chamber{}, bore{};
 };

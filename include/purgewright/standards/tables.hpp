@@ -107,8 +107,8 @@ std::span<const Plastic> plastics(); // coldest first
 
 // ---- Metals
 struct Metal {
-  std::string_view name; // "titanium-grade-2" "titanium-grade-9" "titanium-6al-4v" "aluminium-6082"
-                         // "aluminium-6061" "stainless-304" "copper-c110"
+  std::string_view name;  // "titanium-grade-2" "titanium-grade-9" "titanium-6al-4v" "aluminium-6082"
+                          // "aluminium-6061" "stainless-304" "copper-c110"
   std::string_view title; // "titanium Grade 2"
   units::Density density;
   double conductivity;  // W/(m K), near room temperature (Ti-6Al-4V and Grade 9: near 400 degC is in heat)

@@ -21,14 +21,17 @@ Limit smallest(std::initializer_list<Limit> limits) {
 }
 
 // Flow of `count` equal round passages at a Reynolds number: Q = count pi d nu Re / 4.
-VolumeFlow flow_at_reynolds(double reynolds_number, Length diameter, int count, units::Diffusivity viscosity) {
+VolumeFlow flow_at_reynolds(double reynolds_number, Length diameter, int count,
+                            units::Diffusivity viscosity) {
   return (0.25 * units::pi * double(count) * reynolds_number) * diameter * viscosity;
 }
 
 Limit supply_limit(const job::Job &job, const Line &line) {
-  // Half of the supply's pressure is left to the fine-adjust valve, so that it still regulates: common practice.
+  // Half of the supply's pressure is left to the fine-adjust valve, so that it still regulates: common
+  // practice.
   constexpr double line_share = 0.5;
-  return {line_flow(line, line_share * job.gas.supply_pressure, stream_of(job)), "what supply and hoses deliver"};
+  return {line_flow(line, line_share * job.gas.supply_pressure, stream_of(job)),
+          "what supply and hoses deliver"};
 }
 
 CircuitBounds bounds_of(const Limit &limit, units::Area inlet, units::Volume space, units::Volume lines,
@@ -57,13 +60,14 @@ Bounds bound_prepurge(const job::Job &job, const fixture::Layout &layout, const 
                 supply_limit(job, bore_way),
                 {bore_flow_ceiling, "usual ceiling of a bore purge"}});
   const auto &diffuser = layout.body.diffuser;
-  const Limit chamber =
-      smallest({{flow_at_reynolds(laminar_jet_reynolds, 2.0 * diffuser.hole_radius, diffuser.holes(), viscosity),
-                 "jets from the diffuser stay laminar"},
-                supply_limit(job, chamber_line(job, layout)),
-                {chamber_flow_ceiling, "usual ceiling of a chamber purge"}});
+  const Limit chamber = smallest(
+      {{flow_at_reynolds(laminar_jet_reynolds, 2.0 * diffuser.hole_radius, diffuser.holes(), viscosity),
+        "jets from the diffuser stay laminar"},
+       supply_limit(job, chamber_line(job, layout)),
+       {chamber_flow_ceiling, "usual ceiling of a chamber purge"}});
   const double supply = job.gas.oxygen_in_supply;
-  return {bounds_of(bore, areas.bore_inlet, volumes.bore_gas, volumes.lines_bore, job.gas.oxygen_limit_bore, supply),
+  return {bounds_of(bore, areas.bore_inlet, volumes.bore_gas, volumes.lines_bore, job.gas.oxygen_limit_bore,
+                    supply),
           bounds_of(chamber, areas.diffuser, volumes.chamber_gas, volumes.lines_chamber,
                     job.gas.oxygen_limit_chamber, supply)};
 }

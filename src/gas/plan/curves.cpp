@@ -20,9 +20,10 @@ std::vector<double> at_target(const Course &course, const Target &target) {
 
 } // namespace
 
-OxygenCurves prepurge_curves(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
-                             const fixture::Areas &areas, const Bounds &bounds, const MeasuredMixing &measured,
-                             units::Time duration, int intervals) {
+OxygenCurves prepurge_curves(const job::Job &job, const fixture::Layout &layout,
+                             const fixture::Volumes &volumes, const fixture::Areas &areas,
+                             const Bounds &bounds, const MeasuredMixing &measured, units::Time duration,
+                             int intervals) {
   const Subject subject{job, layout, volumes, areas};
   Stage stage = plan::prepurge_stage(bounds, measured);
   OxygenCurves curves;

@@ -8,11 +8,13 @@ namespace {
 
 using units::VolumeFlow;
 
-constexpr double floor_slack = 0.1;   // of the way from best to limit, where the limit lies near the floor
-constexpr double pool_per_wall = 2.0; // liquid width of a joint welded through, over the wall: common practice
+constexpr double floor_slack = 0.1; // of the way from best to limit, where the limit lies near the floor
+constexpr double pool_per_wall =
+    2.0; // liquid width of a joint welded through, over the wall: common practice
 
 // Smallest flow in [low, high] at which floor(flow) <= wanted, the floor falling with flow; `high` when none.
-template <class FloorOf> VolumeFlow least_flow(VolumeFlow low, VolumeFlow high, double wanted, FloorOf floor_of) {
+template <class FloorOf>
+VolumeFlow least_flow(VolumeFlow low, VolumeFlow high, double wanted, FloorOf floor_of) {
   constexpr int halvings = 10; // a thousandth of the span in log: finer than any flowmeter
   if (high <= low || floor_of(low) <= wanted) {
     return low;
@@ -34,7 +36,8 @@ struct Choice {
 
 // Holds half the limit if any flow does, else lies a tenth of the way from the best there is to the limit,
 // else gives the highest flow and says so.
-template <class FloorOf> Choice choose(VolumeFlow high, double limit, std::string_view high_reason, FloorOf floor_of) {
+template <class FloorOf>
+Choice choose(VolumeFlow high, double limit, std::string_view high_reason, FloorOf floor_of) {
   const double best = floor_of(high);
   if (best > limit) {
     return {high, high_reason, false};
@@ -60,8 +63,8 @@ struct Ceilings {
 
 Ceilings ceilings(const Subject &s, const Purge &purge) {
   const VolumeFlow slot = shield_ratio_most * torch_speed(s.job) * open_slot(s, true);
-  // Under a thick wall the puddle's own weight takes all that its skin can hold: the bore is swept a little even so, and
-  // the pressure's rule says that it must not be welded like that.
+  // Under a thick wall the puddle's own weight takes all that its skin can hold: the bore is swept a little
+  // even so, and the pressure's rule says that it must not be welded like that.
   constexpr double least_share = 0.01; // of the prepurge; common practice, no source
   const VolumeFlow pressure =
       std::max(holes_flow(bore_outlet(s.job, s.layout), purge.pressure.limit, stream_of(s.job)),
@@ -84,10 +87,12 @@ Ceilings ceilings(const Subject &s, const Purge &purge) {
 
 units::Pressure bore_limit(const job::Job &job) {
   const auto &metal = *job.tube.material;
-  const auto liquid = std::max(metal.melting_start, units::kelvins(1943.0)); // fit's reference, pure titanium melts there
+  const auto liquid =
+      std::max(metal.melting_start, units::kelvins(1943.0)); // fit's reference, pure titanium melts there
   const double tension = metal.name == "titanium-6al-4v" ? titanium_alloy_surface_tension(liquid)
                                                          : titanium_surface_tension(liquid);
-  const auto hold = bore_pressure_limit(tension, pool_per_wall * job.tube.wall, LiquidShape::long_gap, job.tube.wall);
+  const auto hold =
+      bore_pressure_limit(tension, pool_per_wall * job.tube.wall, LiquidShape::long_gap, job.tube.wall);
   return std::min(hold, plain_bore_limit);
 }
 
@@ -108,8 +113,8 @@ void choose_welding_flows(const Subject &s, Purge &purge) {
     });
     const VolumeFlow chamber_high =
         std::min(most.chamber, most.slot - (most.shared ? bore_choice.flow : VolumeFlow{}));
-    chamber_choice = choose(chamber_high, job.gas.oxygen_limit_chamber, "the most that leaves the torch's gas undisturbed",
-                            [&](VolumeFlow q) {
+    chamber_choice = choose(chamber_high, job.gas.oxygen_limit_chamber,
+                            "the most that leaves the torch's gas undisturbed", [&](VolumeFlow q) {
                               const Scene scene = floors(bore_choice.flow, q);
                               return floor_at(scene, scene.chamber_joint).oxygen;
                             });

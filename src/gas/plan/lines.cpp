@@ -10,7 +10,8 @@ TubeRun hose_run(const job::Hose &hose, Length length) {
 }
 
 TubeRun outlet_passage(const fixture::PortBlock &block) {
-  return {.length = block.height - block.gallery_z, .diameter = 2.0 * block.passage_radius,
+  return {.length = block.height - block.gallery_z,
+          .diameter = 2.0 * block.passage_radius,
           .losses = loss::tee_branch + loss::exit};
 }
 
@@ -25,20 +26,24 @@ Stream stream_of(const job::Job &job) {
   return {density(species, shop_temperature), viscosity(species, shop_temperature)};
 }
 
-// The shared supply hose is counted with each circuit's own flow; both flowing adds a little drop in it, which the
-// valves, set by flowmeter, take up.
+// The shared supply hose is counted with each circuit's own flow; both flowing adds a little drop in it,
+// which the valves, set by flowmeter, take up.
 Line bore_line(const job::Job &job, const fixture::Layout &layout) {
   const auto &hose = job.gas.hose;
   const auto &plug = layout.plug;
   Line line;
-  line.tubes = {hose_run(hose, hose.supply_length), outlet_passage(layout.block), hose_run(hose, hose.bore_length),
-                {.length = plug.inlet.end_x - plug.rear_x(), .diameter = 2.0 * plug.inlet.radius,
+  line.tubes = {hose_run(hose, hose.supply_length),
+                outlet_passage(layout.block),
+                hose_run(hose, hose.bore_length),
+                {.length = plug.inlet.end_x - plug.rear_x(),
+                 .diameter = 2.0 * plug.inlet.radius,
                  .losses = loss::sharp_entrance}};
   if (layout.lance.present) {
-    line.tubes.push_back({.length = layout.lance.length, .diameter = 2.0 * layout.lance.inside_radius,
-                          .losses = loss::exit});
+    line.tubes.push_back(
+        {.length = layout.lance.length, .diameter = 2.0 * layout.lance.inside_radius, .losses = loss::exit});
   } else {
-    line.plates = {{.diameter = 2.0 * plug.side_hole_radius, .thickness = plug.nose_radius - plug.inlet.radius,
+    line.plates = {{.diameter = 2.0 * plug.side_hole_radius,
+                    .thickness = plug.nose_radius - plug.inlet.radius,
                     .count = plug.side_holes()}};
   }
   return line;
@@ -59,7 +64,8 @@ Line chamber_line(const job::Job &job, const fixture::Layout &layout) {
 Holes bore_outlet(const job::Job &job, const fixture::Layout &layout) {
   if (layout.plug.has_exhaust) {
     return {.diameter = 2.0 * layout.plug.exhaust.radius,
-            .thickness = layout.plug.spigot_length - layout.plug.rear_x(), .count = 1};
+            .thickness = layout.plug.spigot_length - layout.plug.rear_x(),
+            .count = 1};
   }
   return {.diameter = job.tube.vent.diameter, .thickness = job.tube.wall, .count = job.tube.vent.count};
 }

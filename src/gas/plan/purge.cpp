@@ -19,8 +19,8 @@ using plan::Stage;
 using plan::Subject;
 using units::Time;
 
-constexpr double near_floor = 1.1;     // "reached" when the limit lies under the floor: within a tenth of it
-constexpr double heated_share = 0.2;   // of the bore's gas, by the last run: common practice
+constexpr double near_floor = 1.1;   // "reached" when the limit lies under the floor: within a tenth of it
+constexpr double heated_share = 0.2; // of the bore's gas, by the last run: common practice
 constexpr units::Temperature heated_gas = units::celsius(400.0);
 
 // Oxygen at a target after `changes` volume changes of its circuit.
@@ -93,8 +93,8 @@ void settle_times(const Subject &subject, const Stage &stage, const Scene &scene
 }
 
 void describe(const Subject &s, const Stage &stage, const Scene &scene, const Bounds &bounds, Purge &purge) {
-  const auto circuit = [&](CircuitPlan &plan, const CircuitBounds &bound, units::Volume space, units::Volume lines,
-                           const Target &joint, double tanks, std::string_view regime) {
+  const auto circuit = [&](CircuitPlan &plan, const CircuitBounds &bound, units::Volume space,
+                           units::Volume lines, const Target &joint, double tanks, std::string_view regime) {
     plan.volume_changes = (bound.flow * plan.time / space).value();
     plan.after_thumb_rule = after_changes(scene, joint, thumb_rule_changes * space / bound.flow);
     plan.after_thumb_rule_mixed = air_oxygen * std::exp(-thumb_rule_changes);
@@ -102,8 +102,8 @@ void describe(const Subject &s, const Stage &stage, const Scene &scene, const Bo
     plan.regime = regime;
     plan.dead_volume_share = units::ratio(lines, space);
   };
-  circuit(purge.bore, bounds.bore, s.volumes.bore_gas, s.volumes.lines_bore, scene.bore_joint, scene.bore_tanks,
-          scene.bore_regime);
+  circuit(purge.bore, bounds.bore, s.volumes.bore_gas, s.volumes.lines_bore, scene.bore_joint,
+          scene.bore_tanks, scene.bore_regime);
   circuit(purge.chamber, bounds.chamber, s.volumes.chamber_gas, s.volumes.lines_chamber, scene.chamber_joint,
           scene.chamber_tanks, scene.chamber_regime);
   purge.bore.tanks_measured = stage.bore_tanks > 0.0;
@@ -112,7 +112,8 @@ void describe(const Subject &s, const Stage &stage, const Scene &scene, const Bo
   purge.chamber.line_drop = line_drop(chamber_line(s.job, s.layout), bounds.chamber.flow, stream_of(s.job));
 }
 
-// Time until what the idle lines hold has been flushed out: block and hoses full of air, watched at their ends.
+// Time until what the idle lines hold has been flushed out: block and hoses full of air, watched at their
+// ends.
 Time start_of_day(const Scene &scene, Time guess, double limit) {
   constexpr std::size_t bore_lines = 1, chamber_lines = 2; // places in line_zones
   const std::array<Target, 2> ends{Target{scene.line_zones[bore_lines], 1.0, limit},
@@ -153,10 +154,13 @@ void describe_bench(const Subject &s, const Scene &scene, Time guess, Purge &pur
 
 } // namespace
 
-units::Time Purge::wait() const { return std::max({bore.high, chamber.high, least_wait}); }
+units::Time Purge::wait() const {
+  return std::max({bore.high, chamber.high, least_wait});
+}
 
 Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
-                     const fixture::Areas &areas, const Bounds &bounds, Time under_gas, const MeasuredMixing &measured) {
+                 const fixture::Areas &areas, const Bounds &bounds, Time under_gas,
+                 const MeasuredMixing &measured) {
   const Subject subject{job, layout, volumes, areas};
   Purge purge;
   const auto start = [](CircuitPlan &plan, const CircuitBounds &bound) {

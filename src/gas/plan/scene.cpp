@@ -16,18 +16,26 @@ using units::Length;
 using units::Volume;
 using units::VolumeFlow;
 
-constexpr double most_line_tanks = 10.0;   // more tanks change a line's breakthrough by less than a second
+constexpr double most_line_tanks = 10.0; // more tanks change a line's breakthrough by less than a second
 constexpr double most_space_tanks = 12.0;
-constexpr double swept_pocket = 0.5;       // bore diameters beyond the vent that its stream sweeps: common practice
+constexpr double swept_pocket = 0.5; // bore diameters beyond the vent that its stream sweeps: common practice
 constexpr Length least_pocket = units::millimetres(1.0);
 constexpr double pocket_tanks = 4.0;
-constexpr double plume_heat_share = 0.1;   // of the arc's power that heats gas at the joint: common practice
-constexpr double least_open_share = 0.2;   // of the slot, under a torch that covers it
-constexpr double argon_heat = 520.3;       // J/(kg K), 2.5 R/M, kinetic theory
+constexpr double plume_heat_share = 0.1; // of the arc's power that heats gas at the joint: common practice
+constexpr double least_open_share = 0.2; // of the slot, under a torch that covers it
+constexpr double argon_heat = 520.3;     // J/(kg K), 2.5 R/M, kinetic theory
 
 enum Reservoir : std::size_t { supply = 0, room = 1 };
-enum ZoneIndex : std::size_t { supply_line, bore_line_zone, bore_stirred, bore_swept, chamber_line_zone, plenum,
-                               cavity, pocket };
+enum ZoneIndex : std::size_t {
+  supply_line,
+  bore_line_zone,
+  bore_stirred,
+  bore_swept,
+  chamber_line_zone,
+  plenum,
+  cavity,
+  pocket
+};
 
 units::Diffusivity diffusion(const job::Job &job) {
   return diffusivity(species_of(job), Species::air, shop_temperature);
@@ -47,7 +55,8 @@ double line_tanks(const job::Job &job, Length diameter, Length length, VolumeFlo
 std::string_view bore_regime(const job::Job &job, VolumeFlow flow) {
   const Length diameter = job.tube.inside_diameter;
   const units::Velocity speed = flow / (0.25 * units::pi * units::square(diameter));
-  if (reynolds(speed, diameter, kinematic_viscosity(species_of(job), shop_temperature)) > laminar_tube_reynolds) {
+  if (reynolds(speed, diameter, kinematic_viscosity(species_of(job), shop_temperature)) >
+      laminar_tube_reynolds) {
     return "turbulent along the bore";
   }
   return taylor_development(diffusion(job), speed, 0.5 * diameter, job.tube.length) > 1.0
@@ -157,15 +166,16 @@ class Builder {
     zones.push_back({s_.volumes.lines_chamber, lines(hose.chamber_length, stage_.chamber), {}});
     add_chamber_zones();
     // Residence-time variance of stirred and swept length together, as tanks.
-    const double variance = stirred_share * stirred_share +
-                            (1.0 - stirred_share) * (1.0 - stirred_share) / swept_tanks;
+    const double variance =
+        stirred_share * stirred_share + (1.0 - stirred_share) * (1.0 - stirred_share) / swept_tanks;
     scene_.bore_tanks = 1.0 / variance;
     scene_.bore_regime = bore_regime(job, stage_.bore);
     scene_.line_zones = {supply_line, bore_line_zone, chamber_line_zone, plenum};
     scene_.outlet_zone = bore_swept;
     scene_.space_zones = {bore_stirred, bore_swept, cavity};
     const bool lance = s_.layout.lance.present;
-    scene_.bore_joint = {lance ? std::size_t{bore_stirred} : std::size_t{bore_swept}, 1.0, job.gas.oxygen_limit_bore};
+    scene_.bore_joint = {lance ? std::size_t{bore_stirred} : std::size_t{bore_swept}, 1.0,
+                         job.gas.oxygen_limit_bore};
     if (still > Length{}) {
       const VolumeFlow between = diffusion(job) * section / (still / pocket_tanks);
       zones.push_back({pocket_volume, pocket_tanks, between});
@@ -235,10 +245,10 @@ class Builder {
     edge(in_zone(bore_line_zone), in_zone(bore_stirred), stage_.bore, {}, "supply");
     edge(in_zone(bore_stirred), in_zone(bore_swept), stage_.bore, {}, "supply");
     const Holes outlet = bore_outlet(s_.job, s_.layout);
-    const VolumeFlow still = double(outlet.count) *
-                             diffusive_conductance(diffusion(s_.job),
-                                                   0.25 * units::pi * units::square(outlet.diameter),
-                                                   outlet.thickness, circle_shape_length(outlet.diameter));
+    const VolumeFlow still =
+        double(outlet.count) * diffusive_conductance(diffusion(s_.job),
+                                                     0.25 * units::pi * units::square(outlet.diameter),
+                                                     outlet.thickness, circle_shape_length(outlet.diameter));
     const VolumeFlow exchange = opposed_conductance(still, stage_.bore);
     edge(in_zone(bore_swept), vent_in_cavity(s_) ? in_zone(cavity) : in_reservoir(room), stage_.bore,
          exchange, "vent");
@@ -275,8 +285,8 @@ class Builder {
     return {cover.thickness, double(cover.exits) * circle_shape_length(2.0 * cover.exit_radius)};
   }
 
-  // Diffusion against the outflow, the room's draught, and air that the hot plume draws in when the outflow does not
-  // feed it.
+  // Diffusion against the outflow, the room's draught, and air that the hot plume draws in when the outflow
+  // does not feed it.
   VolumeFlow slot_exchange(VolumeFlow out) const {
     const auto &body = s_.layout.body;
     const Area open = open_slot(s_, stage_.arc, stage_.covered);
@@ -292,8 +302,8 @@ class Builder {
     if (stage_.arc) {
       const units::Power heat = plume_heat_share * (s_.job.weld.current * s_.job.weld.voltage);
       const Length rise = body.z_max - 0.5 * s_.job.tube.outside_diameter;
-      const double flux = thermal_buoyancy_flux(heat, density(species_of(s_.job), shop_temperature), argon_heat,
-                                                shop_temperature);
+      const double flux = thermal_buoyancy_flux(heat, density(species_of(s_.job), shop_temperature),
+                                                argon_heat, shop_temperature);
       exchange += std::max(VolumeFlow{}, plume_flow(flux, rise) - out);
     }
     return exchange;
@@ -326,7 +336,9 @@ bool vent_in_cavity(const Subject &s) {
   return s.job.tube.vent.count > 0 && -s.job.tube.vent.from_joint > s.layout.body.cavity_start;
 }
 
-Length space_height(const fixture::ChamberBody &body) { return body.z_max + body.cavity_radius; }
+Length space_height(const fixture::ChamberBody &body) {
+  return body.z_max + body.cavity_radius;
+}
 
 double gas_gravity(const job::Job &job) {
   const auto air = density(Species::air, shop_temperature);
@@ -345,7 +357,9 @@ Area open_slot(const Subject &s, bool arc, bool covered) {
   return arc ? std::max(s.areas.slot - cup, least_open_share * s.areas.slot) : s.areas.slot;
 }
 
-Scene build_scene(const Subject &subject, const Stage &stage) { return Builder(subject, stage).build(); }
+Scene build_scene(const Subject &subject, const Stage &stage) {
+  return Builder(subject, stage).build();
+}
 
 std::vector<double> between_parts(const Scene &scene) {
   std::vector<double> state = uniform_state(scene.network, air_oxygen);

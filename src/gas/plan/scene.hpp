@@ -16,7 +16,8 @@ struct Subject {
   const fixture::Areas &areas;
 };
 
-// Flows of one stage; the torch stands over the slot while it welds, the slot cover is closed for the prepurge.
+// Flows of one stage; the torch stands over the slot while it welds, the slot cover is closed for the
+// prepurge.
 struct Stage {
   units::VolumeFlow bore{}, chamber{}, torch{};
   bool arc = false, covered = false;
@@ -32,15 +33,15 @@ inline Stage prepurge_stage(const Bounds &bounds, const MeasuredMixing &measured
           .chamber_tanks = measured.chamber_tanks};
 }
 
-// Ends of the bracket, for both spaces: stirred throughout, and as well displaced as gas can be; more tanks hardly
-// sharpen the front.
+// Ends of the bracket, for both spaces: stirred throughout, and as well displaced as gas can be; more tanks
+// hardly sharpen the front.
 inline constexpr double stirred_tanks = 1.0, displaced_tanks = 12.0;
 
 struct Scene {
   Network network;
   std::vector<std::string_view> edge_words, ingress_words; // by edge and ingress: what each stands for
   std::size_t outlet_zone = 0;                             // its last tank is what leaves the bore
-  Target bore_joint, chamber_joint;   // the joint's inside and outside; limits of the job
+  Target bore_joint, chamber_joint; // the joint's inside and outside; limits of the job
   std::vector<std::size_t> line_zones, space_zones;
   double bore_tanks = 1.0, chamber_tanks = 1.0;
   std::string_view bore_regime, chamber_regime;

@@ -24,7 +24,8 @@ Use gas_use(const Subject &s, const Purge &purge, Time under_gas) {
   const units::VolumeFlow release = use.per_part / use.cycle;
   const units::VolumeFlow air = ventilation(job.shop.room_volume, job.shop.room_air_changes_per_hour);
   // The formula with an exhaust holds while the exhaust carries more than the release; a shut room is worse.
-  use.room_oxygen = room_after(job.shop.room_volume, air > release ? air : units::VolumeFlow{}, release, working_day);
+  use.room_oxygen =
+      room_after(job.shop.room_volume, air > release ? air : units::VolumeFlow{}, release, working_day);
   return use;
 }
 

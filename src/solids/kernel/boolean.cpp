@@ -134,7 +134,9 @@ Solid fuse(std::vector<Solid> const &solids, int expected_solids) {
   });
 }
 
-std::optional<Solid> common(Solid const &a, Solid const &b) { return common(a, std::vector<Solid>{b}); }
+std::optional<Solid> common(Solid const &a, Solid const &b) {
+  return common(a, std::vector<Solid>{b});
+}
 
 std::optional<Solid> common(Solid const &a, std::vector<Solid> const &others) {
   return with_inputs("common", {a}, others, [&](Task const &task) -> std::optional<Solid> {
@@ -148,7 +150,9 @@ std::optional<Solid> common(Solid const &a, std::vector<Solid> const &others) {
   });
 }
 
-units::Volume common_volume(Solid const &a, Solid const &b) { return common_volume(a, std::vector<Solid>{b}); }
+units::Volume common_volume(Solid const &a, Solid const &b) {
+  return common_volume(a, std::vector<Solid>{b});
+}
 
 units::Volume common_volume(Solid const &a, std::vector<Solid> const &others) {
   std::optional<Solid> const shared = common(a, others);

@@ -64,9 +64,12 @@ bool is_inside(TopoDS_Shape const &body, Solid const &solid) {
 }
 
 // In kernel's numbers nothing is infinite.
-double finite_mm(units::Length known) { return std::isfinite(known.value()) ? mm(known) : Precision::Infinite(); }
+double finite_mm(units::Length known) {
+  return std::isfinite(known.value()) ? mm(known) : Precision::Infinite();
+}
 
-units::Length boundaries_below(units::Length known, TopoDS_Shape const &body, Bounds const &box, Located const &part) {
+units::Length boundaries_below(units::Length known, TopoDS_Shape const &body, Bounds const &box,
+                               Located const &part) {
   double const limit = finite_mm(known);
   double const found = least_distance(limit, pieces_of({body}), pieces_of(near_faces(box, part, known)));
   return found < limit ? std::min(known, length_from_mm(found)) : known;

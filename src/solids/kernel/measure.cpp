@@ -70,7 +70,9 @@ TopTools_IndexedMapOfShape faces_of(Solid const &solid) {
   return faces;
 }
 
-int face_count(Solid const &solid) { return faces_of(solid).Extent(); }
+int face_count(Solid const &solid) {
+  return faces_of(solid).Extent();
+}
 
 int solid_count(Solid const &solid) {
   return count_solids(occt(solid));

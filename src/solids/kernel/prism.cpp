@@ -30,8 +30,8 @@ Outline outline(RoundedRectangle const &plan) {
   const double x = 0.5 * mm(plan.length);
   const double y = 0.5 * mm(plan.width);
   const double corner = mm(plan.corner_radius);
-  // Half a side falls between two points of mm()'s grid where the side's last digit is odd: an obround's radius,
-  // rounded for itself, may then stand one step of the grid over.
+  // Half a side falls between two points of mm()'s grid where the side's last digit is odd: an obround's
+  // radius, rounded for itself, may then stand one step of the grid over.
   constexpr double grid_step = 1e-9;
   const double most = std::min(x, y);
   return {x, y, corner > most && corner <= most + grid_step ? most : corner};

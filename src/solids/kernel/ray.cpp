@@ -26,7 +26,8 @@ Target::Target(Located const &solid, Bounds const &region)
     TopoDS_Compound within;
     builder.MakeCompound(within);
     for (int i = 1; i <= faces.Extent(); ++i)
-      if (apart(solid.face_boxes[static_cast<std::size_t>(i - 1)], region) <= length_from_mm(Precision::Confusion()))
+      if (apart(solid.face_boxes[static_cast<std::size_t>(i - 1)], region) <=
+          length_from_mm(Precision::Confusion()))
         builder.Add(within, faces(i));
     faces_->Load(within, Precision::Confusion());
   });

@@ -93,11 +93,12 @@ TEST_CASE("Oxygen is kept on the design's own networks", "[property][gas][plan]"
   for_random_jobs(2000, [](const job::Job &job) {
     const PurgeDesign d(job);
     const auto bounds = d.bounds;
-    const std::array stages{plan::Stage{.bore = bounds.bore.flow, .chamber = bounds.chamber.flow, .covered = true},
-                            plan::Stage{.bore = 0.2 * bounds.bore.flow,
-                                        .chamber = 0.1 * bounds.chamber.flow,
-                                        .torch = job.torch.gas_flow,
-                                        .arc = true}};
+    const std::array stages{
+        plan::Stage{.bore = bounds.bore.flow, .chamber = bounds.chamber.flow, .covered = true},
+        plan::Stage{.bore = 0.2 * bounds.bore.flow,
+                    .chamber = 0.1 * bounds.chamber.flow,
+                    .torch = job.torch.gas_flow,
+                    .arc = true}};
     for (const auto &stage : stages) {
       const auto scene = plan::build_scene(d.subject(), stage);
       const auto course = solve(scene.network, plan::between_parts(scene), 3.0 * bounds.bore.mixed, 30);

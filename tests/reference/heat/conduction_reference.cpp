@@ -109,7 +109,8 @@ TEST_CASE("A rod in air needs the printed heat to keep its base hot", "[referenc
 // The same rod in closed form: the efficiency that the base plate counts with (heat/series.hpp).
 TEST_CASE("A long fin passes the printed heat", "[reference][heat]") {
   const auto e = entry("long_fin");
-  const double diameter = e.number("diameter"), h = e.number("h"), rise = e.number("base") - e.number("ambient");
+  const double diameter = e.number("diameter"), h = e.number("h"),
+               rise = e.number("base") - e.number("ambient");
   const double length = 1.2; // m, very long: the rest of the rod is cold
   for (const auto &row : e.values()) {
     const double k = row["k"].as<double>();

@@ -1,5 +1,5 @@
-// A job file may state any value that its key allows: what comes is a design with every rule judged, or a refusal with its
-// reason, never a fault of the program.
+// A job file may state any value that its key allows: what comes is a design with every rule judged, or a
+// refusal with its reason, never a fault of the program.
 #include "purgewright/checks/rules.hpp"
 
 #include <catch2/catch.hpp>
@@ -27,7 +27,8 @@ void judge_at(const std::string &example, const job::FieldInfo &field, double nu
   REQUIRE_NOTHROW(design = evaluate_purge(std::move(*resolution.job)));
   const auto results = judge(design);
   CHECK_FALSE(results.empty());
-  CHECK(results.size() == (design.layout.buildable() ? rules().size() - 1 : design.layout.conflicts.size())); // but solids
+  CHECK(results.size() ==
+        (design.layout.buildable() ? rules().size() - 1 : design.layout.conflicts.size())); // but solids
 }
 
 void judge_ends(const std::string &example) {
@@ -46,5 +47,9 @@ void judge_ends(const std::string &example) {
 
 } // namespace
 
-TEST_CASE("each key at either end of its range: tube with a vent") { judge_ends("logger-25"); }
-TEST_CASE("each key at either end of its range: tube without one") { judge_ends("logger-51"); }
+TEST_CASE("each key at either end of its range: tube with a vent") {
+  judge_ends("logger-25");
+}
+TEST_CASE("each key at either end of its range: tube without one") {
+  judge_ends("logger-51");
+}

@@ -28,8 +28,8 @@ const PartHeat &of(const std::vector<PartHeat> &all, std::string_view part) {
 
 TEST_CASE("what faces the joint is of metal, and so is what holds gas, however cold") {
   const auto parts = part_heat(example("logger-25"));
-  for (const auto part : {ids::chamber_body, ids::chamber_end_plate, ids::backing_pin, ids::slot_cover, ids::end_plug,
-                          ids::gas_port_block}) {
+  for (const auto part : {ids::chamber_body, ids::chamber_end_plate, ids::backing_pin, ids::slot_cover,
+                          ids::end_plug, ids::gas_port_block}) {
     INFO(std::string(part));
     CHECK(of(parts, part).plastic.empty());
   }
@@ -45,7 +45,8 @@ TEST_CASE("a part near the rollers may be printed from the coldest plastic that 
     design.series.settled = units::celsius(30.0);
     return std::string(of(part_heat(design), ids::cradle_stand).plastic);
   };
-  // Deflection under 0.45 MPa (ISO 75-2 B) of data sheets: PLA 58.8, PETG 76.2 degC; ABS serves to 85 degC at least.
+  // Deflection under 0.45 MPa (ISO 75-2 B) of data sheets: PLA 58.8, PETG 76.2 degC; ABS serves to 85 degC at
+  // least.
   CHECK(plastic_at(48.7) == "PLA");
   CHECK(plastic_at(48.9) == "PETG");
   CHECK(plastic_at(66.1) == "PETG");
@@ -53,7 +54,8 @@ TEST_CASE("a part near the rollers may be printed from the coldest plastic that 
   CHECK(plastic_at(75.1).empty());
 }
 
-TEST_CASE("what stands on the base plate gets as warm as it does part after part, and a plastic base plate warmer") {
+TEST_CASE("what stands on the base plate gets as warm as it does part after part, and a plastic base plate "
+          "warmer") {
   Design design = example("logger-25");
   REQUIRE(design.series.settled > design.heat.roller_peak);
   auto parts = part_heat(design);
@@ -66,7 +68,8 @@ TEST_CASE("what stands on the base plate gets as warm as it does part after part
   CHECK(of(parts, ids::base_plate).hottest > design.series.settled);
   CHECK(of(parts, ids::index_collar).hottest == design.heat.roller_peak); // on the tube, not on the base
   // A part a day leaves everything cold.
-  design.series = heat::settle(design.job, design.layout, design.volumes, design.heat, {}, units::seconds(86400.0));
+  design.series =
+      heat::settle(design.job, design.layout, design.volumes, design.heat, {}, units::seconds(86400.0));
   parts = part_heat(design);
   CHECK(of(parts, ids::cradle_stand).hottest == design.heat.roller_peak);
   CHECK_FALSE(of(parts, ids::base_plate).plastic.empty()); // chamber and end plate alone take one part's heat

@@ -170,8 +170,8 @@ TEST_CASE("no grid value of the clearances holds less gas than the solution") {
   const auto least = design_of(solution.draft).volumes.chamber_gas;
   for (double radial = 2.0; radial <= 6.0; radial += 0.5) {
     for (double end = 3.0; end <= 8.0; end += 0.5) {
-      const Design other =
-          design_of(with(with(draft, Key::fixture_radial_clearance, radial * mm), Key::fixture_end_clearance, end * mm));
+      const Design other = design_of(with(with(draft, Key::fixture_radial_clearance, radial * mm),
+                                          Key::fixture_end_clearance, end * mm));
       const bool sound = other.layout.buildable() && worst(judge(other)) == Status::pass;
       CHECK((!sound || other.volumes.chamber_gas >= least * (1.0 - 1e-12)));
     }
@@ -183,6 +183,7 @@ TEST_CASE("solving cures what is left open and never what is stated") {
   const Solution stuck = solve(stated);
   CHECK_FALSE(stuck.passes);
   CHECK(stuck.draft[Key::fixture_slot_width].number == 27 * mm);
-  const Draft closed = draft_with({{Key::fixture_radial_clearance, 6 * mm}, {Key::fixture_end_clearance, 8 * mm}});
+  const Draft closed =
+      draft_with({{Key::fixture_radial_clearance, 6 * mm}, {Key::fixture_end_clearance, 8 * mm}});
   CHECK(solve(closed).choices.empty());
 }

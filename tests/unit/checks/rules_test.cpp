@@ -91,15 +91,16 @@ const std::vector<Bad> &bad_alone() {
        {{Key::torch_cup_outside_diameter, 16.1 * mm}, {Key::fixture_slot_length, 19.8 * mm}}},
       {"access.swing_clear", Status::caution, {{Key::rotation_swing_radius, 14 * mm}}},
       {"access.tube_turns_clear", Status::fail, {{Key::rotation_swing_radius, 60 * mm}}},
-      {"access.torch_clear", Status::fail, {{Key::torch_tilt, 30 * degree}, {Key::torch_cup_length, 10 * mm}}},
+      {"access.torch_clear",
+       Status::fail,
+       {{Key::torch_tilt, 30 * degree}, {Key::torch_cup_length, 10 * mm}}},
       {"access.line_of_sight", Status::fail, {{Key::torch_stickout, 3 * mm}}},
       {"bench.axial_stop", Status::caution, {{Key::tube_length, 120 * mm}}},
       {"seal.plug_squeeze_least", Status::caution, {{Key::tube_wall_tolerance, 0.04 * mm}}},
       {"machining.diffuser_reach", Status::caution, large({{Key::fixture_diffuser_hole, 2 * mm}})},
       {"machining.gallery_drill", Status::caution, {{Key::fixture_circuits, 3}}},
       {"machining.thinnest_wall", Status::caution, {{Key::fixture_diffuser_hole, 1.25 * mm}}},
-      {"machining.drill_depth",
-       Status::caution,
+      {"machining.drill_depth", Status::caution,
        large({{Key::tube_outside_diameter, 88 * mm},
               {Key::cap_diameter, 88 * mm},
               {Key::tube_length, 400 * mm},
@@ -116,9 +117,7 @@ const std::vector<Bad> &bad_alone() {
        {{Key::shop_room_volume, 5}, {Key::shop_room_air_changes_per_hour, 0}}},
       {"heat.cap_centre", Status::caution, {{Key::rotation_runs, 1}}},
       {"heat.current_for_wall", Status::caution, {{Key::weld_current, 26}}},
-      {"heat.current_for_wall",
-       Status::caution,
-       {{Key::weld_current, 42}, {Key::weld_travel_speed, 3 * mm}}},
+      {"heat.current_for_wall", Status::caution, {{Key::weld_current, 42}, {Key::weld_travel_speed, 3 * mm}}},
       {"heat.joint_melts", Status::caution, {{Key::weld_travel_speed, 16 * mm}}},
   };
   return jobs;
@@ -145,7 +144,9 @@ const std::vector<Bad> &bad_with_others() {
       {"seal.plug_fill", Status::fail, {{Key::gas_port_thread, 1}, {Key::tube_wall, 3.9 * mm}}},
       {"machining.diffuser_drill",
        Status::caution,
-       {{Key::fixture_wall, 17.2 * mm}, {Key::tube_outside_diameter, 29.4 * mm}, {Key::cap_diameter, 29.4 * mm}}},
+       {{Key::fixture_wall, 17.2 * mm},
+        {Key::tube_outside_diameter, 29.4 * mm},
+        {Key::cap_diameter, 29.4 * mm}}},
       {"heat.series", // a thick wall's arc warms the rollers' bearings too
        Status::caution,
        {{Key::tube_outside_diameter, 51 * mm},
@@ -283,8 +284,7 @@ const std::vector<Altered> &altered() {
       {"heat.series", Status::fail, [](Design &d) { d.series.settled = d.heat.shielding_temperature; }},
       {"heat.series", Status::fail, [](Design &d) { d.series.warm->runs.back().reached = false; }},
       {"heat.series", Status::caution, [](Design &d) { d.series.settled = units::celsius(201.0); }},
-      {"heat.rollers", Status::caution,
-       [](Design &d) { d.heat.roller_peak = units::celsius(111.0); }},
+      {"heat.rollers", Status::caution, [](Design &d) { d.heat.roller_peak = units::celsius(111.0); }},
       {"heat.cap_centre", Status::fail, [](Design &d) { d.heat.cap_centre_peak = units::celsius(1661.0); }},
       {"heat.joint_boils", Status::fail, [](Design &d) { d.heat.joint_peak = units::celsius(3290.0); }},
   };
@@ -355,8 +355,8 @@ TEST_CASE("a design altered by hand breaks the rule it should and no other") {
   }
 }
 
-// Rules that guard the program's own choices, and why no job breaks them. None of some two million drawn over all keys did
-// in closed form, nor of twenty thousand with purge and heat.
+// Rules that guard the program's own choices, and why no job breaks them. None of some two million drawn over
+// all keys did in closed form, nor of twenty thousand with purge and heat.
 const std::map<std::string_view, std::string_view> &guards() {
   static const std::map<std::string_view, std::string_view> all{
       {"access.pin_away_from_weld", "the pin's ring is a share of the bore"},
@@ -376,13 +376,16 @@ const std::map<std::string_view, std::string_view> &guards() {
       {"gas.torch_undisturbed", "flow while welding is turned down to this limit"},
       {"gas.supply_pressure", "flows follow what the lines pass"},
       {"heat.holds_reached", "no weld found is hot that long"},
-      {"heat.o_ring", "no tube found is short enough, with room for hand and stands, to warm its plug that far"},
+      {"heat.o_ring",
+       "no tube found is short enough, with room for hand and stands, to warm its plug that far"},
   };
   return all;
 }
 
-TEST_CASE("every rule is broken by a job, or guards a choice of the program's and is broken by an altered design") {
-  std::set<std::string_view> by_job{"bench.family"}, by_hand; // that one by the pair of files in the test below
+TEST_CASE(
+    "every rule is broken by a job, or guards a choice of the program's and is broken by an altered design") {
+  std::set<std::string_view> by_job{"bench.family"},
+      by_hand; // that one by the pair of files in the test below
   for (const auto *jobs : {&bad_alone(), &bad_with_others()}) {
     for (const auto &bad : *jobs) {
       by_job.insert(bad.rule);
@@ -419,7 +422,8 @@ TEST_CASE("a rule that needs solids is judged once they are known, and names the
                     {"slot-cover", "chamber-body", units::cubic_metres(3e-9)}};
   CHECK(judged()->status == Status::fail);
   CHECK(judged()->value == Approx(5e-9));
-  CHECK_THAT(judged()->remedy, Catch::Matchers::Contains("end-plug and cradle-stand, slot-cover and chamber-body"));
+  CHECK_THAT(judged()->remedy,
+             Catch::Matchers::Contains("end-plug and cradle-stand, slot-cover and chamber-body"));
 }
 
 TEST_CASE("a rule's limit is its edge") {

@@ -37,7 +37,8 @@ TEST_CASE("a printed tolerance is never wider than the one asked for") {
 
 TEST_CASE("a callout of a metric thread keeps its pitch in both units") {
   const auto &m4 = *standards::screw("M4");
-  const auto lines = Labels(Unit::millimetre).tapped(m4, 4, millimetres(8.0), {millimetres(1.65), millimetres(10.0)});
+  const auto lines =
+      Labels(Unit::millimetre).tapped(m4, 4, millimetres(8.0), {millimetres(1.65), millimetres(10.0)});
   CHECK(lines == std::vector<std::string>{"4× M4×0.7-6H ↧8", "drill ⌀3.3 ↧10"});
 }
 

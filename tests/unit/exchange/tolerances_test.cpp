@@ -33,10 +33,12 @@ namespace {
 
 // A stepped pin: radius 10 up to x = 8, radius 6 beyond.
 Part stepped() {
-  const auto turned = solids::kernel::revolve(
-      {.axis = solids::kernel::along_x},
-      {{length(0), length(0)}, {length(0), length(10)}, {length(8), length(10)}, {length(8), length(6)},
-       {length(20), length(6)}, {length(20), length(0)}});
+  const auto turned = solids::kernel::revolve({.axis = solids::kernel::along_x}, {{length(0), length(0)},
+                                                                                  {length(0), length(10)},
+                                                                                  {length(8), length(10)},
+                                                                                  {length(8), length(6)},
+                                                                                  {length(20), length(6)},
+                                                                                  {length(20), length(0)}});
   Part part{.name = "pin", .solid = turned};
   const fixture::Position thick{length(4), {}, length(10)}, thin{length(15), {}, length(6)};
   part.fits = {{"thick", thick, 'h', 7}, {"thin", thin, 'g', 6}};
@@ -112,7 +114,8 @@ TEST_CASE("a toleranced part is AP242, named as its part, the same bytes each ti
   const std::string text = test::unbroken(step_text(stepped(), test::header()));
   CHECK_THAT(text, Contains("AP242_MANAGED_MODEL_BASED_3D_ENGINEERING"));
   CHECK_THAT(text, Contains("PRODUCT('pin','pin'"));
-  CHECK_THAT(text, Contains("LIMITS_AND_FITS('h','shaft','7'") && Contains("LIMITS_AND_FITS('g','shaft','6'"));
+  CHECK_THAT(text,
+             Contains("LIMITS_AND_FITS('h','shaft','7'") && Contains("LIMITS_AND_FITS('g','shaft','6'"));
   CHECK(test::unbroken(step_text(stepped(), test::header())) == text);
 }
 

@@ -35,11 +35,17 @@ struct PurgeDesign {
   plan::Subject subject() const { return {job, layout, volumes, areas}; }
   Purge purge() const { return plan_purge(job, layout, volumes, areas, bounds, under_gas); }
   plan::Scene prepurge_scene() const {
-    return plan::build_scene(subject(), {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow, .covered = true});
+    return plan::build_scene(subject(),
+                             {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow, .covered = true});
   }
   units::Figures figures() const {
     units::Figures all = job::figures(job);
-    all.push_back({std::string(ids::heat_cycle), under_gas.value(), units::Dimension::time, "Arcs and holds", "", {},
+    all.push_back({std::string(ids::heat_cycle),
+                   under_gas.value(),
+                   units::Dimension::time,
+                   "Arcs and holds",
+                   "",
+                   {},
                    "the plan of heat gives it"});
     for (auto &&more : {fixture::figures(job, layout, volumes, areas), gas::figures(job, bounds, purge())}) {
       all.insert(all.end(), more.begin(), more.end());

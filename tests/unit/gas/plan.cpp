@@ -82,7 +82,8 @@ TEST_CASE("logger-25: bracket of the bore's time, on paper", "[unit][gas][plan]"
   const double changes = std::log((0.2095 - supply) / (50e-6 - supply));
   CHECK(changes == Approx(8.38).margin(0.01));
   CHECK(design.bounds.bore.mixed.value() == Approx((lines + changes * space) / flow));
-  // With the space as one stirred tank and hoses that hold gas the closed form lacks only what the hose still brings.
+  // With the space as one stirred tank and hoses that hold gas the closed form lacks only what the hose still
+  // brings.
   CHECK(bore.high.value() == Approx(changes * space / flow).epsilon(0.05));
   CHECK(bore.low < bore.time);
   CHECK(bore.time < bore.high);

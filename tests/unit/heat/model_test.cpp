@@ -64,7 +64,8 @@ TEST_CASE("Heat in is stored, taken or lost", "[unit][heat]") {
   }
 }
 
-// A wall in still gas alone, too thin to differ in temperature: lumped capacitance, Incropera & DeWitt, eq. 5.6.
+// A wall in still gas alone, too thin to differ in temperature: lumped capacitance, Incropera & DeWitt,
+// eq. 5.6.
 TEST_CASE("A cold work in warm gas warms as a lump and takes the heat it gains from it", "[unit][heat]") {
   const auto [job, layout] = example("logger-25");
   Metal metal = chain_of(job, layout, small, {}).metals[0];
@@ -77,11 +78,13 @@ TEST_CASE("A cold work in warm gas warms as a lump and takes the heat it gains f
   double capacity = 0.0, loss = 0.0;
   for (const Ring &ring : wall.rings) {
     capacity += metal.density.value() * ring.volume *
-                (metal.enthalpy_at(celsius(60.0)) - metal.enthalpy_at(celsius(20.0))) / 40.0; // mean heat of the range
+                (metal.enthalpy_at(celsius(60.0)) - metal.enthalpy_at(celsius(20.0))) /
+                40.0; // mean heat of the range
     loss += 12.0 * ring.outside;
   }
   model.cool(seconds(capacity / loss));
-  CHECK(model.mean(3).value() == Approx(333.15 - 40.0 * std::exp(-1.0)).margin(0.3)); // heat varies over the range
+  CHECK(model.mean(3).value() ==
+        Approx(333.15 - 40.0 * std::exp(-1.0)).margin(0.3)); // heat varies over the range
   const Energy energy = model.energy();
   CHECK(energy.stored > 0.0);
   CHECK(energy.lost == Approx(-energy.stored).epsilon(1e-9));

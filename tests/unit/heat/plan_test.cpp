@@ -56,8 +56,8 @@ TEST_CASE("The chamber warms by no more heat than the arcs give", "[unit][heat]"
     const HeatPlan plan = plan_of(subject);
     // First law on the metal of the finished body alone; the model's block holds a little more.
     const auto &metal = *subject.job.fixture.material;
-    const double capacity =
-        fixture::volumes(subject.job, subject.layout).chamber_body.value() * metal.density.value() * metal.specific_heat;
+    const double capacity = fixture::volumes(subject.job, subject.layout).chamber_body.value() *
+                            metal.density.value() * metal.specific_heat;
     const double rise = plan.chamber_peak.value() - plan.ambient.value();
     CHECK(rise > 0.0);
     CHECK(rise * capacity <= plan.energy.in);
@@ -113,7 +113,8 @@ TEST_CASE("Metal outside the chamber is timed apart", "[unit][heat]") {
   CHECK_FALSE(plan.within_limits());
 }
 
-TEST_CASE("A warm fixture starts from a cold part, and must be cooler than the shielding temperature", "[unit][heat]") {
+TEST_CASE("A warm fixture starts from a cold part, and must be cooler than the shielding temperature",
+          "[unit][heat]") {
   const auto subject = example("logger-25");
   Options options = coarse;
   options.fixture = celsius(90.0);

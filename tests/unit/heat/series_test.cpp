@@ -25,8 +25,8 @@ struct Case {
 Case case_of(const std::string &name, double period = 360.0) {
   Case c{.subject = example(name), .first = {}, .series = {}};
   c.first = plan_heat(c.subject.job, c.subject.layout, coarse);
-  c.series = settle(c.subject.job, c.subject.layout, fixture::volumes(c.subject.job, c.subject.layout), c.first, {},
-                    seconds(period));
+  c.series = settle(c.subject.job, c.subject.layout, fixture::volumes(c.subject.job, c.subject.layout),
+                    c.first, {}, seconds(period));
   return c;
 }
 
@@ -42,10 +42,12 @@ TEST_CASE("The settled temperature is what part after part leads to", "[unit][he
         Approx(293.15 + rise).epsilon(1e-12));
 }
 
-TEST_CASE("With long pauses one part's rise remains, with short periods the mean heat decides", "[unit][heat]") {
+TEST_CASE("With long pauses one part's rise remains, with short periods the mean heat decides",
+          "[unit][heat]") {
   CHECK(settled_temperature(celsius(20.0), 9e3, 1800.0, 0.9, seconds(1e6)).value() == Approx(293.15 + 5.0));
   // 0.9 W/K carries off 90 W at 100 K.
-  CHECK(settled_temperature(celsius(20.0), 0.09, 1800.0, 0.9, seconds(1e-3)).value() == Approx(393.15).epsilon(1e-6));
+  CHECK(settled_temperature(celsius(20.0), 0.09, 1800.0, 0.9, seconds(1e-3)).value() ==
+        Approx(393.15).epsilon(1e-6));
   CHECK_THROWS_AS(settled_temperature(celsius(20.0), 9e3, 1800.0, 0.9, seconds(0.0)), std::domain_error);
   CHECK_THROWS_AS(settled_temperature(celsius(20.0), 9e3, 0.0, 0.9, seconds(1.0)), std::domain_error);
 }
@@ -58,12 +60,13 @@ TEST_CASE("The fixture takes the arc's electrical heat less what the part carrie
     const double arc = weld.voltage.value() * weld.current.value() * c.first.arc_time.value();
     CHECK(c.series.heat == Approx(arc - c.first.energy.stored));
     CHECK(c.series.heat < arc);
-    CHECK(c.series.heat > c.first.energy.bodies + c.first.energy.lost); // those, and what the arc itself loses
+    CHECK(c.series.heat >
+          c.first.energy.bodies + c.first.energy.lost); // those, and what the arc itself loses
     // Boxes with nothing cut out of them and with every face free: more metal and more surface than there is.
     const auto &layout = c.subject.layout;
     const auto &base = layout.base;
-    const double x = (layout.body.length() + layout.end_plate.thickness).value(), y = layout.body.width.value(),
-                 z = layout.body.height().value();
+    const double x = (layout.body.length() + layout.end_plate.thickness).value(),
+                 y = layout.body.width.value(), z = layout.body.height().value();
     const double a = base.length().value(), b = base.width().value(), t = base.thickness.value();
     const auto &metal = *c.subject.job.fixture.material;
     CHECK(c.series.capacity < (x * y * z + a * b * t) * metal.density.value() * metal.specific_heat);
@@ -76,14 +79,16 @@ TEST_CASE("The fixture takes the arc's electrical heat less what the part carrie
 }
 
 // Sizes and masses as the parts' own files have them: chamber 287 g, end plate 116 g and base plate 962 g at
-// 897 J/(kg K); free faces of chamber and end plate 0.01828 m2; base plate 209.5 x 148 x 12 mm, 0.06850 m2 without the
-// chamber's foot, 158.5 mm beyond it at 170 W/(m K): m L = 0.4963, efficiency 0.9253; all at 10 W/(m2 K).
+// 897 J/(kg K); free faces of chamber and end plate 0.01828 m2; base plate 209.5 x 148 x 12 mm, 0.06850 m2
+// without the chamber's foot, 158.5 mm beyond it at 170 W/(m K): m L = 0.4963, efficiency 0.9253; all at 10
+// W/(m2 K).
 TEST_CASE("logger-25: the settled fixture, on paper", "[unit][heat]") {
   const Case c = case_of("logger-25", 295.0);
   CHECK(c.series.capacity == Approx(1224.0).epsilon(1e-3));
   CHECK(c.series.loss == Approx(0.1828 + 0.6338).epsilon(1e-3));
   CHECK(c.series.time_constant().value() == Approx(1499.0).epsilon(2e-3));
-  // What is left of 10 V x 35 A x 50.33 s; then one part warms it by 13 K, of which the pause takes back 17.9 %.
+  // What is left of 10 V x 35 A x 50.33 s; then one part warms it by 13 K, of which the pause takes back 17.9
+  // %.
   const double rise = c.series.heat / 1224.0;
   CHECK(c.series.heat < 17616.0);
   CHECK(c.series.settled.value() - 293.15 == Approx(rise / 0.1787).epsilon(3e-3));

@@ -28,7 +28,8 @@ class Folder {
   Folder(const Folder &) = delete;
   Folder &operator=(const Folder &) = delete;
 
-  std::string write(const std::string &name, const std::string &diameter, const std::string &rest = {}) const {
+  std::string write(const std::string &name, const std::string &diameter,
+                    const std::string &rest = {}) const {
     const fs::path file = path_ / (name + ".yaml");
     std::ofstream(file) << "job: {name: " << name << "}\n"
                         << "tube: {material: titanium-grade-2, outside_diameter: " << diameter
@@ -42,7 +43,9 @@ class Folder {
   fs::path path_;
 };
 
-std::string fixture(const std::string &keys) { return "fixture: {" + keys + "}\n"; }
+std::string fixture(const std::string &keys) {
+  return "fixture: {" + keys + "}\n";
+}
 
 } // namespace
 
@@ -69,7 +72,8 @@ TEST_CASE("a member that is not there, or faulty, is an error where it is named"
   CHECK(lost.problems[0].problem == "'lost.yaml': there is no such file");
 
   folder.write("battery", "40 mm");
-  CHECK(read_job(folder.write("a", "25 mm", fixture("family: [batery.yaml]"))).problems.at(0).nearest == "battery.yaml");
+  CHECK(read_job(folder.write("a", "25 mm", fixture("family: [batery.yaml]"))).problems.at(0).nearest ==
+        "battery.yaml");
 
   folder.write("bad", "40 mm", "cup: {}\n");
   const auto faulty = read_job(folder.write("c", "25 mm", fixture("family: [bad.yaml]")));
@@ -99,7 +103,8 @@ TEST_CASE("one gas-port block serves a family: its ports, outlets and units are 
 TEST_CASE("two jobs of a family bear different names") {
   const Folder folder;
   folder.write("a", "40 mm");
-  fs::rename(fs::path(folder.write("a", "40 mm")), fs::path(folder.write("a", "40 mm")).parent_path() / "b.yaml");
+  fs::rename(fs::path(folder.write("a", "40 mm")),
+             fs::path(folder.write("a", "40 mm")).parent_path() / "b.yaml");
   const auto read = read_job(folder.write("a", "25 mm", fixture("family: [b.yaml]")));
   REQUIRE_FALSE(read.job);
   CHECK(read.problems.at(0).problem == "two jobs are named a");

@@ -45,7 +45,8 @@ TEST_CASE("every key is documented and stands in the schema", "[unit]") {
   }
 }
 
-TEST_CASE("the limits that messages and schema name are quantities a job may hold, close to the true limits", "[unit]") {
+TEST_CASE("the limits that messages and schema name are quantities a job may hold, close to the true limits",
+          "[unit]") {
   for (const auto &info : fields()) {
     if (info.kind != FieldKind::quantity || info.dimension == purgewright::units::Dimension::price) {
       continue;
@@ -56,8 +57,10 @@ TEST_CASE("the limits that messages and schema name are quantities a job may hol
       const auto from = text.find(" from "), to = text.find(" to ");
       REQUIRE(from != std::string::npos);
       REQUIRE(to != std::string::npos);
-      const auto least = purgewright::units::parse_quantity(text.substr(from + 6, to - from - 6), info.dimension);
-      const auto most = purgewright::units::parse_quantity(text.substr(to + 4, text.find(", or", to) - to - 4), info.dimension);
+      const auto least =
+          purgewright::units::parse_quantity(text.substr(from + 6, to - from - 6), info.dimension);
+      const auto most = purgewright::units::parse_quantity(
+          text.substr(to + 4, text.find(", or", to) - to - 4), info.dimension);
       REQUIRE(least.si);
       REQUIRE(most.si);
       CHECK(*least.si >= info.least - 1e-5 * std::abs(info.least));

@@ -23,7 +23,8 @@ TEST_CASE("A limit's name stands where no curve runs through it, as far right as
   // A curve just over the line on its whole length: the name goes under it.
   CHECK(free_place(size, line, frame, {{{0.0, 28.0}, {100.0, 28.0}}}).y > 30.0);
   // Curves over and under the right half: the name goes to the left of them.
-  const Box left = free_place(size, line, frame, {{{60.0, 28.0}, {100.0, 28.0}}, {{60.0, 32.0}, {100.0, 32.0}}});
+  const Box left =
+      free_place(size, line, frame, {{{60.0, 28.0}, {100.0, 28.0}}, {{60.0, 32.0}, {100.0, 32.0}}});
   CHECK(left.right() <= 60.0);
   CHECK(left.right() > 50.0);
   // Never outside the frame, even at its edge.

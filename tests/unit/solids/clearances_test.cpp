@@ -1,4 +1,5 @@
-// Room for hands and tools on the examples, and what happens when closed form and solids disagree or parts clash.
+// Room for hands and tools on the examples, and what happens when closed form and solids disagree or parts
+// clash.
 #include "purgewright/solids/clearances.hpp"
 #include "purgewright/solids/interference.hpp"
 
@@ -63,7 +64,8 @@ TEST_CASE("parts pushed into each other are found and named, with the metal they
   REQUIRE(clashes.size() == 1);
   CHECK(clashes[0].first == "tube");
   CHECK(clashes[0].second == "cap");
-  const auto ring = 0.25 * units::pi * (units::square(job.tube.outside_diameter) - units::square(job.tube.inside_diameter));
+  const auto ring =
+      0.25 * units::pi * (units::square(job.tube.outside_diameter) - units::square(job.tube.inside_diameter));
   CHECK((clashes[0].shared / ring).value() == Approx(0.3e-3).epsilon(1e-8));
 }
 

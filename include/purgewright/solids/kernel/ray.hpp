@@ -2,9 +2,8 @@
 //
 // Units: quantity types. Frame: that of the solid.
 // Range and errors: SolidError for a zero direction, a reach below smallest_size, or if the kernel fails.
-// Guarantee: the nearest face within reach is found, whichever way it faces; a ray that only grazes a face's edge may
-// go either way.
-// Source: OpenCASCADE 7.6.3, measured against hand-worked rays in the tests.
+// Guarantee: the nearest face within reach is found, whichever way it faces; a ray that only grazes a face's
+// edge may go either way. Source: OpenCASCADE 7.6.3, measured against hand-worked rays in the tests.
 #pragma once
 
 #include "purgewright/solids/kernel/located.hpp"

@@ -121,7 +121,8 @@ TEST_CASE("common of solids that do not meet is nothing, not an error", "[unit]"
   CHECK_FALSE(common(a, box(point(10, 0, 0), point(20, 10, 10)))); // touching only
   CHECK(common_volume(a, box(point(20, 0, 0), point(30, 10, 10))).value() == 0.0);
   CHECK(off(test::mm3(common_volume(a, box(point(5, 5, 5), point(15, 15, 15)))), 125.0) < volume_accuracy);
-  std::vector<Solid> const several{box(point(8, 8, 8), point(15, 15, 15)), box(point(-1, -1, -1), point(2, 2, 3)),
+  std::vector<Solid> const several{box(point(8, 8, 8), point(15, 15, 15)),
+                                   box(point(-1, -1, -1), point(2, 2, 3)),
                                    box(point(20, 0, 0), point(30, 10, 10))};
   CHECK(off(test::mm3(common_volume(a, several)), 8.0 + 12.0) < volume_accuracy);
 }

@@ -16,11 +16,17 @@ using test::point;
 
 namespace {
 
-double mm_of(units::Length found) { return units::to_millimetres(found); }
+double mm_of(units::Length found) {
+  return units::to_millimetres(found);
+}
 
-Approx near(double value) { return Approx(value).margin(1e-6).epsilon(0.0); }
+Approx near(double value) {
+  return Approx(value).margin(1e-6).epsilon(0.0);
+}
 
-Solid unit_box() { return box(point(0, 0, 0), point(10, 10, 10)); }
+Solid unit_box() {
+  return box(point(0, 0, 0), point(10, 10, 10));
+}
 
 } // namespace
 
@@ -41,7 +47,8 @@ TEST_CASE("distances from lines, to solids and to lines", "[unit]") {
   CHECK(mm_of(distance(Line{point(14, -5, 13), point(14, 20, 13)}, block)) == near(5.0));
   CHECK(mm_of(distance(Line{point(5, 5, -5), point(5, 5, 20)}, block)) == near(0.0));
   CHECK(mm_of(distance(Line{point(5, 5, 4), point(5, 5, 6)}, block)) == near(0.0)); // wholly inside
-  CHECK(mm_of(distance(Line{point(0, 0, 0), point(9, 0, 0)}, Line{point(4, 3, 4), point(4, 9, 4)})) == near(5.0));
+  CHECK(mm_of(distance(Line{point(0, 0, 0), point(9, 0, 0)}, Line{point(4, 3, 4), point(4, 9, 4)})) ==
+        near(5.0));
   CHECK_THROWS_AS(distance(Line{point(1, 1, 1), point(1, 1, 1)}, block), SolidError);
 }
 
@@ -51,11 +58,12 @@ TEST_CASE("a ray finds the nearest face or passes", "[unit]") {
   REQUIRE(hit);
   CHECK(mm_of(*hit) == near(7.0));
   CHECK(mm_of(*target.first_hit({point(5, 5, 5), along_z, length(100.0)})) == near(5.0)); // from inside
-  CHECK_FALSE(target.first_hit({point(-7, 5, 5), along_x, length(6.0)}));                  // out of reach
+  CHECK_FALSE(target.first_hit({point(-7, 5, 5), along_x, length(6.0)}));                 // out of reach
   CHECK_FALSE(target.first_hit({point(-7, 5, 5), against_x, length(100.0)}));
   CHECK_FALSE(target.first_hit({point(-7, 11, 5), along_x, length(100.0)}));
   double const half = 0.5 * std::sqrt(2.0);
-  CHECK(mm_of(*target.first_hit({point(-3, 5, 7), {half, 0.0, -half}, length(100.0)})) == near(3.0 * std::sqrt(2.0)));
+  CHECK(mm_of(*target.first_hit({point(-3, 5, 7), {half, 0.0, -half}, length(100.0)})) ==
+        near(3.0 * std::sqrt(2.0)));
   CHECK_THROWS_AS(target.first_hit({point(0, 0, 0), {0.0, 0.0, 0.0}, length(1.0)}), SolidError);
 }
 
@@ -63,13 +71,12 @@ TEST_CASE("a distance looked for below a bound is the distance, or the bound", "
   constexpr double half = 0.70710678118654752;
   Solid const drilled = cut(unit_box(), {cylinder({point(5, 5, -1), along_z}, length(2.0), length(12.0)),
                                          cylinder({point(-1, 5, 5), along_x}, length(1.0), length(12.0))});
-  Solid const cone = revolve({point(20, 5, 5), against_x}, {{length(0), length(0)},
-                                                            {length(0), length(4)},
-                                                            {length(5), length(1)},
-                                                            {length(5), length(0)}});
+  Solid const cone = revolve(
+      {point(20, 5, 5), against_x},
+      {{length(0), length(0)}, {length(0), length(4)}, {length(5), length(1)}, {length(5), length(0)}});
   std::vector<Solid> const bodies{
       box(point(13, 14, 0), point(20, 20, 5)),
-      cylinder({point(5, 5, 2), along_z}, length(0.5), length(3.0)),          // within the hole, walls side by side
+      cylinder({point(5, 5, 2), along_z}, length(0.5), length(3.0)), // within the hole, walls side by side
       cylinder({point(20, 5, 5), {0.0, half, half}}, length(3.0), length(9)), // leaning, beside the block
       cylinder({point(3, -8, 5), along_x}, length(2.0), length(4.0)),         // on a common normal
       cylinder({point(-9, 16, 14), {half, 0.0, -half}}, length(2.0), length(40.0)),
@@ -89,7 +96,8 @@ TEST_CASE("a distance looked for below a bound is the distance, or the bound", "
   }
   for (Line const &line : {Line{point(14, -5, 13), point(14, 20, 13)}, Line{point(5, 5, -5), point(5, 5, 20)},
                            Line{point(8, 8, 4), point(8, 8, 6)}, Line{point(0, 30, 0), point(30, 0, 20)}}) {
-    CHECK(mm_of(distance_below(length(1000.0), line, located(drilled))) == near(mm_of(distance(line, drilled))));
+    CHECK(mm_of(distance_below(length(1000.0), line, located(drilled))) ==
+          near(mm_of(distance(line, drilled))));
   }
 }
 
@@ -97,7 +105,8 @@ TEST_CASE("crossing cylinders are nearest on their common normal, where no edge 
   Solid const lying = cylinder({point(-50, 0, 0), along_x}, length(3.0), length(100.0));
   Solid const above = cylinder({point(0, -50, 10), along_y}, length(2.0), length(100.0));
   CHECK(mm_of(distance_below(length(1000.0), lying, located(above))) == near(5.0));
-  Solid const beyond = cylinder({point(0, 4, 10), along_y}, length(2.0), length(100.0)); // begins past the crossing
+  Solid const beyond =
+      cylinder({point(0, 4, 10), along_y}, length(2.0), length(100.0)); // begins past the crossing
   CHECK(mm_of(distance_below(length(1000.0), lying, located(beyond))) == near(std::hypot(4.0, 8.0) - 3.0));
 }
 
