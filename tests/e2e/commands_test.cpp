@@ -1,5 +1,6 @@
 // The commands that write no folder: check, trace, new, compare, and the exit status of what goes wrong.
 #include "e2e/program.hpp"
+#include "support/paths.hpp"
 
 #include <algorithm>
 #include <map>
@@ -125,7 +126,8 @@ cap: {shape: domed, diameter: 1.25 in, thickness: 0.05 in, dome_height: 0.35 in}
 
 TEST_CASE("every bad job is refused with its place and nothing on stdout") {
   int tried = 0;
-  for (const auto &entry : std::filesystem::directory_iterator(PURGEWRIGHT_TEST_DIR "/e2e/jobs")) {
+  for (const auto &entry :
+       std::filesystem::directory_iterator(purgewright::test::project_file("tests/e2e/jobs"))) {
     const std::string path = entry.path().string();
     if (!entry.path().filename().string().starts_with("bad-")) {
       continue;
@@ -203,7 +205,7 @@ TEST_CASE("a measured log that cannot be used is told where it is named; one tha
   CHECK(missing.out.empty());
   CHECK_THAT(missing.err, Contains("job.yaml:") && Contains("gas.log") && Contains("nowhere.csv"));
 
-  write_bytes(folder / "log.csv", bytes_of(PURGEWRIGHT_SOURCE_DIR "/examples/logger-25-oxygen.csv"));
+  write_bytes(folder / "log.csv", bytes_of(purgewright::test::project_file("examples/logger-25-oxygen.csv")));
   const auto compared = run_tool({"check", job_in(folder, "gas:", "gas:\n  log: log.csv")});
   const auto applied = run_tool({"check", job_in(folder, "gas:", "gas:\n  log: log.csv\n  log_use: apply")});
   CHECK(compared.status == 0);
@@ -250,7 +252,7 @@ TEST_CASE("new writes a job that passes check, and never over a file") {
     const auto made = run_tool({"new", name}, {.folder = folder.path()});
     CHECK(made.status == 0);
     const std::string text = bytes_of(folder / (name + ".yaml"));
-    CHECK(text == bytes_of(PURGEWRIGHT_SOURCE_DIR "/templates/" + name + ".yaml"));
+    CHECK(text == bytes_of(purgewright::test::project_file("templates/") + name + ".yaml"));
     const auto checked = run_tool({"check", (folder / (name + ".yaml")).string()});
     INFO(checked.out << checked.err);
     CHECK(checked.status == 0);

@@ -1,6 +1,7 @@
 // The output folder: complete or as it was, the same bytes for the same job, and what happens when it cannot
 // be.
 #include "e2e/program.hpp"
+#include "support/paths.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -146,8 +147,9 @@ TEST_CASE("a folder of another origin, a file in its place or a bad job leaves e
     CHECK(refused.out.empty());
     CHECK_THAT(refused.err, Contains("file") || Contains("mine"));
   }
-  const auto bad = run_tool({"design", PURGEWRIGHT_TEST_DIR "/e2e/jobs/bad-wall-zero.yaml", "-o", "earlier"},
-                            {.folder = folder.path()});
+  const auto bad = run_tool(
+      {"design", purgewright::test::project_file("tests/e2e/jobs/bad-wall-zero.yaml"), "-o", "earlier"},
+      {.folder = folder.path()});
   CHECK(bad.status == 2);
   CHECK(tree(folder.path()) == before);
   CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "mine", "file", "earlier"});

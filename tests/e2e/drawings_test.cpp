@@ -1,5 +1,6 @@
 // The sheets of a design as other programs read them.
 #include "e2e/program.hpp"
+#include "support/paths.hpp"
 
 using namespace purgewright::test;
 
@@ -13,7 +14,7 @@ constexpr Paper a4{"A4", "210", "297"}, a3{"A3", "420", "297"}, letter{"Letter",
 
 // A part that the first paper cannot show legibly may stand on the last.
 Finished read_drawings(const std::filesystem::path &folder, const std::vector<Paper> &papers) {
-  std::vector<std::string> words{PURGEWRIGHT_TEST_DIR "/e2e/read_drawings.py",
+  std::vector<std::string> words{purgewright::test::project_file("tests/e2e/read_drawings.py"),
                                  (folder / "drawings").string()};
   for (const Paper &paper : papers) {
     words.insert(words.end(), {paper.width, paper.height});

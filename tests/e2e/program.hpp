@@ -1,6 +1,7 @@
 // The built program, its example jobs and its schemas.
 #pragma once
 
+#include "support/paths.hpp"
 #include "support/run_program.hpp"
 
 #include <catch2/catch.hpp>
@@ -13,7 +14,7 @@
 namespace purgewright::test {
 
 inline std::string example(const std::string &name) {
-  return PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml";
+  return purgewright::test::example_job(name);
 }
 
 inline Finished run_tool(const std::vector<std::string> &arguments, const RunOptions &options = {}) {
@@ -37,8 +38,9 @@ inline std::string job_in(const ScratchFolder &folder, const std::string &part =
 }
 
 inline Finished validate_results(const std::filesystem::path &file) {
-  return run("/usr/bin/python3", {PURGEWRIGHT_TEST_DIR "/e2e/validate_json.py",
-                                  PURGEWRIGHT_SOURCE_DIR "/templates/results.schema.json", file.string()});
+  return run("/usr/bin/python3",
+             {purgewright::test::project_file("tests/e2e/validate_json.py"),
+              purgewright::test::project_file("templates/results.schema.json"), file.string()});
 }
 
 } // namespace purgewright::test

@@ -1,5 +1,6 @@
 // The program's files as other programs read them: STEP through gmsh's library, exactly and as tetrahedra,
 // STL through admesh. Each is compared with the closed form, never with the solids that wrote the file.
+#include "support/paths.hpp"
 #include "support/run_program.hpp"
 
 #include "purgewright/fixture/figures.hpp"
@@ -44,7 +45,7 @@ struct Written {
 
 std::unique_ptr<Written> design(const std::string &job_name) {
   auto result = std::make_unique<Written>();
-  const std::string job_file = PURGEWRIGHT_SOURCE_DIR "/examples/" + job_name + ".yaml";
+  const std::string job_file = purgewright::test::example_job(job_name);
   const auto run =
       test::run(PURGEWRIGHT_PROGRAM, {"design", job_file, "-o", (result->folder / "out").string()});
   INFO(run.err);

@@ -1,5 +1,6 @@
 // What the README shows must work: every command line runs, every job file is accepted.
 #include "e2e/program.hpp"
+#include "support/paths.hpp"
 
 #include <regex>
 #include <sstream>
@@ -50,7 +51,7 @@ TEST_CASE("every command line of the README runs") {
   write_bytes(folder / "a.yaml", bytes_of(example("logger-25")));
   write_bytes(folder / "b.yaml", bytes_of(example("logger-38")));
   int commands = 0;
-  for (const auto &block : blocks(bytes_of(PURGEWRIGHT_SOURCE_DIR "/README.md"))) {
+  for (const auto &block : blocks(bytes_of(purgewright::test::project_file("README.md")))) {
     std::istringstream lines(block.text);
     for (std::string line; std::getline(lines, line);) {
       auto line_words = words(line);
@@ -71,7 +72,7 @@ TEST_CASE("every command line of the README runs") {
 TEST_CASE("every job file of the README is accepted") {
   const ScratchFolder folder;
   int jobs = 0;
-  for (const auto &block : blocks(bytes_of(PURGEWRIGHT_SOURCE_DIR "/README.md"))) {
+  for (const auto &block : blocks(bytes_of(purgewright::test::project_file("README.md")))) {
     if (block.language != "yaml") {
       continue;
     }

@@ -1,6 +1,7 @@
 // A job with everything that its sheets are drawn from.
 #pragma once
 
+#include "support/paths.hpp"
 #include "support/random_job.hpp"
 
 #include "purgewright/drawing/sheets.hpp"
@@ -27,7 +28,7 @@ inline DrawnJob drawn(const job::Job &job) {
 }
 
 inline job::Job example_job(const std::string &name) {
-  auto resolution = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+  auto resolution = job::read_job(purgewright::test::example_job(name));
   REQUIRE(resolution.job);
   return *resolution.job;
 }

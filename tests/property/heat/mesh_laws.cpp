@@ -1,6 +1,7 @@
 // Order of the method: halving every cell quarters the error in space, halving the step quarters that in
 // time.
 #include "purgewright/heat/plan.hpp"
+#include "support/paths.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -56,7 +57,7 @@ TEST_CASE("Second order in space on a tube", "[property][heat]") {
 
 TEST_CASE("Second order in space on tube and cap", "[property][heat]") {
   for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
-    const auto read = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+    const auto read = job::read_job(purgewright::test::example_job(name));
     REQUIRE(read.job);
     const fixture::Layout layout = fixture::lay_out(*read.job);
     double results[3];

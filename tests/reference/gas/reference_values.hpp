@@ -2,6 +2,7 @@
 // in YAML.
 #pragma once
 
+#include "support/paths.hpp"
 #include <catch2/catch.hpp>
 #include <yaml-cpp/yaml.h>
 
@@ -18,7 +19,8 @@ struct Entry {
 
 // A missing entry fails the test rather than passing an empty loop.
 inline Entry entry(const std::string &file, const std::string &id) {
-  const YAML::Node node = YAML::LoadFile(PURGEWRIGHT_REFERENCE_DIR "/gas/" + file + ".yaml")["entries"][id];
+  const YAML::Node node =
+      YAML::LoadFile(purgewright::test::project_file("tests/reference/gas/") + file + ".yaml")["entries"][id];
   REQUIRE(node.IsDefined());
   REQUIRE_FALSE(node["source"].as<std::string>().empty());
   REQUIRE(node["values"].size() > 0);

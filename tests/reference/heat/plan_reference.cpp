@@ -1,6 +1,7 @@
 // The three examples: holds rise from run to run, and how far the fine and the coarse mode are from a mesh of
 // half the cells.
 #include "reference_values.hpp"
+#include "support/paths.hpp"
 
 #include "purgewright/heat/plan.hpp"
 
@@ -11,7 +12,7 @@ using reference::entry;
 namespace {
 
 job::Job example(const std::string &name) {
-  const auto read = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+  const auto read = job::read_job(purgewright::test::example_job(name));
   REQUIRE(read.job);
   return *read.job;
 }

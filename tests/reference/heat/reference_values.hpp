@@ -2,6 +2,7 @@
 // other in YAML.
 #pragma once
 
+#include "support/paths.hpp"
 #include <catch2/catch.hpp>
 #include <yaml-cpp/yaml.h>
 
@@ -19,7 +20,8 @@ struct Entry {
 
 // A missing entry fails the test rather than passing an empty loop.
 inline Entry entry(const std::string &id) {
-  const YAML::Node node = YAML::LoadFile(PURGEWRIGHT_REFERENCE_DIR "/heat/heat.yaml")["entries"][id];
+  const YAML::Node node =
+      YAML::LoadFile(purgewright::test::project_file("tests/reference/heat/heat.yaml"))["entries"][id];
   REQUIRE(node.IsDefined());
   REQUIRE_FALSE(node["source"].as<std::string>().empty());
   REQUIRE(node["values"].size() > 0);

@@ -1,6 +1,7 @@
 // Expected values of the standards' tables, read from the YAML files beside the tests.
 #pragma once
 
+#include "support/paths.hpp"
 #include <catch2/catch.hpp>
 #include <yaml-cpp/yaml.h>
 
@@ -17,7 +18,8 @@ struct Expected {
 // One entry of a file; throws when the file, the entry, its provenance or its values are missing, so that no
 // test passes by comparing nothing.
 inline Expected expected(const std::string &file, const std::string &id) {
-  const YAML::Node root = YAML::LoadFile(std::string(PURGEWRIGHT_REFERENCE_DIR) + "/standards/" + file);
+  const YAML::Node root =
+      YAML::LoadFile(purgewright::test::project_file("tests/reference/standards/") + file);
   for (const YAML::Node &entry : root["entries"]) {
     if (entry["id"].as<std::string>() != id)
       continue;

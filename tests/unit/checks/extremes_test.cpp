@@ -1,6 +1,7 @@
 // A job file may state any value that its key allows: what comes is a design with every rule judged, or a
 // refusal with its reason, never a fault of the program.
 #include "purgewright/checks/rules.hpp"
+#include "support/paths.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -11,7 +12,7 @@ namespace {
 
 // The example with one key at this number; a refusal of the job is an answer too.
 void judge_at(const std::string &example, const job::FieldInfo &field, double number) {
-  auto reading = job::read_draft(PURGEWRIGHT_SOURCE_DIR "/examples/" + example + ".yaml");
+  auto reading = job::read_draft(purgewright::test::example_job(example));
   REQUIRE(reading.problems.empty());
   auto &entry = reading.draft[field.key];
   entry.stated = true;

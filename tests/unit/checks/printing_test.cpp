@@ -1,5 +1,6 @@
 // How hot each part can become, and which plastic bears that.
 #include "purgewright/checks/printing.hpp"
+#include "support/paths.hpp"
 
 #include "purgewright/units/ids.hpp"
 
@@ -13,7 +14,7 @@ using namespace purgewright::checks;
 namespace {
 
 Design example(const std::string &name) {
-  auto read = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+  auto read = job::read_job(purgewright::test::example_job(name));
   REQUIRE(read.job);
   return evaluate_purge(std::move(*read.job));
 }

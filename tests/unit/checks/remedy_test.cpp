@@ -1,4 +1,5 @@
 #include "purgewright/checks/remedy.hpp"
+#include "support/paths.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -15,7 +16,7 @@ constexpr double mm = 1e-3, ppm = 1e-6;
 using Edits = std::vector<std::pair<Key, double>>;
 
 Draft draft_with(const Edits &edits, const std::string &example = "logger-25") {
-  auto reading = job::read_draft(PURGEWRIGHT_SOURCE_DIR "/examples/" + example + ".yaml");
+  auto reading = job::read_draft(purgewright::test::example_job(example));
   REQUIRE(reading.problems.empty());
   for (const auto &[key, number] : edits) {
     auto &entry = reading.draft[key];

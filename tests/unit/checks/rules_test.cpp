@@ -1,4 +1,5 @@
 #include "purgewright/checks/rules.hpp"
+#include "support/paths.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -22,7 +23,7 @@ using Found = std::map<std::string, Status>;       // rules that do not pass
 constexpr double mm = 1e-3, ppm = 1e-6, degree = units::pi / 180.0;
 
 job::Job edited(const Edits &edits) {
-  auto reading = job::read_draft(PURGEWRIGHT_SOURCE_DIR "/examples/logger-25.yaml");
+  auto reading = job::read_draft(purgewright::test::project_file("examples/logger-25.yaml"));
   REQUIRE(reading.problems.empty());
   for (const auto &[key, number] : edits) {
     auto &entry = reading.draft[key];
@@ -312,7 +313,7 @@ TEST_CASE("every rule has an id of its own, a title, a source and a remedy") {
 
 TEST_CASE("the examples fail no rule, and the small one passes them all") {
   for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
-    const auto resolution = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+    const auto resolution = job::read_job(purgewright::test::example_job(name));
     REQUIRE(resolution.job);
     const Design design = evaluate(*resolution.job);
     const auto results = judge(design);
@@ -402,7 +403,8 @@ TEST_CASE(
 }
 
 TEST_CASE("a family with a tube too short for hand and stands fails its rule and no other") {
-  auto read = job::read_job(PURGEWRIGHT_TEST_DIR "/unit/checks/jobs/family-with-short-tube.yaml");
+  auto read =
+      job::read_job(purgewright::test::project_file("tests/unit/checks/jobs/family-with-short-tube.yaml"));
   REQUIRE(read.job);
   CHECK(not_passed(evaluate(std::move(*read.job))) == Found{{"bench.family", Status::fail}});
 }

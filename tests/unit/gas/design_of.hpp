@@ -5,6 +5,7 @@
 #include "purgewright/fixture/volumes.hpp"
 #include "purgewright/gas/figures.hpp"
 #include "purgewright/gas/purge.hpp"
+#include "support/paths.hpp"
 
 #include "purgewright/units/ids.hpp"
 
@@ -55,7 +56,7 @@ struct PurgeDesign {
 };
 
 inline job::Job example_job(const std::string &name) {
-  auto read = job::read_job(std::string(PURGEWRIGHT_SOURCE_DIR) + "/examples/" + name + ".yaml");
+  auto read = job::read_job(purgewright::test::example_job(name));
   REQUIRE(read.job);
   return std::move(*read.job);
 }

@@ -1,4 +1,5 @@
 #include "purgewright/gas/measured_log.hpp"
+#include "support/paths.hpp"
 
 #include "unit/gas/design_of.hpp"
 
@@ -136,7 +137,7 @@ TEST_CASE("A log too short, too flat or too long is refused; dark readings are l
 
 TEST_CASE("A file that is missing or a folder is told at the job's own line", "[unit][gas][log]") {
   CHECK_FALSE(read_log("/nowhere/log.csv").log);
-  CHECK_FALSE(read_log(PURGEWRIGHT_SOURCE_DIR).log);
+  CHECK_FALSE(read_log(purgewright::test::project_file("")).log);
   auto job = example_job("logger-25");
   job.gas.log = "missing.csv";
   const PurgeDesign d(job);
@@ -181,7 +182,7 @@ TEST_CASE("The made-up log gives back what it was made from", "[unit][gas][log]"
 
 TEST_CASE("The same log gives the same bits", "[unit][gas][log]") {
   const auto d = example("logger-25");
-  const auto log = read_log(std::string(PURGEWRIGHT_SOURCE_DIR) + "/examples/logger-25-oxygen.csv").log;
+  const auto log = read_log(purgewright::test::project_file("examples/logger-25-oxygen.csv")).log;
   REQUIRE(log);
   const auto a = fit(d, *log, Circuit::bore), b = fit(d, *log, Circuit::bore);
   CHECK(a.tanks.value == b.tanks.value);

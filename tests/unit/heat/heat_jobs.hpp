@@ -3,6 +3,7 @@
 
 #include "purgewright/fixture/layout.hpp"
 #include "purgewright/job/job.hpp"
+#include "support/paths.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -16,7 +17,7 @@ struct Subject {
 };
 
 inline Subject example(const std::string &name) {
-  const auto read = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+  const auto read = job::read_job(purgewright::test::example_job(name));
   REQUIRE(read.job);
   return {*read.job, fixture::lay_out(*read.job)};
 }

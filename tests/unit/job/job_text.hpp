@@ -2,6 +2,7 @@
 #pragma once
 
 #include "purgewright/job/job.hpp"
+#include "support/paths.hpp"
 
 #include <fstream>
 #include <iterator>
@@ -9,8 +10,6 @@
 #include <string_view>
 
 namespace purgewright::job::test {
-
-inline constexpr std::string_view tests_folder = PURGEWRIGHT_TEST_DIR;
 
 inline constexpr std::string_view flat_job = R"(job:
   name: flat
@@ -26,7 +25,7 @@ cap:
 )";
 
 inline std::string path_in_tests(std::string_view path) {
-  return std::string(tests_folder) + "/" + std::string(path);
+  return purgewright::test::project_file("tests/" + std::string(path));
 }
 
 inline std::string file_text(const std::string &path) {

@@ -2,6 +2,7 @@
 // clash.
 #include "purgewright/solids/clearances.hpp"
 #include "purgewright/solids/interference.hpp"
+#include "support/paths.hpp"
 
 #include "support/clearance_laws.hpp"
 #include "support/layout_laws.hpp"
@@ -13,7 +14,7 @@ using namespace purgewright;
 namespace {
 
 job::Job example(const std::string &name) {
-  const auto resolution = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+  const auto resolution = job::read_job(purgewright::test::example_job(name));
   REQUIRE(resolution.job);
   return *resolution.job;
 }

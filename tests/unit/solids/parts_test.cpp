@@ -1,5 +1,6 @@
 #include "support/assembly_laws.hpp"
 #include "support/layout_laws.hpp"
+#include "support/paths.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -19,7 +20,7 @@ struct Example {
 };
 
 Example example(const std::string &name) {
-  auto resolution = job::read_job(PURGEWRIGHT_SOURCE_DIR "/examples/" + name + ".yaml");
+  auto resolution = job::read_job(purgewright::test::example_job(name));
   REQUIRE(resolution.job);
   auto layout = fixture::lay_out(*resolution.job);
   REQUIRE(layout.buildable());
