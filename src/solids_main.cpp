@@ -10,6 +10,7 @@
 #include "purgewright/cli/exit_code.hpp"
 #include "purgewright/drawing/sheets.hpp"
 #include "purgewright/drawing/writers.hpp"
+#include "purgewright/dxf/writer.hpp"
 #include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/fixture_files.hpp"
 #include "purgewright/exchange/silence.hpp"
@@ -121,9 +122,10 @@ ExitCode build(const char *job_path, const char *folder, const char *version, st
   const purgewright::drawing::Issue issue{
       .date = purgewright::drawing::date_of_epoch(std::getenv("SOURCE_DATE_EPOCH")),
       .program = header.originating_system};
-  purgewright::drawing::write_drawings(
-      std::filesystem::path(folder) / "drawings",
-      purgewright::drawing::make_sheets(job, layout, volumes, written.assembly, issue));
+  const auto drawings = std::filesystem::path(folder) / "drawings";
+  const auto sheets = purgewright::drawing::make_sheets(job, layout, volumes, written.assembly, issue);
+  purgewright::drawing::write_drawings(drawings, sheets);
+  purgewright::dxf::write_drawings(drawings, sheets);
   return ExitCode::done;
 }
 

@@ -20,7 +20,6 @@ void write_drawings(const std::filesystem::path &folder, std::span<const Sheet> 
     std::size_t end = first;
     while (end < sheets.size() && sheets[end].part == sheets[first].part) {
       write_svg(folder / fmt::format("{}.svg", sheets[end].name), sheets[end]);
-      write_dxf(folder / fmt::format("{}.dxf", sheets[end].name), sheets[end]);
       ++end;
     }
     write_pdf(folder / fmt::format("{}.pdf", sheets[first].part), sheets.subspan(first, end - first));

@@ -3,6 +3,7 @@
 
 #include "purgewright/drawing/sheets.hpp"
 #include "purgewright/drawing/writers.hpp"
+#include "purgewright/dxf/writer.hpp"
 
 #include <benchmark/benchmark.h>
 
@@ -21,7 +22,9 @@ void sheets(benchmark::State &state) {
   const auto folder =
       std::filesystem::temp_directory_path() / ("purgewright-bench-sheets-" + std::to_string(::getpid()));
   for (auto _ : state) {
-    drawing::write_drawings(folder, drawing::make_sheets(job, layout, volumes, assembly, {}));
+    const auto made = drawing::make_sheets(job, layout, volumes, assembly, {});
+    drawing::write_drawings(folder, made);
+    dxf::write_drawings(folder, made);
   }
   std::filesystem::remove_all(folder);
 }

@@ -8,8 +8,8 @@
 #include <sstream>
 
 using namespace purgewright::test;
-using Catch::Matchers::Contains;
-using Catch::Matchers::StartsWith;
+using Catch::Contains;
+using Catch::StartsWith;
 using nlohmann::json;
 
 namespace {

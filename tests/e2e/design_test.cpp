@@ -10,7 +10,7 @@
 #include <unistd.h>
 
 using namespace purgewright::test;
-using Catch::Matchers::Contains;
+using Catch::Contains;
 using nlohmann::json;
 
 namespace fs = std::filesystem;

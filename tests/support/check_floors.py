@@ -21,10 +21,13 @@ BELOW = {
 }
 BELOW["drawing"] = BELOW["exchange"] = BELOW["report"] = set(BELOW)
 BELOW["pages"] = set(BELOW)
-BELOW["cli"] = set(BELOW)
+BELOW["dxf"] = set(BELOW)
+BELOW["cli"] = set(BELOW) - {"dxf"}
+BELOW["solids_main"] = set(BELOW)  # the one program that joins dxflib
 
 KERNEL_FLOORS = {"solids", "drawing", "exchange"}
 YAML_FLOORS = {"job"}
+GPL_FLOORS = {"dxf"}
 PRINTING_FLOORS = {"cli"}
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]')
@@ -52,6 +55,8 @@ def include_fault(floor, quote, name):
         return f"{floor} may not include the geometry kernel"
     if name.startswith("yaml-cpp/") and floor not in YAML_FLOORS:
         return f"{floor} may not include the YAML library"
+    if name.startswith("dxflib/") and floor not in GPL_FLOORS:
+        return f"{floor} may not include dxflib, which is under the GPL"
     if name in ("iostream", "print") and floor not in PRINTING_FLOORS:
         return f"{floor} may not print"
     return None
@@ -70,8 +75,8 @@ def faults(floor, text):
 
 def floor_of(path, top):
     inside = path.relative_to(top).parts
-    if len(inside) == 1:  # main.cpp
-        return "cli"
+    if len(inside) == 1:  # the programs
+        return "solids_main" if inside[0] == "solids_main.cpp" else "cli"
     return inside[0]
 
 
@@ -105,6 +110,9 @@ def self_test():
         ("fixture", "#include <TopoDS_Shape.hxx>"),
         ("report", "#include <gp_Pnt.hxx>"),
         ("fixture", "#include <yaml-cpp/yaml.h>"),
+        ("drawing", "#include <dxflib/dl_dxf.h>"),
+        ("drawing", '#include "purgewright/dxf/writer.hpp"'),
+        ("cli", '#include "purgewright/dxf/writer.hpp"'),
         ("solids", "#include <iostream>"),
         ("report", 'void f() { std::cout << "x"; }'),
         ("report", 'void f() { fmt::print("x"); }'),
@@ -114,6 +122,8 @@ def self_test():
     good = [
         ("job", "#include <yaml-cpp/yaml.h>"),
         ("solids", "#include <TopoDS_Shape.hxx>"),
+        ("dxf", "#include <dxflib/dl_dxf.h>"),
+        ("dxf", '#include "purgewright/drawing/sheet.hpp"'),
         ("cli", "#include <iostream>"),
         ("checks", '#include "purgewright/gas/purge.hpp"'),
         ("exchange", '#include "purgewright/solids/parts.hpp"'),

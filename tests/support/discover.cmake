@@ -1,7 +1,8 @@
 # Lists a test program's cases as ctest entries, whatever characters their names hold (Catch's own script breaks a name at
 # its semicolons, and the halves then run nothing and pass):
-#   cmake -D PROGRAM=... -D PREFIX=... -D LABEL=... -D TIMEOUT=... -D FILE=... -P discover.cmake
-execute_process(COMMAND "${PROGRAM}" --list-test-names-only OUTPUT_VARIABLE names ERROR_VARIABLE said)
+#   cmake -D PROGRAM=... -D LIST=... -D PREFIX=... -D LABEL=... -D TIMEOUT=... -D FILE=... -P discover.cmake
+# LIST: what makes the program print the names of its cases, one a line.
+execute_process(COMMAND "${PROGRAM}" ${LIST} OUTPUT_VARIABLE names ERROR_VARIABLE said)
 string(STRIP "${names}" names)
 if(names STREQUAL "")
   message(FATAL_ERROR "${PROGRAM} lists no tests\n${said}")

@@ -1,9 +1,9 @@
-// Writes a sheet as PDF, SVG or DXF.
+// Writes a sheet as PDF or SVG; as DXF: dxf/writer.hpp.
 //
-// Units: PDF and SVG at true paper size; DXF in paper millimetres, dimensions carry their full-size values.
+// Units: true paper size.
 // Frame: sheet.hpp. Range and errors: WriteError when a file cannot be written whole.
 // Guarantee: same sheet, same bytes; fonts embedded in PDF. One thread.
-// Source: PDF 1.5 and SVG 1.1 by cairo, DXF R2000 by dxflib.
+// Source: PDF 1.5 and SVG 1.1 by cairo.
 #pragma once
 
 #include "purgewright/drawing/sheet.hpp"
@@ -23,10 +23,8 @@ struct WriteError : std::runtime_error {
 
 void write_pdf(const std::filesystem::path &, std::span<const Sheet>); // one page a sheet
 void write_svg(const std::filesystem::path &, const Sheet &);
-void write_dxf(const std::filesystem::path &, const Sheet &);
 
-// All sheets of a design: PART.pdf with its sheets as pages, SHEET.svg and SHEET.dxf, in the folder, which is
-// made.
+// All sheets of a design: PART.pdf with its sheets as pages and SHEET.svg, in the folder, which is made.
 void write_drawings(const std::filesystem::path &folder, std::span<const Sheet>);
 
 } // namespace purgewright::drawing

@@ -424,8 +424,7 @@ TEST_CASE("a rule that needs solids is judged once they are known, and names the
                     {"slot-cover", "chamber-body", units::cubic_metres(3e-9)}};
   CHECK(judged()->status == Status::fail);
   CHECK(judged()->value == Approx(5e-9));
-  CHECK_THAT(judged()->remedy,
-             Catch::Matchers::Contains("end-plug and cradle-stand, slot-cover and chamber-body"));
+  CHECK_THAT(judged()->remedy, Catch::Contains("end-plug and cradle-stand, slot-cover and chamber-body"));
 }
 
 TEST_CASE("a rule's limit is its edge") {

@@ -9,7 +9,7 @@
 using namespace purgewright;
 using namespace purgewright::job;
 using namespace purgewright::job::test;
-using Catch::Matchers::Contains;
+using Catch::Contains;
 using units::to_millimetres;
 
 namespace {

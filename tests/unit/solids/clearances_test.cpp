@@ -39,7 +39,7 @@ TEST_CASE("examples: the closed form finds the room that the solids leave, and n
 }
 
 TEST_CASE("a closed form that promises more room than there is, is refused by name", "[unit]") {
-  using Catch::Matchers::Contains;
+  using Catch::Contains;
   const job::Job job = example("logger-25");
   const auto closed = fixture::clearances(job, fixture::lay_out(job));
   auto measured = closed;

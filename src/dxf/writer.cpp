@@ -1,4 +1,6 @@
-// DXF R2000 by dxflib: layers by line type, dimensions as DIMENSION entities that carry their own picture.
+// Layers by line type, dimensions as DIMENSION entities that carry their own picture.
+#include "purgewright/dxf/writer.hpp"
+
 #include "purgewright/drawing/lettering.hpp"
 #include "purgewright/drawing/writers.hpp"
 
@@ -12,7 +14,10 @@
 #include <memory>
 #include <string>
 
-namespace purgewright::drawing {
+namespace purgewright::dxf {
+
+using namespace drawing; // a sheet is read here from end to end
+
 namespace {
 
 constexpr const char *text_layer = "TEXT";
@@ -324,4 +329,10 @@ void write_dxf(const std::filesystem::path &path, const Sheet &sheet) {
   }
 }
 
-} // namespace purgewright::drawing
+void write_drawings(const std::filesystem::path &folder, std::span<const Sheet> sheets) {
+  for (const Sheet &sheet : sheets) {
+    write_dxf(folder / (sheet.name + ".dxf"), sheet);
+  }
+}
+
+} // namespace purgewright::dxf
