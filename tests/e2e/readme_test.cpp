@@ -2,6 +2,8 @@
 #include "e2e/program.hpp"
 #include "support/paths.hpp"
 
+#include <filesystem>
+#include <iterator>
 #include <regex>
 #include <sstream>
 
@@ -31,48 +33,34 @@ std::vector<Block> blocks(const std::string &markdown) {
   return found;
 }
 
-// Words of a command line as a shell would part them: blanks, single quotes, a comment at the end.
-std::vector<std::string> words(const std::string &line) {
-  std::vector<std::string> all;
-  const std::regex word(R"('([^']*)'|(#.*)|([^\s#]+))");
-  for (std::sregex_iterator at(line.begin(), line.end(), word), end; at != end; ++at) {
-    if ((*at)[2].matched) {
-      break;
-    }
-    all.push_back((*at)[1].matched ? (*at)[1].str() : (*at)[3].str());
-  }
-  return all;
-}
-
 } // namespace
 
-TEST_CASE("every command line of the README runs") {
+TEST_CASE("the README's commands work as typed, in the project's folder once it is built") {
+  namespace fs = std::filesystem;
   const ScratchFolder folder;
-  write_bytes(folder / "a.yaml", bytes_of(example("logger-25")));
-  write_bytes(folder / "b.yaml", bytes_of(example("logger-38")));
+  fs::copy(project_file("examples"), folder / "examples", fs::copy_options::recursive);
+  fs::create_directories(folder / "build/release");
+  fs::create_directory_symlink(fs::path(PURGEWRIGHT_PROGRAM).parent_path(), folder / "build/release/src");
   int commands = 0;
-  for (const auto &block : blocks(bytes_of(purgewright::test::project_file("README.md")))) {
-    std::istringstream lines(block.text);
-    for (std::string line; std::getline(lines, line);) {
-      auto line_words = words(line);
-      if (line_words.size() < 2 || line_words[0] != "purgewright") {
-        continue;
-      }
-      ++commands;
-      INFO(line);
-      line_words.erase(line_words.begin());
-      const auto done = run_tool(line_words, {.folder = folder.path()});
-      INFO(done.err);
-      CHECK(done.status == 0);
+  for (const auto &block : blocks(bytes_of(project_file("README.md")))) {
+    const std::regex command("(^|\n)purgewright ");
+    if (!block.language.empty() || !std::regex_search(block.text, command)) {
+      continue;
     }
+    commands += static_cast<int>(
+        std::distance(std::sregex_iterator(block.text.begin(), block.text.end(), command), {}));
+    const auto done = run("/usr/bin/bash", {"-e", "-x", "-c", block.text}, {.folder = folder.path()});
+    INFO(done.err);
+    CHECK(done.status == 0);
   }
   CHECK(commands >= 5);
+  CHECK(fs::exists(folder / "out/flat-cap/manifest.json"));
 }
 
 TEST_CASE("every job file of the README is accepted") {
   const ScratchFolder folder;
   int jobs = 0;
-  for (const auto &block : blocks(bytes_of(purgewright::test::project_file("README.md")))) {
+  for (const auto &block : blocks(bytes_of(project_file("README.md")))) {
     if (block.language != "yaml") {
       continue;
     }
