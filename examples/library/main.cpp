@@ -7,7 +7,14 @@ using namespace purgewright;
 
 constexpr const char *text = R"yaml(
 job:  {name: logger-25}
-tube: {material: titanium-grade-2, outside_diameter: 25.4 mm, wall: 0.9 mm, length: 160 mm}
+tube:
+  material: titanium-grade-2
+  outside_diameter: 25.4 mm
+  outside_diameter_tolerance: 0.03 mm
+  wall: 0.9 mm
+  wall_tolerance: 0.02 mm
+  length: 160 mm
+  vent: {diameter: 3 mm, from_joint: 11 mm}
 cap:  {shape: flat, diameter: 25.4 mm, thickness: 1.2 mm}
 )yaml";
 
