@@ -54,7 +54,7 @@ TEST_CASE("the README's commands work as typed, in the project's folder once it 
     CHECK(done.status == 0);
   }
   CHECK(commands >= 5);
-  CHECK(fs::exists(folder / "out/flat-cap/manifest.json"));
+  CHECK(fs::exists(folder / "out/my-flat-cap/manifest.json"));
 }
 
 TEST_CASE("every job file of the README is accepted") {
