@@ -1,82 +1,20 @@
 #include "commands.hpp"
 #include "output_folder.hpp"
 
+#include "purgewright/job/sweep.hpp"
 #include "purgewright/report/compare.hpp"
 #include "purgewright/report/manifest.hpp"
-#include "purgewright/units/parse.hpp"
 
 #include <fmt/format.h>
 
-#include <cmath>
 #include <filesystem>
 #include <utility>
 
 namespace purgewright::cli {
 namespace {
 
-struct Sweep {
-  const job::FieldInfo *field = nullptr;
-  double from = 0.0, step = 0.0;
-  std::size_t count = 0;
-  double at(std::size_t i) const { return from + step * double(i); }
-};
-
-constexpr std::size_t most_designs = 1'000'000;
-
-// "fixture.radial_clearance=4 mm:10 mm:0.5 mm"; says on stderr what is wrong and returns nothing.
-std::optional<Sweep> read_sweep(const std::string &text) {
-  const auto fault = [&](const std::string &why) {
-    complain(fmt::format("error: --vary {}: {}; write KEY=FROM:TO:STEP, such as fixture.wall=3 mm:6 mm:1 mm",
-                         text, why));
-    return std::nullopt;
-  };
-  const auto equals = text.find('=');
-  const auto first = text.find(':', equals == std::string::npos ? 0 : equals);
-  const auto second = first == std::string::npos ? first : text.find(':', first + 1);
-  if (equals == std::string::npos || second == std::string::npos) {
-    return fault("a part is missing");
-  }
-  Sweep sweep{.field = job::field(std::string_view(text).substr(0, equals))};
-  if (sweep.field == nullptr) {
-    return fault(fmt::format("there is no key '{}'", text.substr(0, equals)));
-  }
-  if (sweep.field->kind != job::FieldKind::quantity && sweep.field->kind != job::FieldKind::count) {
-    return fault(fmt::format("'{}' is not a number", sweep.field->path));
-  }
-  std::array<double, 3> values{};
-  const std::array<std::string, 3> parts{text.substr(equals + 1, first - equals - 1),
-                                         text.substr(first + 1, second - first - 1), text.substr(second + 1)};
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    const auto parsed = units::parse_quantity(parts[i], sweep.field->dimension);
-    if (!parsed.si) {
-      return fault(parsed.problem);
-    }
-    values[i] = *parsed.si;
-  }
-  constexpr double noise = 1e-9; // of a step: the last value counts when it is hit but for rounding
-  if (!(values[2] > 0.0) || values[1] < values[0]) {
-    return fault("the step must be above zero and FROM not above TO");
-  }
-  for (const double value : {values[0], values[1]}) {
-    if (value < sweep.field->least || value > sweep.field->most) {
-      return fault(fmt::format(
-          "{} allows {} to {}", sweep.field->path,
-          units::shop_text(sweep.field->least, sweep.field->dimension, units::UnitSystem::metric),
-          units::shop_text(sweep.field->most, sweep.field->dimension, units::UnitSystem::metric)));
-    }
-  }
-  const double steps = std::floor((values[1] - values[0]) / values[2] + noise);
-  if (steps >= double(most_designs)) {
-    return fault(fmt::format("more than {} designs", most_designs));
-  }
-  sweep.from = values[0];
-  sweep.step = values[2];
-  sweep.count = static_cast<std::size_t>(steps) + 1;
-  return sweep;
-}
-
 // Every combination of the varied values on one job, the last key varying fastest.
-bool run_sweep(job::Draft draft, const std::vector<Sweep> &sweeps, report::Comparison &comparison) {
+bool run_sweep(job::Draft draft, const std::vector<job::Sweep> &sweeps, report::Comparison &comparison) {
   std::size_t total = 1;
   for (const auto &sweep : sweeps) {
     total *= sweep.count;
@@ -122,17 +60,21 @@ std::optional<report::Comparison> sweep_job(const CompareOptions &options) {
     complain("error: --vary sweeps one job; give one file");
     return std::nullopt;
   }
-  std::vector<Sweep> sweeps;
+  std::vector<job::Sweep> sweeps;
   report::Comparison comparison;
   std::size_t total = 1;
   for (const auto &text : options.vary) {
-    const auto sweep = read_sweep(text);
+    const auto [sweep, problem] = job::read_sweep(text);
     if (!sweep) {
+      complain(
+          fmt::format("error: --vary {}: {}; write KEY=FROM:TO:STEP, such as fixture.wall=3 mm:6 mm:1 mm",
+                      text, problem));
       return std::nullopt;
     }
     total *= sweep->count;
-    if (total > most_designs) {
-      complain(fmt::format("error: the sweep has more than {} designs; take larger steps", most_designs));
+    if (total > job::most_designs) {
+      complain(
+          fmt::format("error: the sweep has more than {} designs; take larger steps", job::most_designs));
       return std::nullopt;
     }
     comparison.varied_keys.emplace_back(sweep->field->path);

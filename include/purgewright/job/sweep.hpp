@@ -1,0 +1,35 @@
+// A sweep as the command line states it, "fixture.radial_clearance=4 mm:10 mm:0.5 mm": one key of the job
+// file and the values it takes.
+//
+// Units: SI. Valid range: a quantity or a count; FROM and TO within the key's limits, FROM not above TO, STEP
+// above zero, at most `most_designs` values. Errors: none thrown; a reading without sweep says what is wrong
+// in one sentence. Guarantee: every value of a sweep lies within the key's limits, TO is among them when a
+// whole number of steps leads to it.
+#pragma once
+
+#include "purgewright/job/keys.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace purgewright::job {
+
+inline constexpr std::size_t most_designs = 1'000'000; // of one command, all its sweeps together
+
+struct Sweep {
+  const FieldInfo *field = nullptr;
+  double from = 0.0, step = 0.0, to = 0.0;
+  std::size_t count = 0;
+  double at(std::size_t) const; // counted from 0
+};
+
+struct SweepReading {
+  std::optional<Sweep> sweep;
+  std::string problem; // empty when there is a sweep
+};
+
+SweepReading read_sweep(std::string_view text);
+
+} // namespace purgewright::job
