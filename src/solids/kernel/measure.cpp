@@ -5,12 +5,9 @@
 #include "solids/kernel/boxes.hpp"
 #include "solids/kernel/guard.hpp"
 
-#include <BRepBndLib.hxx>
 #include <BRepCheck_Analyzer.hxx>
 #include <BRepGProp.hxx>
-#include <Bnd_Box.hxx>
 #include <GProp_GProps.hxx>
-#include <TopExp.hxx>
 
 namespace purgewright::solids::kernel {
 
@@ -28,10 +25,6 @@ GProp_GProps volume_properties(Solid const &solid) {
   });
 }
 
-Point point(double x, double y, double z) {
-  return {length_from_mm(x), length_from_mm(y), length_from_mm(z)};
-}
-
 } // namespace
 
 units::Volume volume(Solid const &solid) {
@@ -40,7 +33,7 @@ units::Volume volume(Solid const &solid) {
 
 Point centroid(Solid const &solid) {
   gp_Pnt const c = volume_properties(solid).CentreOfMass();
-  return point(c.X(), c.Y(), c.Z());
+  return {length_from_mm(c.X()), length_from_mm(c.Y()), length_from_mm(c.Z())};
 }
 
 units::Area surface_area(Solid const &solid) {
@@ -51,23 +44,8 @@ units::Area surface_area(Solid const &solid) {
   });
 }
 
-Bounds box_of(TopoDS_Shape const &shape) {
-  Bnd_Box box;
-  BRepBndLib::AddOptimal(shape, box, Standard_False, Standard_False);
-  double a = 0.0, b = 0.0, c = 0.0, d = 0.0, e = 0.0, f = 0.0;
-  box.SetGap(0.0);
-  box.Get(a, b, c, d, e, f);
-  return {point(a, b, c), point(d, e, f)};
-}
-
 Bounds bounding_box(Solid const &solid) {
   return guarded({"measure box", ""}, [&] { return box_of(occt(solid)); });
-}
-
-TopTools_IndexedMapOfShape faces_of(Solid const &solid) {
-  TopTools_IndexedMapOfShape faces;
-  TopExp::MapShapes(occt(solid), TopAbs_FACE, faces);
-  return faces;
 }
 
 int face_count(Solid const &solid) {
