@@ -26,10 +26,8 @@ template <class Law> void for_random_jobs(std::uint64_t first_seed, Law law) {
   }
 }
 
-// Oxygen at the joint, inside and outside, after a time at stated flows.
-std::array<double, 2> oxygen_after(const PurgeDesign &d, units::VolumeFlow bore, units::VolumeFlow chamber,
-                                   units::Time time) {
-  const auto scene = plan::build_scene(d.subject(), {.bore = bore, .chamber = chamber});
+// Oxygen at the joint, inside and outside, after a time in a scene of stated flows.
+std::array<double, 2> oxygen_after(const plan::Scene &scene, units::Time time) {
   const auto course = solve(scene.network, plan::between_parts(scene), time, 1);
   const auto at = [&](const Target &target) {
     return course.state(1)[tank_at(course.map, target.zone, target.position)];
@@ -132,19 +130,28 @@ TEST_CASE("More supply pressure or wider hoses never lower a flow", "[property][
   });
 }
 
-TEST_CASE("More flow in both circuits never leaves more oxygen after a time", "[property][gas][plan]") {
-  for_random_jobs(4000, [](const job::Job &job) {
+// Argon that comes gently lies and pushes the air out; a stronger inflow may stir both, and then leaves more.
+TEST_CASE("More flow in both circuits never leaves more oxygen after a time unless it stirs the chamber",
+          "[property][gas][plan]") {
+  int judged = 0;
+  for_random_jobs(4000, [&](const job::Job &job) {
     const PurgeDesign d(job);
     const auto bore = d.bounds.bore.flow, chamber = d.bounds.chamber.flow;
     for (const double changes : {2.0, 6.0}) {
       const auto time = changes * std::max(d.volumes.bore_gas / bore, d.volumes.chamber_gas / chamber);
-      const auto less = oxygen_after(d, 0.7 * bore, 0.7 * chamber, time);
-      const auto more = oxygen_after(d, bore, chamber, time);
+      const auto gentle = plan::build_scene(d.subject(), {.bore = 0.7 * bore, .chamber = 0.7 * chamber});
+      const auto strong = plan::build_scene(d.subject(), {.bore = bore, .chamber = chamber});
+      const auto less = oxygen_after(gentle, time), more = oxygen_after(strong, time);
       INFO("bore " << less[0] << " " << more[0] << " chamber " << less[1] << " " << more[1]);
       CHECK(more[0] <= less[0] * (1.0 + slack));
-      CHECK(more[1] <= less[1] * (1.0 + slack));
+      if (strong.chamber_tanks >= gentle.chamber_tanks * (1.0 - slack)) {
+        ++judged;
+        CHECK(more[1] <= less[1] * (1.0 + slack));
+      }
     }
   });
+  INFO("judged " << judged);
+  CHECK(judged > jobs); // of twice as many
 }
 
 TEST_CASE("Purer gas never leaves more oxygen", "[property][gas][plan]") {

@@ -7,6 +7,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace purgewright;
@@ -24,6 +25,20 @@ Options settled() {
                               .longest_step = units::seconds(0.5),
                               .residual = 1e-11};
   return options;
+}
+
+// The next job whose metal does not boil: beyond that the model says so, a rule fails, and no hold means
+// anything.
+test::RandomJob next_welded(test::JobStream &stream) {
+  constexpr auto boiling = units::kelvins(3560.0); // titanium: CRC Handbook, section 4
+  const auto below = [](const Weld &weld) { return weld.joint_peak < boiling; };
+  for (;;) {
+    test::RandomJob subject = stream.next();
+    const HeatPlan plan = plan_heat(subject.job, subject.layout, coarse);
+    if (std::ranges::all_of(plan.tacks, below) && std::ranges::all_of(plan.runs, below)) {
+      return subject;
+    }
+  }
 }
 
 void check_weld(const HeatPlan &plan, const Weld &weld) {
@@ -92,7 +107,7 @@ TEST_CASE("Fine plans keep their energy on random jobs", "[property][heat]") {
 TEST_CASE("Turning the start on the collar changes no hold", "[property][heat]") {
   test::JobStream stream(4300);
   for (int i = 0; i < 8; ++i) {
-    test::RandomJob subject = stream.next();
+    test::RandomJob subject = next_welded(stream);
     CAPTURE(subject.seed);
     Options options = settled();
     options.mesh = Mesh{.tube = 12, .cap = 6, .angles = 16, .grading = 4.0};
@@ -114,7 +129,7 @@ TEST_CASE("Turning the start on the collar changes no hold", "[property][heat]")
 TEST_CASE("The sense of rotation changes no hold", "[property][heat]") {
   test::JobStream stream(4400);
   for (int i = 0; i < 8; ++i) {
-    test::RandomJob subject = stream.next();
+    test::RandomJob subject = next_welded(stream);
     CAPTURE(subject.seed);
     subject.job.rotation.start_angle = units::radians(0.0);
     subject.job.rotation.direction = job::Direction::clockwise;
