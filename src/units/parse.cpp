@@ -114,7 +114,10 @@ Parsed money(std::string_view text, double value, std::string_view unit, Dimensi
   const Parsed volume = measure(text, 1.0, volume_unit, Dimension::volume);
   if (!volume.si)
     return refused(fmt::format("\"{}\" is not money per volume; {}", text, wanted_text(wanted)));
-  return {rounded(value / *volume.si), {}, std::string(currency)};
+  const double price = value / *volume.si;
+  if (!std::isfinite(price))
+    return refused(fmt::format("\"{}\" is too large a number", text));
+  return {rounded(price), {}, std::string(currency)};
 }
 
 } // namespace

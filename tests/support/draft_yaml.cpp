@@ -22,6 +22,8 @@ std::string quantity_text(const job::FieldInfo &info, const job::Entry &entry, L
   case units::Dimension::length:
     return unit == LengthUnit::inch ? fmt::format("{:.15g} in", entry.number / 0.0254)
                                     : fmt::format("{:.15g} mm", entry.number * 1e3);
+  case units::Dimension::ratio:
+    return fmt::format("{:.17g}", entry.number);
   case units::Dimension::price:
     return fmt::format("{:.17g} {}/m3", entry.number, entry.text);
   default:

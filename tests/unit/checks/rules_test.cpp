@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <future>
 #include <map>
 #include <optional>
 #include <set>
@@ -465,6 +466,21 @@ TEST_CASE("the closed form judges what does not need the purge model, with the s
     CHECK(compared >= 15);
     CHECK(compared < all.size());
   }
+}
+
+TEST_CASE("designs evaluated at once are those evaluated alone", "[parallel]") {
+  const auto figures_of = [](const Design &design) {
+    std::vector<double> values;
+    for (const auto &figure : figures(design)) {
+      values.push_back(figure.value);
+    }
+    return values;
+  };
+  const job::Job first = edited({}), second = edited({{Key::tube_length, 190 * mm}});
+  auto other = std::async(std::launch::async, [&] { return figures_of(evaluate(second)); });
+  const auto one = figures_of(evaluate(first));
+  CHECK(one == figures_of(evaluate(first)));
+  CHECK(other.get() == figures_of(evaluate(second)));
 }
 
 TEST_CASE("no rules, nothing wrong; the worst of several is the worst") {

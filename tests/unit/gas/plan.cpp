@@ -2,6 +2,7 @@
 
 #include "purgewright/gas/curves.hpp"
 #include "purgewright/gas/mixing.hpp"
+#include "purgewright/gas/openings.hpp"
 
 #include <algorithm>
 #include <array>
@@ -23,6 +24,13 @@ constexpr std::array examples{"logger-25", "logger-38", "logger-51"};
 constexpr double argon_density = 1.66070;
 // CRC Handbook, 300 K: 22.7 uPa s; by T^0.82 at 293.15 K.
 constexpr double argon_viscosity = 22.28e-6;
+
+// The scene's passage of these words; there must be one.
+const Edge &edge_of(const plan::Scene &scene, std::string_view words) {
+  const auto place = std::ranges::find(scene.edge_words, words);
+  REQUIRE(place != scene.edge_words.end());
+  return scene.network.edges[std::size_t(place - scene.edge_words.begin())];
+}
 
 } // namespace
 
@@ -231,6 +239,103 @@ TEST_CASE("A vent inside the chamber stirs what the diffuser leaves lying", "[un
   const PurgeDesign design(job);
   REQUIRE(plan::vent_in_cavity(design.subject()));
   CHECK(design.purge().chamber.tanks < lying.tanks);
+}
+
+TEST_CASE("Standing gas beyond the vent is fed by diffusion into its first tank, by Fick on paper",
+          "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  job.tube.vent.from_joint = millimetres(110.0);
+  const PurgeDesign design(job);
+  const auto scene = plan::build_scene(design.subject(),
+                                       {.bore = litres_per_minute(2.0), .chamber = litres_per_minute(2.0)});
+  const auto &edge = edge_of(scene, "standing gas between vent and cap");
+  const Zone &standing = scene.network.zones[edge.to.index];
+  // Less half a bore of 23.6 mm that the vent's stream sweeps: 98.2 mm in four tanks. From the swept end to
+  // the middle of the first is half a tank, D A / (L / 8); between neighbours it is a whole one, D A / (L /
+  // 4).
+  const double length = 110e-3 - 0.5 * 23.6e-3, section = 0.25 * units::pi * 23.6e-3 * 23.6e-3;
+  const double in_air = diffusivity(Species::argon, Species::air, units::celsius(20.0)).value();
+  CHECK(standing.volume.value() == Approx(length * section));
+  CHECK(standing.tanks == 4.0);
+  CHECK(edge.exchange.value() == Approx(8.0 * in_air * section / length));
+  CHECK(standing.backmixing.value() == Approx(4.0 * in_air * section / length));
+}
+
+TEST_CASE("Each hose is a line of its own length and lets in oxygen along it", "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  auto &hose = job.gas.hose;
+  hose.supply_length = millimetres(120.0); // short: a long line counts as the most tanks, whatever its length
+  hose.bore_length = millimetres(60.0);
+  hose.chamber_length = millimetres(90.0);
+  const plan::Stage stage{.bore = litres_per_minute(2.0), .chamber = litres_per_minute(3.0)};
+  const PurgeDesign base(job);
+  const auto before = plan::build_scene(base.subject(), stage);
+  constexpr std::array lengths{&job::Hose::supply_length, &job::Hose::bore_length,
+                               &job::Hose::chamber_length};
+  for (std::size_t changed = 0; changed < lengths.size(); ++changed) {
+    auto other = job;
+    other.gas.hose.*lengths[changed] *= 1.5;
+    const PurgeDesign design(other);
+    const auto after = plan::build_scene(design.subject(), stage);
+    for (std::size_t line = 0; line < lengths.size(); ++line) {
+      INFO("hose " << changed << " longer, line " << line);
+      const double grown = line == changed ? 1.5 : 1.0;
+      CHECK(after.network.ingress[line].zone == after.line_zones[line]);
+      CHECK(after.network.ingress[line].oxygen.value() ==
+            Approx(grown * before.network.ingress[line].oxygen.value()));
+      const double tanks = after.network.zones[after.line_zones[line]].tanks;
+      const double tanks_before = before.network.zones[before.line_zones[line]].tanks;
+      CHECK((tanks > tanks_before) == (line == changed));
+      CHECK((tanks < tanks_before) == false);
+    }
+  }
+}
+
+TEST_CASE("The supply hose carries the gas of both circuits", "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  job.gas.hose.supply_length = job.gas.hose.bore_length = millimetres(80.0);
+  const PurgeDesign design(job);
+  const auto shared = plan::build_scene(design.subject(),
+                                        {.bore = litres_per_minute(2.0), .chamber = litres_per_minute(3.0)});
+  const auto alone = plan::build_scene(design.subject(),
+                                       {.bore = litres_per_minute(5.0), .chamber = litres_per_minute(3.0)});
+  const double together = shared.network.zones[shared.line_zones[0]].tanks;
+  CHECK(together == Approx(alone.network.zones[alone.line_zones[1]].tanks));
+  CHECK(together > 1.0);
+}
+
+TEST_CASE("Air comes in against the outflow through every vent", "[unit][gas][plan]") {
+  const auto flow = litres_per_minute(0.05); // slow enough that some comes in
+  for (const int count : {1, 2, 3}) {
+    auto job = example_job("logger-25");
+    job.tube.vent.count = count;
+    const PurgeDesign design(job);
+    const auto scene = plan::build_scene(design.subject(), {.bore = flow, .chamber = litres_per_minute(2.0)});
+    const auto in_air = diffusivity(Species::argon, Species::air, units::celsius(20.0));
+    const auto one = diffusive_conductance(in_air, 0.25 * units::pi * units::square(job.tube.vent.diameter),
+                                           job.tube.wall, circle_shape_length(job.tube.vent.diameter));
+    CHECK(edge_of(scene, "vent").exchange.value() ==
+          Approx(opposed_conductance(double(count) * one, flow).value()));
+    CHECK(edge_of(scene, "vent").exchange > units::VolumeFlow{});
+  }
+}
+
+TEST_CASE("Under the closed cover air comes in through the cover's exits, else through the slot",
+          "[unit][gas][plan]") {
+  const auto design = example("logger-25");
+  auto thick = design, deep = design;
+  thick.layout.cover.thickness *= 3.0;
+  deep.layout.body.z_max *= 3.0;
+  const auto exchange = [](const PurgeDesign &d, bool covered) {
+    const auto scene = plan::build_scene(
+        d.subject(),
+        {.bore = litres_per_minute(0.05), .chamber = litres_per_minute(0.05), .covered = covered});
+    return edge_of(scene, "slot").exchange.value();
+  };
+  CHECK(exchange(thick, true) < exchange(design, true));
+  CHECK(exchange(thick, false) == exchange(design, false));
+  CHECK(exchange(design, true) < exchange(design, false));
+  CHECK(exchange(deep, false) < exchange(design, false));
 }
 
 TEST_CASE("Measured tanks give the bore the same variance of residence", "[unit][gas][plan]") {

@@ -288,6 +288,12 @@ TEST_CASE("one size in two units is one number to the last bit", "[unit][units]"
   CHECK(length("35 thou") == length("0.889 mm"));
 }
 
+TEST_CASE("a price beyond every number is refused as one", "[unit][units]") {
+  const auto parsed = parse_quantity("1e300 EUR/mm3", Dimension::price); // once infinite, and read
+  CHECK_FALSE(parsed.si.has_value());
+  CHECK(parsed.problem == "\"1e300 EUR/mm3\" is too large a number");
+}
+
 TEST_CASE("many threads may read units at once", "[unit][units]") {
   std::vector<double> results(8, 0.0);
   std::vector<std::thread> threads;
