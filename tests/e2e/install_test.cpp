@@ -77,7 +77,7 @@ TEST_CASE("the installed tree holds the program, its words and the licences, and
 }
 
 TEST_CASE("the list of licences names each library and font of the build, and its text stands beside it") {
-  const std::string list = bytes_of(project_file("licences/libraries.md"));
+  const std::string list = bytes_of(project_file("src/install/licences/libraries.md"));
   const Installed installed;
   const auto packages = third_parties();
   CHECK(packages.size() >= 15);

@@ -91,7 +91,7 @@ std::vector<std::string> commands() {
 
 // The man page's part on a command, its marks of roff taken away.
 std::string of_man_page(const std::string &heading) {
-  const std::string page = bytes_of(project_file("share/man/purgewright.1"));
+  const std::string page = bytes_of(project_file("src/install/man/purgewright.1"));
   const auto begin = page.find("\n.SS " + heading + "\n");
   REQUIRE(begin != std::string::npos);
   const auto end = page.find("\n.S", begin + 1);
@@ -151,7 +151,7 @@ TEST_CASE("the man page says of each command and option what --help says") {
 
 TEST_CASE("the man page is formatted without a warning") {
   const auto done =
-      run("/usr/bin/man", {"--warnings", "--local-file", project_file("share/man/purgewright.1")},
+      run("/usr/bin/man", {"--warnings", "--local-file", project_file("src/install/man/purgewright.1")},
           {.folder = {}, .environment = {{"LC_ALL", "C.UTF-8"}, {"MANWIDTH", "100"}}});
   CHECK(done.status == 0);
   CHECK(done.err.empty());

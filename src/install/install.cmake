@@ -6,20 +6,20 @@ set(doc ${CMAKE_INSTALL_DOCDIR})
 install(TARGETS purgewright RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR} COMPONENT program)
 install(TARGETS purgewright-solids RUNTIME DESTINATION ${CMAKE_INSTALL_LIBEXECDIR}/purgewright COMPONENT program)
 install(DIRECTORY templates DESTINATION ${CMAKE_INSTALL_DATADIR}/purgewright COMPONENT program)
-install(FILES share/man/purgewright.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program)
-install(FILES share/completions/purgewright.bash RENAME purgewright COMPONENT program
+install(FILES src/install/man/purgewright.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program)
+install(FILES src/install/completions/purgewright.bash RENAME purgewright COMPONENT program
   DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions)
-install(FILES share/completions/purgewright.fish COMPONENT program
+install(FILES src/install/completions/purgewright.fish COMPONENT program
   DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d)
 # Debian's zsh looks in the first below /usr/local, in the second below /usr.
 foreach(folder site-functions vendor-completions)
-  install(FILES share/completions/_purgewright DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/${folder} COMPONENT program)
+  install(FILES src/install/completions/_purgewright DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/${folder} COMPONENT program)
 endforeach()
 
 # ---- words and licences
-install(FILES README.md LICENSE licences/copyright DESTINATION ${doc} COMPONENT program)
+install(FILES README.md LICENSE src/install/licences/copyright DESTINATION ${doc} COMPONENT program)
 install(DIRECTORY examples DESTINATION ${doc} COMPONENT program PATTERN run EXCLUDE PATTERN library EXCLUDE)
-install(FILES licences/libraries.md DESTINATION ${doc}/licences COMPONENT program)
+install(FILES src/install/licences/libraries.md DESTINATION ${doc}/licences COMPONENT program)
 file(STRINGS tests/packages.txt packages)
 list(FIND packages "# ---- tests ----" end)
 list(SUBLIST packages 0 ${end} packages)
@@ -38,12 +38,12 @@ set(package ${CMAKE_INSTALL_LIBDIR}/cmake/purgewright)
 foreach(set core solids sheets dxf)
   install(EXPORT purgewright-${set} NAMESPACE purgewright:: DESTINATION ${package} COMPONENT development)
 endforeach()
-configure_package_config_file(cmake/purgewright-config.cmake.in purgewright-config.cmake INSTALL_DESTINATION ${package})
+configure_package_config_file(src/install/purgewright-config.cmake.in purgewright-config.cmake INSTALL_DESTINATION ${package})
 write_basic_package_version_file(purgewright-config-version.cmake COMPATIBILITY SameMinorVersion)
 install(FILES ${PROJECT_BINARY_DIR}/purgewright-config.cmake ${PROJECT_BINARY_DIR}/purgewright-config-version.cmake
   DESTINATION ${package} COMPONENT development)
 install(DIRECTORY examples/library DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/libpurgewright-dev/examples COMPONENT development)
-install(FILES licences/copyright DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/libpurgewright-dev COMPONENT development)
+install(FILES src/install/licences/copyright DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/libpurgewright-dev COMPONENT development)
 
 # ---- Debian packages: the program, and the libraries for those who build on them
 set(CPACK_GENERATOR DEB)
