@@ -27,7 +27,7 @@ inline DrawnJob drawn(const job::Job &job) {
   return out;
 }
 
-inline job::Job example_job(const std::string &name) {
+inline job::Job read_example(const std::string &name) {
   auto resolution = job::read_job(purgewright::test::example_job(name));
   REQUIRE(resolution.job);
   return *resolution.job;

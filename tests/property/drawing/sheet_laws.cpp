@@ -43,13 +43,13 @@ void check_random_jobs(std::uint64_t first_seed) {
 } // namespace
 
 TEST_CASE("laws of sheets: example logger-25") {
-  check_laws(drawn(example_job("logger-25")));
+  check_laws(drawn(read_example("logger-25")));
 }
 TEST_CASE("laws of sheets: example logger-38") {
-  check_laws(drawn(example_job("logger-38")));
+  check_laws(drawn(read_example("logger-38")));
 }
 TEST_CASE("laws of sheets: example logger-51") {
-  check_laws(drawn(example_job("logger-51")));
+  check_laws(drawn(read_example("logger-51")));
 }
 
 TEST_CASE("laws of sheets: random jobs, 1 of 8") {
@@ -78,7 +78,7 @@ TEST_CASE("laws of sheets: random jobs, 8 of 8") {
 }
 
 TEST_CASE("the count of overlaps finds what it looks for") {
-  Sheet sheet = drawn(example_job("logger-25")).sheets.front();
+  Sheet sheet = drawn(read_example("logger-25")).sheets.front();
   REQUIRE(overlaps(sheet).empty());
   auto &texts = sheet.dimensions.front().texts;
   const Text first = texts.front();
