@@ -1,25 +1,24 @@
-// purgewright-solids JOB FOLDER VERSION [KEY=NUMBER]...: builds a job's solids and writes them into FOLDER,
-// with their drawings, the setup sheet and plots. Started by `purgewright design`, which stays quick to start
-// because the many libraries of the geometry kernel and of lettering are loaded here alone, and which
-// survives a crash of the kernel.
+// purgewright-solids FOLDER: builds a job's solids and writes them into FOLDER, with their drawings, the
+// setup sheet and plots. Started by `purgewright design`, which stays quick to start because the many
+// libraries of the geometry kernel and of lettering are loaded here alone, and which survives a crash of the
+// kernel.
 //
-// KEY=NUMBER states a job value in SI that the job leaves open.
-//
-// A line on stdout says what begins, or, as `clash FIRST SECOND VOLUME`, which two parts share how much metal
-// in cubic metres; a failure says why on stderr. Exit status: as the command line's.
+// The job comes as a message on stdin and the answer goes to stdout (study/request.hpp); a failure says why
+// on stderr. Exit status: as the command line's.
 #include "purgewright/cli/exit_code.hpp"
 #include "purgewright/drawing/sheets.hpp"
 #include "purgewright/drawing/writers.hpp"
 #include "purgewright/dxf/writer.hpp"
-#include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/fixture_files.hpp"
 #include "purgewright/exchange/silence.hpp"
+#include "purgewright/files/file.hpp"
+#include "purgewright/files/text.hpp"
+#include "purgewright/letters/fonts.hpp"
 #include "purgewright/pages/plots.hpp"
 #include "purgewright/pages/setup_sheet.hpp"
-#include "purgewright/report/manifest.hpp"
 #include "purgewright/solids/kernel/solid.hpp"
-
-#include "exchange/file.hpp"
+#include "purgewright/study/request.hpp"
+#include "purgewright/study/study.hpp"
 
 #include <fmt/chrono.h>
 #include <fmt/format.h>
@@ -30,14 +29,15 @@
 #include <ctime>
 #include <filesystem>
 #include <signal.h>
-#include <span>
-#include <stdexcept>
 #include <string>
 #include <sys/prctl.h>
 #include <utility>
+#include <vector>
 
 namespace {
 
+namespace files = purgewright::files;
+namespace study = purgewright::study;
 using purgewright::cli::ExitCode;
 
 void say(std::FILE *stream, std::string_view line) {
@@ -56,91 +56,113 @@ std::string time_stamp() {
   return fmt::format("{:%Y-%m-%dT%H:%M:%S}", fmt::gmtime(seconds));
 }
 
-// The job with the values that were chosen for it.
-purgewright::job::Resolution read(const char *job_path, std::span<char *> values) {
-  auto reading = purgewright::job::read_draft(job_path);
-  if (purgewright::job::has_errors(reading.problems)) {
-    return {.job = std::nullopt, .problems = std::move(reading.problems)};
-  }
-  for (const std::string_view value : values) {
-    const auto equals = value.find('=');
-    const auto *field = purgewright::job::field(value.substr(0, equals));
-    if (field == nullptr || equals == std::string_view::npos) {
-      throw std::invalid_argument(fmt::format("'{}' is not KEY=NUMBER", value));
-    }
-    auto &entry = reading.draft[field->key];
-    entry.stated = true;
-    const char *end = value.data() + value.size();
-    if (std::from_chars(value.data() + equals + 1, end, entry.number).ptr != end) {
-      throw std::invalid_argument(fmt::format("'{}' is not KEY=NUMBER", value));
-    }
-  }
-  return purgewright::job::resolve(reading.draft);
-}
-
-void write_pages(const std::filesystem::path &folder, const char *job_path, const purgewright::job::Job &job,
-                 std::span<const purgewright::solids::Clash> clashes, const char *version) {
-  namespace exchange = purgewright::exchange;
+void write_pages(const std::filesystem::path &folder, const study::Request &request,
+                 const purgewright::job::Job &job, const std::vector<purgewright::checks::Clash> &clashes) {
   namespace pages = purgewright::pages;
   say(stdout, "setup sheet and plots");
   auto design = purgewright::checks::evaluate(job);
   design.solids_known = true;
-  for (const auto &clash : clashes) {
-    design.clashes.push_back({clash.first, clash.second, clash.shared});
-  }
+  design.clashes = clashes;
   const auto findings = purgewright::report::find(std::move(design));
-  const pages::SheetMark mark{.job_sha256 = purgewright::report::sha256(exchange::read_bytes(job_path)),
-                              .tool_version = version};
-  exchange::write_bytes(folder / "setup-sheet.pdf", pages::setup_sheet_pdf(findings, mark));
-  std::filesystem::create_directory(folder / "plots");
-  exchange::write_bytes(folder / "plots/temperatures.svg", pages::temperatures_svg(findings));
-  exchange::write_bytes(folder / "plots/oxygen.svg", pages::oxygen_svg(findings));
+  const pages::SheetMark mark{.job_sha256 = purgewright::report::sha256(request.sources.job.bytes),
+                              .tool_version = request.version};
+  files::write(folder / "setup-sheet.pdf", pages::setup_sheet_pdf(findings, mark));
+  files::make_folder(folder / "plots");
+  files::write(folder / "plots/temperatures.svg", pages::temperatures_svg(findings));
+  files::write(folder / "plots/oxygen.svg", pages::oxygen_svg(findings));
 }
 
-ExitCode build(const char *job_path, const char *folder, const char *version, std::span<char *> values) {
-  const auto resolution = read(job_path, values);
-  if (!resolution.job) {
-    for (const auto &problem : resolution.problems) {
-      say(stderr, purgewright::job::to_text(problem));
-    }
-    return ExitCode::bad_input;
-  }
-  const auto &job = *resolution.job;
+std::vector<purgewright::checks::Clash> write_all(const std::filesystem::path &folder,
+                                                  const study::Request &request,
+                                                  const purgewright::job::Job &job) {
   const auto layout = purgewright::fixture::lay_out(job);
   const purgewright::exchange::StepHeader header{.time_stamp = time_stamp(),
                                                  .author = job.identity.prepared_by,
                                                  .originating_system =
-                                                     fmt::format("purgewright {}", version)};
+                                                     fmt::format("purgewright {}", request.version)};
   const auto volumes = purgewright::fixture::volumes(job, layout);
   const auto written = purgewright::exchange::write_fixture_files(
       folder, job, layout, volumes, header, [](std::string_view step) { say(stdout, step); });
-  write_pages(folder, job_path, job, written.clashes, version);
+  std::vector<purgewright::checks::Clash> clashes;
   for (const auto &clash : written.clashes) {
-    say(stdout, fmt::format("clash {} {} {}", clash.first, clash.second, clash.shared.value()));
+    clashes.push_back({clash.first, clash.second, clash.shared});
   }
+  write_pages(folder, request, job, clashes);
   say(stdout, "drawing sheets");
   const purgewright::drawing::Issue issue{
       .date = purgewright::drawing::date_of_epoch(std::getenv("SOURCE_DATE_EPOCH")),
       .program = header.originating_system};
-  const auto drawings = std::filesystem::path(folder) / "drawings";
+  const auto drawings = folder / "drawings";
   const auto sheets = purgewright::drawing::make_sheets(job, layout, volumes, written.assembly, issue);
   purgewright::drawing::write_drawings(drawings, sheets);
   purgewright::dxf::write_drawings(drawings, sheets);
+  return clashes;
+}
+
+// Characters of the job's own texts that no font here has: the job must change, or the fonts. Throws
+// FontError when there are none at all.
+purgewright::job::Diagnostics undrawable(const purgewright::job::Job &job) {
+  using purgewright::job::Key;
+  namespace letters = purgewright::letters;
+  const auto &identity = job.identity;
+  purgewright::job::Diagnostics problems;
+  for (const auto &[key, text] :
+       {std::pair(Key::job_title, &identity.title), std::pair(Key::job_revision, &identity.revision),
+        std::pair(Key::job_prepared_by, &identity.prepared_by)}) {
+    for (const char *font : {letters::drawing_font, letters::page_font}) {
+      if (const auto missing = letters::missing_in(*text, font)) {
+        problems.push_back({.file = job.file,
+                            .mark = job.origin(key).mark,
+                            .key = std::string(purgewright::job::field(key).path),
+                            .problem = fmt::format("no installed font has the character {} of '{}'",
+                                                   files::code_text(*missing), files::shown(*text)),
+                            .allowed = "characters of the installed fonts",
+                            .nearest = {}});
+        break;
+      }
+    }
+  }
+  return problems;
+}
+
+ExitCode refuse(const purgewright::job::Diagnostics &problems) {
+  for (const auto &problem : problems) {
+    say(stderr, purgewright::job::to_text(problem));
+  }
+  return ExitCode::bad_input;
+}
+
+ExitCode build(const std::filesystem::path &folder) {
+  const std::string message = files::read(files::standard_input);
+  const study::Request request = study::read_message(message);
+  const auto resolution = study::chosen_job(request.sources, request.chosen);
+  if (!resolution.job) {
+    return refuse(resolution.problems);
+  }
+  if (const auto problems = undrawable(*resolution.job); !problems.empty()) {
+    return refuse(problems);
+  }
+  for (const auto &clash : write_all(folder, request, *resolution.job)) {
+    say(stdout, study::clash_line(clash));
+  }
+  for (const auto &[path, mark] : purgewright::report::marks_below(folder)) {
+    say(stdout, study::made_line(path, mark.sha256));
+  }
+  say(stdout, study::of_line(purgewright::report::sha256(message)));
   return ExitCode::done;
 }
 
-ExitCode guarded(const char *job_path, const char *folder, const char *version, std::span<char *> values) {
+ExitCode guarded(const std::filesystem::path &folder) {
   try {
-    return build(job_path, folder, version, values);
-  } catch (const purgewright::exchange::FileError &error) {
-    say(stderr, fmt::format("error: {}: {}", error.path.string(), error.reason));
-    return ExitCode::cannot_write;
-  } catch (const purgewright::drawing::WriteError &error) {
+    return build(folder);
+  } catch (const files::FileError &error) {
     say(stderr, fmt::format("error: {}: {}", error.path.string(), error.reason));
     return ExitCode::cannot_write;
   } catch (const purgewright::solids::kernel::SolidError &error) {
     say(stderr, fmt::format("internal fault: {}: {} ({}): {}", error.part, error.operation, error.inputs_mm,
                             error.kernel_text));
+  } catch (const purgewright::letters::FontError &error) {
+    say(stderr, fmt::format("error: {}", error.what()));
   } catch (const std::exception &error) {
     say(stderr, fmt::format("internal fault: {}", error.what()));
   }
@@ -153,11 +175,9 @@ int main(int argc, char **argv) {
   ::prctl(PR_SET_PDEATHSIG,
           SIGKILL); // an orphan would go on writing into a folder that the next run sweeps away
   purgewright::exchange::silence_kernel();
-  constexpr int fixed = 4; // words before the values
-  if (argc < fixed) {
-    say(stderr, "purgewright-solids JOB FOLDER VERSION is started by `purgewright design`; use that");
+  if (argc != 2) {
+    say(stderr, "purgewright-solids is started by `purgewright design`; use that");
     return static_cast<int>(ExitCode::bad_input);
   }
-  return static_cast<int>(
-      guarded(argv[1], argv[2], argv[3], std::span(argv, static_cast<std::size_t>(argc)).subspan(fixed)));
+  return static_cast<int>(guarded(argv[1]));
 }

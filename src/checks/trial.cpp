@@ -18,7 +18,10 @@ job::Draft changed(job::Draft draft, std::span<const Change> changes) {
 job::Draft for_trials(job::Draft draft) {
   const job::Entry &use = draft[job::Key::gas_log_use];
   const bool applied = use.stated && use.number == double(job::LogUse::apply);
-  draft[job::Key::gas_log].stated = draft[job::Key::gas_log].stated && applied;
+  if (!applied) {
+    draft[job::Key::gas_log].stated = false;
+    draft.log.reset();
+  }
   return draft;
 }
 

@@ -2,13 +2,17 @@
 
 #include "commands.hpp"
 #include "kernel_process.hpp"
+#include "signals.hpp"
 
-#include "purgewright/exchange/file_error.hpp"
+#include "purgewright/files/file.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <csignal>
+#include <filesystem>
 #include <functional>
+#include <sstream>
 
 namespace purgewright::cli {
 namespace {
@@ -65,9 +69,16 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
 
 ExitCode guarded(const std::function<ExitCode()> &command) {
   try {
-    return command();
-  } catch (const exchange::FileError &error) {
+    const ExitCode code = command();
+    flush();
+    return code;
+  } catch (const Interrupted &interrupted) {
+    finish(interrupted);
+  } catch (const files::FileError &error) {
     complain(fmt::format("error: {}: {}", error.path.string(), error.reason));
+    return ExitCode::cannot_write;
+  } catch (const std::filesystem::filesystem_error &error) {
+    complain(fmt::format("error: {}: {}", error.path1().string(), error.code().message()));
     return ExitCode::cannot_write;
   } catch (const KernelFault &error) {
     complain(error.what());
@@ -81,6 +92,8 @@ ExitCode guarded(const std::function<ExitCode()> &command) {
 } // namespace
 
 ExitCode run(int argc, const char *const *argv) {
+  fill_standard_descriptors();
+  std::signal(SIGPIPE, SIG_IGN); // a reader that goes away is an error of writing, with its exit status
   CLI::App app{"Designs weld-purge fixtures for tubes of reactive metal closed by small welded caps",
                "purgewright"};
   Options options;
@@ -89,7 +102,15 @@ ExitCode run(int argc, const char *const *argv) {
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError &error) {
-    return app.exit(error) == 0 ? ExitCode::done : ExitCode::bad_input;
+    return guarded([&] {
+      std::ostringstream results, messages;
+      const int status = app.exit(error, results, messages);
+      print(results.str());
+      if (!messages.str().empty()) {
+        complain(messages.str());
+      }
+      return status == 0 ? ExitCode::done : ExitCode::bad_input;
+    });
   }
   return guarded(command);
 }

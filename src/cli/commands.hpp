@@ -1,9 +1,8 @@
 // One function a command; private to the command line.
 #pragma once
 
-#include "purgewright/checks/remedy.hpp"
 #include "purgewright/cli/exit_code.hpp"
-#include "purgewright/report/results.hpp"
+#include "purgewright/study/study.hpp"
 
 #include <optional>
 #include <string>
@@ -42,32 +41,29 @@ ExitCode run_design(const DesignOptions &);
 ExitCode run_compare(const CompareOptions &);
 ExitCode run_trace(const TraceOptions &);
 
-// A job read and evaluated.
-struct Loaded {
-  job::Draft draft;
-  report::Findings findings;
-  std::vector<checks::Change> chosen; // by --solve
-};
+// Says each problem on stderr; true when one is an error.
+bool complain_of(const job::Diagnostics &);
 
-// Its faults go to stderr and the result is empty.
-std::optional<Loaded> load(const std::string &path, bool solve = false);
-
-// Figures and rules of a design made from this draft, each rule that does not pass with the smallest change
-// that helps.
-report::Findings judged(const job::Draft &, checks::Design);
+// A job read and evaluated; its faults go to stderr and the result is empty.
+std::optional<study::Study> load(const std::string &path, bool solve = false);
 
 // What --solve chose, and how to keep it; empty when it chose nothing.
-std::string chosen_text(const Loaded &);
+std::string chosen_text(const study::Study &);
 
 ExitCode outcome(const report::Findings &);
 
-// The job file as it stands, for its hash; empty when it cannot be read.
-std::string file_bytes(const std::string &path);
+// As a manifest lists it.
+report::ReadJob read_job_of(std::string name, const job::Sources &);
 
 // ---- terminal
-void print(std::string_view text);    // stdout
-void complain(std::string_view text); // stderr, with a new line
-bool colour_on_stdout();              // a terminal, and NO_COLOR is not set
+// stdout. flush() throws files::FileError unless all of it has been taken.
+void print(std::string_view text);
+void flush();
+void complain(std::string_view text); // stderr, with a new line; nothing in it moves the terminal
+// A descriptor below 3 that the caller has closed would be given to the next file opened: it is filled with
+// one that refuses what it is for.
+void fill_standard_descriptors();
+bool colour_on_stdout(); // a terminal, and NO_COLOR is not set
 
 // Says what goes on, on a terminal alone.
 class Progress {

@@ -2,19 +2,23 @@
 
 #include "commands.hpp"
 
+#include "purgewright/fixture/figures.hpp"
+#include "purgewright/study/request.hpp"
+
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
+#include <csignal>
 #include <fcntl.h>
-#include <optional>
+#include <poll.h>
 #include <spawn.h>
-#include <sstream>
+#include <sys/socket.h>
 #include <sys/wait.h>
 #include <system_error>
 #include <unistd.h>
 #include <utility>
-#include <vector>
 
 extern char **environ; // NOLINT: POSIX gives it no header
 
@@ -25,6 +29,10 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view program_name = "purgewright-solids";
 
+[[noreturn]] void fail(const std::string &what) {
+  throw KernelFault(ExitCode::internal_fault, "internal fault: " + what + "; nothing is written");
+}
+
 fs::path find_program() {
   std::error_code error;
   const fs::path here = fs::read_symlink("/proc/self/exe", error).parent_path();
@@ -33,128 +41,188 @@ fs::path find_program() {
       return folder / program_name;
     }
   }
-  throw KernelFault(
-      ExitCode::internal_fault,
-      fmt::format("internal fault: {} does not stand beside purgewright in {}", program_name, here.string()));
+  fail(fmt::format("{} does not stand beside purgewright in {}", program_name, here.string()));
 }
 
-// Both ends of a pipe, closed when they go out of scope.
-struct Pipe {
-  std::array<int, 2> ends{-1, -1};
-  Pipe() {
-    if (::pipe2(ends.data(), O_CLOEXEC) != 0) {
-      throw std::system_error(errno, std::generic_category(), "pipe");
+// Both ends of a two-way pipe; writing to an end that nobody reads any more is an error and no signal.
+class Line {
+ public:
+  Line() {
+    if (::socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends_.data()) != 0) {
+      throw std::system_error(errno, std::generic_category(), "socketpair");
     }
   }
-  ~Pipe() {
+  ~Line() {
     close(0);
     close(1);
   }
-  Pipe(const Pipe &) = delete;
-  Pipe &operator=(const Pipe &) = delete;
+  Line(const Line &) = delete;
+  Line &operator=(const Line &) = delete;
+  int here() const { return ends_[0]; }
+  int there() const { return ends_[1]; }
   void close(std::size_t end) {
-    if (ends.at(end) >= 0) {
-      ::close(ends.at(end));
-      ends.at(end) = -1;
+    if (ends_.at(end) >= 0) {
+      ::close(std::exchange(ends_.at(end), -1));
     }
   }
+
+ private:
+  std::array<int, 2> ends_{-1, -1};
 };
 
-pid_t start(const fs::path &program, std::vector<std::string> words, int output) {
-  std::vector<char *> argv;
-  for (auto &word : words) {
-    argv.push_back(word.data());
+// The running program; killed and waited for when its scope is left before its end.
+class Child {
+ public:
+  Child(const fs::path &program, const fs::path &folder, int line, const sigset_t &signals) {
+    std::array<std::string, 2> words{program.string(), folder.string()};
+    std::array<char *, 3> argv{words[0].data(), words[1].data(), nullptr};
+    posix_spawn_file_actions_t actions;
+    ::posix_spawn_file_actions_init(&actions);
+    ::posix_spawn_file_actions_adddup2(&actions, line, STDIN_FILENO);
+    ::posix_spawn_file_actions_adddup2(&actions, line, STDOUT_FILENO);
+    posix_spawnattr_t attributes;
+    ::posix_spawnattr_init(&attributes);
+    ::posix_spawnattr_setflags(&attributes, POSIX_SPAWN_SETSIGMASK);
+    ::posix_spawnattr_setsigmask(&attributes, &signals);
+    const int error = ::posix_spawn(&process_, program.c_str(), &actions, &attributes, argv.data(), environ);
+    ::posix_spawnattr_destroy(&attributes);
+    ::posix_spawn_file_actions_destroy(&actions);
+    if (error != 0) {
+      fail(fmt::format("{} does not start ({})", program_name, std::generic_category().message(error)));
+    }
   }
-  argv.push_back(nullptr);
-  posix_spawn_file_actions_t actions;
-  ::posix_spawn_file_actions_init(&actions);
-  ::posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-  ::posix_spawn_file_actions_adddup2(&actions, output, STDOUT_FILENO);
-  pid_t process = 0;
-  const int error = ::posix_spawn(&process, program.c_str(), &actions, nullptr, argv.data(), environ);
-  ::posix_spawn_file_actions_destroy(&actions);
-  if (error != 0) {
-    throw std::system_error(error, std::generic_category(), program.string());
+  ~Child() {
+    if (process_ > 0) {
+      ::kill(process_, SIGKILL);
+      wait();
+    }
   }
-  return process;
+  Child(const Child &) = delete;
+  Child &operator=(const Child &) = delete;
+
+  int wait() {
+    int status = 0;
+    while (::waitpid(process_, &status, 0) < 0 && errno == EINTR) {
+    }
+    process_ = 0;
+    return status;
+  }
+
+ private:
+  pid_t process_ = 0;
+};
+
+// Waits until the line is ready or a signal has come.
+void await(int line, short events, Signals &signals) {
+  std::array<pollfd, 2> waiting{pollfd{line, events, 0}, pollfd{signals.descriptor(), POLLIN, 0}};
+  ::poll(waiting.data(), waiting.size(), -1);
+  signals.check();
 }
 
-// What the other program has said.
-struct Told {
-  std::string last_step;
-  std::vector<checks::Clash> clashes{};
-};
-
-// "clash FIRST SECOND VOLUME"; nothing for any other line.
-std::optional<checks::Clash> as_clash(const std::string &line) {
-  std::istringstream words(line);
-  std::string word;
-  checks::Clash clash;
-  double shared = 0.0; // m3
-  if (words >> word && word == "clash" && words >> clash.first >> clash.second >> shared) {
-    clash.shared = units::cubic_metres(shared);
-    return clash;
+// All of the message, and its end. What a program that ended early does not take, its status explains.
+void send(int line, std::string_view message, Signals &signals) {
+  while (!message.empty()) {
+    await(line, POLLOUT, signals);
+    const ssize_t count = ::send(line, message.data(), message.size(), MSG_NOSIGNAL | MSG_DONTWAIT);
+    if (count < 0 && errno != EAGAIN && errno != EINTR) {
+      break;
+    }
+    message.remove_prefix(static_cast<std::size_t>(std::max<ssize_t>(count, 0)));
   }
-  return std::nullopt;
+  ::shutdown(line, SHUT_WR);
 }
 
 // Passes on each step the other program begins, until it ends.
-Told follow(int input, const std::function<void(std::string_view)> &on_step) {
-  Told told;
-  std::string line;
-  std::array<char, 256> buffer{};
+study::Answer follow(int line, Signals &signals, const std::function<void(std::string_view)> &on_step) {
+  study::Answer answer;
+  std::string text;
+  std::array<char, 4096> buffer{};
   for (;;) {
-    const ssize_t count = ::read(input, buffer.data(), buffer.size());
-    if (count < 0 && errno == EINTR) {
+    await(line, POLLIN, signals);
+    const ssize_t count = ::recv(line, buffer.data(), buffer.size(), MSG_DONTWAIT);
+    if (count < 0 && (errno == EINTR || errno == EAGAIN)) {
       continue;
     }
     if (count <= 0) {
-      return told;
+      return answer;
     }
     for (const char c : std::string_view(buffer.data(), static_cast<std::size_t>(count))) {
       if (c != '\n') {
-        line += c;
+        text += c;
         continue;
       }
-      if (auto clash = as_clash(line)) {
-        told.clashes.push_back(std::move(*clash));
-      } else {
-        on_step(line);
-        told.last_step = line;
+      if (answer.take(text)) {
+        on_step(text);
       }
-      line.clear();
+      text.clear();
+    }
+  }
+}
+
+void require_good_end(int status, const study::Answer &answer) {
+  if (WIFSIGNALED(status)) {
+    fail(fmt::format("the geometry kernel crashed (signal {}) while {}", WTERMSIG(status),
+                     answer.last_step.empty() ? "starting" : answer.last_step));
+  }
+  const auto code = static_cast<ExitCode>(WEXITSTATUS(status));
+  if (code != ExitCode::done) {
+    const bool passed_on = code == ExitCode::cannot_write || code == ExitCode::bad_input;
+    throw KernelFault(passed_on ? code : ExitCode::internal_fault,
+                      "the solids could not be built; nothing is written");
+  }
+}
+
+// What every design has; the rest depends on the job.
+std::vector<std::string> promised(const checks::Design &design) {
+  std::vector<std::string> paths{"assembly.step", "assembly.glb", "setup-sheet.pdf", "plots/temperatures.svg",
+                                 "plots/oxygen.svg"};
+  for (const auto &part : fixture::part_metals(design.job, design.layout, design.volumes)) {
+    if (part.volume > units::Volume{}) { // else this design does not need it
+      paths.push_back(fmt::format("parts/{}.step", part.name));
+      paths.push_back(fmt::format("parts/{}.stl", part.name));
+      paths.push_back(fmt::format("drawings/{}.pdf", part.name));
+    }
+  }
+  return paths;
+}
+
+void require_promised(const study::Answer &answer, const checks::Design &design, const fs::path &folder) {
+  for (const std::string &path : promised(design)) {
+    if (!answer.made.contains(path)) {
+      fail(fmt::format("{} ended without {}", program_name, path));
+    }
+  }
+  const auto there = report::marks_below(folder);
+  for (const auto &[path, hash] : answer.made) {
+    const auto mark = there.find(path);
+    if (mark == there.end() || mark->second.sha256 != hash) {
+      fail(fmt::format("{} is not as {} wrote it", path, program_name));
     }
   }
 }
 
 } // namespace
 
-std::vector<checks::Clash> build_solids(const SolidsOf &of, const fs::path &folder,
+std::vector<checks::Clash> build_solids(const study::Study &study, const fs::path &folder, Signals &signals,
                                         const std::function<void(std::string_view)> &on_step) {
   const fs::path program = find_program();
-  Pipe pipe;
-  std::vector<std::string> words{program.string(), of.job, folder.string(), std::string(tool_version)};
-  for (const auto &change : of.chosen) { // shortest text that reads back as the same number
-    words.push_back(fmt::format("{}={}", job::field(change.key).path, change.to));
+  const std::string message = study::to_message({study.sources, study.chosen, std::string(tool_version)});
+  Line line;
+  Child child(program, folder, line.there(), signals.before());
+  line.close(1);
+  send(line.here(), message, signals);
+  study::Answer answer;
+  try {
+    answer = follow(line.here(), signals, on_step);
+  } catch (const study::BadMessage &error) {
+    fail(fmt::format("{} answers {}", program_name, error.what()));
   }
-  const pid_t process = start(program, std::move(words), pipe.ends[1]);
-  pipe.close(1);
-  Told told = follow(pipe.ends[0], on_step);
-  int status = 0;
-  while (::waitpid(process, &status, 0) < 0 && errno == EINTR) {
+  require_good_end(child.wait(), answer);
+  if (answer.of != report::sha256(message)) {
+    fail(fmt::format("{} did not work on what it was given", program_name));
   }
-  if (WIFSIGNALED(status)) {
-    throw KernelFault(
-        ExitCode::internal_fault,
-        fmt::format("internal fault: the geometry kernel crashed (signal {}) while {}; nothing is written",
-                    WTERMSIG(status), told.last_step.empty() ? "starting" : told.last_step));
-  }
-  if (const int code = WEXITSTATUS(status); code != 0) {
-    throw KernelFault(code == static_cast<int>(ExitCode::cannot_write) ? ExitCode::cannot_write
-                                                                       : ExitCode::internal_fault,
-                      "the solids could not be built; nothing is written");
-  }
-  return std::move(told.clashes);
+  require_promised(answer, study.findings.design, folder);
+  return std::move(answer.clashes);
 }
 
 } // namespace purgewright::cli

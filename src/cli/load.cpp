@@ -2,13 +2,9 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <utility>
 
 namespace purgewright::cli {
-namespace {
 
 bool complain_of(const job::Diagnostics &problems) {
   for (const auto &problem : problems) {
@@ -17,46 +13,14 @@ bool complain_of(const job::Diagnostics &problems) {
   return job::has_errors(problems);
 }
 
-// Puts the chosen values in the job's place and says where they come from.
-job::Job solved(const checks::Solution &solution) {
-  job::Job job = std::move(*job::resolve(solution.draft).job); // every choice has been resolved before
-  for (const auto &choice : solution.choices) {
-    job.origins[static_cast<std::size_t>(choice.key)] = {units::Basis::computed, {}, checks::solved_reason};
-  }
-  return job;
+std::optional<study::Study> load(const std::string &path, bool solve) {
+  study::Opening opening =
+      study::open(job::gather(path), solve ? study::Choose::what_is_open : study::Choose::nothing);
+  complain_of(opening.problems);
+  return std::move(opening.study);
 }
 
-} // namespace
-
-std::optional<Loaded> load(const std::string &path, bool solve) {
-  job::Resolution resolution = job::read_job(path);
-  complain_of(resolution.problems);
-  if (!resolution.job) {
-    return std::nullopt;
-  }
-  Loaded loaded{
-      .draft = job::read_draft(path).draft, .findings = {}, .chosen = {}}; // no fault, as the job has none
-  if (solve) {
-    checks::Solution solution = checks::solve(loaded.draft);
-    resolution.job = solved(solution);
-    loaded.draft = std::move(solution.draft);
-    loaded.chosen = std::move(solution.choices);
-  }
-  checks::Design design = checks::evaluate(std::move(*resolution.job));
-  if (complain_of(design.log.problems)) {
-    return std::nullopt;
-  }
-  loaded.findings = judged(loaded.draft, std::move(design));
-  return loaded;
-}
-
-report::Findings judged(const job::Draft &draft, checks::Design design) {
-  report::Findings findings = report::find(std::move(design));
-  checks::add_changes(draft, findings.design, findings.rules);
-  return findings;
-}
-
-std::string chosen_text(const Loaded &loaded) {
+std::string chosen_text(const study::Study &loaded) {
   if (loaded.chosen.empty()) {
     return {};
   }
@@ -79,9 +43,8 @@ ExitCode outcome(const report::Findings &findings) {
   return checks::worst(findings.rules) == checks::Status::fail ? ExitCode::rule_fails : ExitCode::done;
 }
 
-std::string file_bytes(const std::string &path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+report::ReadJob read_job_of(std::string name, const job::Sources &sources) {
+  return {std::move(name), report::sha256(sources.job.bytes), study::inputs_of(sources)};
 }
 
 } // namespace purgewright::cli

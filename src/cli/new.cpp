@@ -16,7 +16,7 @@ namespace {
 void write_schema_beside(const std::filesystem::path &job) {
   const std::filesystem::path schema = job.parent_path() / "job.schema.json";
   if (!std::filesystem::exists(schema)) {
-    write_file(schema, job::job_schema_json());
+    write_new_file(schema, job::job_schema_json());
     complain(fmt::format("{} stands beside it, so that editors complete and check the job", schema.string()));
   }
 }
@@ -35,11 +35,7 @@ ExitCode run_new(const NewOptions &options) {
     return ExitCode::bad_input;
   }
   const std::string path = options.output.empty() ? fmt::format("{}.yaml", found->name) : options.output;
-  if (std::filesystem::exists(path)) {
-    complain(fmt::format("error: {} stands already; name another file with -o", path));
-    return ExitCode::cannot_write;
-  }
-  write_file(path, found->text);
+  write_new_file(path, found->text);
   print(fmt::format("{}\n", path));
   write_schema_beside(path);
   return ExitCode::done;

@@ -1,131 +1,173 @@
 #include "output_folder.hpp"
 
-#include "purgewright/exchange/file_error.hpp"
+#include "leftovers.hpp"
 
-#include <fmt/format.h>
+#include "purgewright/files/file.hpp"
+#include "purgewright/report/manifest.hpp"
 
 #include <cerrno>
-#include <charconv>
 #include <cstdio>
+#include <cstdlib>
 #include <fcntl.h>
-#include <fstream>
-#include <signal.h>
+#include <sys/stat.h>
 #include <system_error>
 #include <unistd.h>
+#include <utility>
 
 namespace purgewright::cli {
 namespace {
 
 namespace fs = std::filesystem;
-using exchange::FileError;
+using files::FileError;
 
-constexpr std::string_view partial_mark = ".partial-";
-
-std::string partial_prefix(const fs::path &target) {
-  return fmt::format(".{}{}", target.filename().string(), partial_mark);
+std::string reason(int error) {
+  return std::generic_category().message(error);
 }
 
-// Removes folders of runs whose process is gone.
-void sweep_leftovers(const fs::path &target) {
-  std::error_code ignored;
-  const std::string prefix = partial_prefix(target);
-  for (const auto &entry : fs::directory_iterator(target.parent_path(), ignored)) {
-    const std::string name = entry.path().filename().string();
-    if (!name.starts_with(prefix)) {
-      continue;
+// Where the folder is to stand: links followed, also one whose end does not exist yet.
+fs::path resolved(fs::path path) {
+  constexpr int most_links = 40; // as the system's own limit
+  for (int i = 0; fs::is_symlink(path); ++i) {
+    if (i == most_links) {
+      throw FileError(path, reason(ELOOP));
     }
-    int process = 0;
-    const char *end = name.data() + name.size();
-    const auto read = std::from_chars(name.data() + prefix.size(), end, process);
-    if (read.ec == std::errc() && read.ptr == end && ::kill(process, 0) != 0 && errno == ESRCH) {
-      fs::remove_all(entry.path(), ignored);
-    }
+    path = path.parent_path() / fs::read_symlink(path);
   }
+  path = fs::absolute(path).lexically_normal();
+  return path.has_filename() ? path : path.parent_path();
 }
 
-// Only a folder this program wrote is replaced: one with a manifest, or an empty one.
-void refuse_foreign(const fs::path &target) {
+struct stat status_of(const fs::path &path) {
+  struct stat status {};
+  if (::lstat(path.c_str(), &status) != 0) {
+    throw FileError(path, reason(errno));
+  }
+  return status;
+}
+
+bool holds(const fs::path &folder, const fs::path &other) {
+  const fs::path relative = fs::weakly_canonical(other).lexically_relative(fs::weakly_canonical(folder));
+  return !relative.empty() && *relative.begin() != "..";
+}
+
+// What can be told before anything is built.
+void require_free(const fs::path &target, const std::string &command) {
   if (!fs::exists(target)) {
     return;
   }
-  if (!fs::is_directory(target)) {
+  const struct stat status = status_of(target);
+  if (!S_ISDIR(status.st_mode)) {
     throw FileError(target, "is a file; choose another folder with -o");
   }
-  if (!fs::is_empty(target) && !fs::exists(target / "manifest.json")) {
-    throw FileError(target,
-                    "holds files of another origin (no manifest.json); choose another folder with -o");
+  if (holds(target, fs::current_path())) {
+    throw FileError(target, "is the folder you work in, or holds it; choose another with -o");
   }
+  if (status.st_uid != ::geteuid()) {
+    throw FileError(target, "belongs to another user; choose another folder with -o");
+  }
+  if (::access(target.c_str(), R_OK | W_OK | X_OK) != 0) {
+    throw FileError(target, reason(errno));
+  }
+  if (status.st_dev != status_of(target.parent_path()).st_dev) {
+    throw FileError(target, "is a disk of its own and cannot be replaced; choose a folder on it with -o");
+  }
+  report::require_replaceable(target, command);
 }
 
 } // namespace
 
-OutputFolder::OutputFolder(fs::path target) : target_(fs::absolute(std::move(target)).lexically_normal()) {
-  if (!target_.has_filename()) {
-    target_ = target_.parent_path();
+OutputFolder::OutputFolder(const fs::path &target, std::string command)
+    : target_(resolved(target)), command_(std::move(command)) {
+  require_free(target_, command_);
+  files::make_folder(target_.parent_path());
+  make_holder();
+  sweep_leftovers(target_, holder_);
+}
+
+void OutputFolder::make_holder() {
+  std::string name = (target_.parent_path() / (partial_prefix(target_) + "XXXXXX")).string();
+  if (::mkdtemp(name.data()) == nullptr) {
+    throw FileError(target_.parent_path(), reason(errno));
   }
-  std::error_code error;
-  refuse_foreign(target_);
-  fs::create_directories(target_.parent_path(), error);
-  if (error) {
-    throw FileError(target_.parent_path(), error.message());
-  }
-  sweep_leftovers(target_);
-  staging_ = target_.parent_path() / fmt::format("{}{}", partial_prefix(target_), ::getpid());
-  fs::remove_all(staging_, error);
-  if (!fs::create_directory(staging_, error)) {
-    throw FileError(staging_, error ? error.message() : "cannot be made");
+  holder_ = name;
+  try {
+    lock_ = mark_as_own(holder_);
+    files::make_folder(staging());
+  } catch (...) {
+    std::error_code ignored;
+    fs::remove_all(holder_, ignored);
+    throw;
   }
 }
 
 OutputFolder::~OutputFolder() {
   std::error_code ignored;
-  if (!staging_.empty()) {
-    fs::remove_all(staging_, ignored);
+  fs::remove_all(staging(), ignored);
+  if (fs::exists(target_, ignored) || !fs::exists(holder_ / "old", ignored)) {
+    fs::remove_all(holder_, ignored); // else the next run puts the former folder back
   }
+  ::close(lock_);
 }
 
 void OutputFolder::write(const fs::path &relative, std::string_view bytes) const {
-  const fs::path path = staging_ / relative;
-  std::error_code error;
-  fs::create_directories(path.parent_path(), error);
-  std::ofstream file(path, std::ios::binary);
-  file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  file.close();
-  if (!file) {
-    throw FileError(path, "cannot be written (is the disk full?)");
+  const fs::path path = staging() / relative;
+  files::make_folder(path.parent_path());
+  files::write(path, bytes);
+}
+
+// The former folder is looked at once more where nobody adds to it any longer, and put back if it may not go.
+void OutputFolder::replace() const {
+  const auto swap = [&] {
+    return ::renameat2(AT_FDCWD, staging().c_str(), AT_FDCWD, target_.c_str(), RENAME_EXCHANGE) == 0;
+  };
+  if (swap()) {
+    try {
+      report::require_replaceable(staging(), command_);
+    } catch (...) {
+      swap();
+      throw;
+    }
+    return;
+  }
+  if (errno != EINVAL && errno != ENOSYS) {
+    throw FileError(target_, reason(errno));
+  }
+  // A disk that cannot exchange two names, as over NFS: for a moment there is no folder of this name.
+  const fs::path former = holder_ / "old";
+  fs::rename(target_, former);
+  try {
+    report::require_replaceable(former, command_);
+    fs::rename(staging(), target_);
+  } catch (...) {
+    fs::rename(former, target_);
+    throw;
   }
 }
 
 void OutputFolder::commit() {
-  // Where a folder stands already the two swap names in one step, so that there is never none.
+  require_free(target_, command_);
   if (fs::exists(target_)) {
-    if (::renameat2(AT_FDCWD, staging_.c_str(), AT_FDCWD, target_.c_str(), RENAME_EXCHANGE) == 0) {
-      return; // the destructor removes the former folder, now under the staging name
-    }
-    throw FileError(target_, std::generic_category().message(errno));
+    replace();
+    return;
   }
   std::error_code error;
-  fs::rename(staging_, target_, error);
+  fs::rename(staging(), target_, error);
   if (error) {
     throw FileError(target_, error.message());
   }
-  staging_.clear();
 }
 
-void write_file(const fs::path &path, std::string_view bytes) {
-  fs::path partial = path;
-  partial += fmt::format("{}{}", partial_mark, ::getpid());
-  std::ofstream file(partial, std::ios::binary);
-  file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  file.close();
-  std::error_code error;
-  if (file) {
-    fs::rename(partial, path, error);
+void write_new_file(const fs::path &path, std::string_view bytes) {
+  const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  if (file < 0) {
+    throw FileError(path, errno == EEXIST ? "stands already; name another file with -o" : reason(errno));
   }
-  if (!file || error) {
-    std::error_code ignored;
-    fs::remove(partial, ignored);
-    throw FileError(path, error ? error.message() : "cannot be written");
+  ::close(file);
+  try {
+    files::write(path, bytes);
+  } catch (const FileError &) {
+    ::unlink(path.c_str());
+    throw;
   }
 }
 

@@ -1,7 +1,13 @@
 #include "commands.hpp"
 
+#include "purgewright/files/file.hpp"
+#include "purgewright/files/text.hpp"
+
+#include <cerrno>
 #include <cstdio>
 #include <cstdlib>
+#include <fcntl.h>
+#include <system_error>
 #include <unistd.h>
 
 namespace purgewright::cli {
@@ -17,9 +23,30 @@ void print(std::string_view text) {
   write(stdout, text);
 }
 
+void flush() {
+  errno = 0;
+  const bool failed = std::fflush(stdout) != 0 || std::ferror(stdout) != 0;
+  if (failed) {
+    throw files::FileError("standard output",
+                           errno != 0 ? std::generic_category().message(errno) : "cannot be written");
+  }
+}
+
 void complain(std::string_view text) {
-  write(stderr, text);
-  write(stderr, "\n");
+  for (std::size_t end = 0; end != std::string_view::npos;) {
+    end = text.find('\n');
+    write(stderr, files::printable(text.substr(0, end)));
+    write(stderr, "\n");
+    text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+  }
+}
+
+void fill_standard_descriptors() {
+  for (const int number : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO}) {
+    if (::fcntl(number, F_GETFD) < 0 && errno == EBADF) {
+      ::open("/dev/null", number == STDOUT_FILENO ? O_RDONLY : O_WRONLY); // takes the lowest number free
+    }
+  }
 }
 
 bool colour_on_stdout() {

@@ -1,15 +1,14 @@
 // PDF and SVG by cairo and pango.
 #include "purgewright/drawing/lettering.hpp"
 #include "purgewright/drawing/writers.hpp"
+#include "purgewright/files/file.hpp"
+#include "purgewright/letters/fonts.hpp"
 
 #include "pango_context.hpp" // after the project's headers: it brings the macro I of complex.h
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 
-#include <cerrno>
-#include <cstring>
-#include <fstream>
 #include <memory>
 #include <string>
 
@@ -74,6 +73,7 @@ void draw(cairo_t *pen, const Text &text) {
   pango_layout_set_font_description(layout, font);
   pango_font_description_free(font);
   pango_layout_set_text(layout, text.content.data(), static_cast<int>(text.content.size()));
+  letters::require_drawn(layout, letters::drawing_font);
   cairo_save(pen);
   cairo_translate(pen, text.at.x, text.at.y);
   if (text.upright) {
@@ -113,16 +113,7 @@ void draw(cairo_t *pen, const Sheet &sheet) {
 
 void require(cairo_status_t status, const std::filesystem::path &path) {
   if (status != CAIRO_STATUS_SUCCESS) {
-    throw WriteError(path, cairo_status_to_string(status));
-  }
-}
-
-void save(const std::filesystem::path &path, const std::string &bytes) {
-  std::ofstream file(path, std::ios::binary);
-  file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  file.close();
-  if (!file) {
-    throw WriteError(path, std::strerror(errno));
+    throw files::FileError(path, cairo_status_to_string(status));
   }
 }
 
@@ -149,7 +140,7 @@ void write_pdf(const std::filesystem::path &path, std::span<const Sheet> sheets)
   }
   cairo_surface_finish(surface.get());
   require(cairo_surface_status(surface.get()), path);
-  save(path, bytes);
+  files::write(path, bytes);
 }
 
 void write_svg(const std::filesystem::path &path, const Sheet &sheet) {
@@ -164,7 +155,7 @@ void write_svg(const std::filesystem::path &path, const Sheet &sheet) {
   }
   cairo_surface_finish(surface.get());
   require(cairo_surface_status(surface.get()), path);
-  save(path, bytes);
+  files::write(path, bytes);
 }
 
 } // namespace purgewright::drawing

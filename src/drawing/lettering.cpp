@@ -1,10 +1,10 @@
 #include "purgewright/drawing/lettering.hpp"
+#include "purgewright/letters/fonts.hpp"
 
 #include "pango_context.hpp" // after the project's headers: it brings the macro I of complex.h
 
 #include <map>
 #include <memory>
-#include <stdexcept>
 #include <string>
 
 namespace purgewright::drawing {
@@ -33,9 +33,6 @@ class Ruler {
  public:
   Ruler() {
     map_.reset(pango_cairo_font_map_new());
-    if (!map_) {
-      throw std::runtime_error("no font map for drawings");
-    }
     context_.reset(pango_font_map_create_context(PANGO_FONT_MAP(map_.get())));
     layout_.reset(pango_layout_new(PANGO_CONTEXT(context_.get())));
     prepare(PANGO_CONTEXT(context_.get()));
@@ -45,11 +42,9 @@ class Ruler {
     pango_font_description_free(font);
     PangoRectangle ink;
     pango_layout_set_text(PANGO_LAYOUT(layout_.get()), "H", -1);
+    letters::require_drawn(PANGO_LAYOUT(layout_.get()), letters::drawing_font);
     pango_layout_get_extents(PANGO_LAYOUT(layout_.get()), &ink, nullptr);
     capital_ = double(ink.height) / PANGO_SCALE / trial_size;
-    if (!(capital_ > 0.0)) {
-      throw std::runtime_error("no font for drawings");
-    }
   }
   double capital() const { return capital_; } // of the em
   double width(std::string_view text) {
@@ -59,6 +54,7 @@ class Ruler {
     }
     PangoRectangle logical;
     pango_layout_set_text(PANGO_LAYOUT(layout_.get()), text.data(), static_cast<int>(text.size()));
+    letters::require_drawn(PANGO_LAYOUT(layout_.get()), letters::drawing_font);
     pango_layout_get_extents(PANGO_LAYOUT(layout_.get()), nullptr, &logical);
     return known_.emplace(std::string(text), double(logical.width) / PANGO_SCALE / trial_size).first->second;
   }
@@ -77,7 +73,8 @@ Ruler &ruler() {
 } // namespace
 
 const char *font_family() {
-  return "osifont, sans-serif";
+  static const std::string family = std::string(letters::drawing_font) + ", sans-serif";
+  return family.c_str();
 }
 
 double font_size(double height) {

@@ -10,7 +10,7 @@
 namespace purgewright::drawing {
 namespace {
 
-constexpr double tiny_letters = 1.8;
+constexpr double tiny_letters = 1.8; // the least of ISO 3098
 constexpr double note_pitch = 4.4;
 constexpr double air = 1.2; // cell's edge to its text
 
@@ -41,9 +41,42 @@ void cell(Sheet &sheet, const Box &box, const std::string &label, const std::str
   sheet.texts.push_back(
       {{box.least.x + air, box.greatest.y - air - tiny_letters}, tiny_letters, false, label});
   if (!value.empty()) {
-    const double h = fitting_height(value, height, box.width() - 2.0 * air);
-    sheet.texts.push_back({{box.least.x + air, box.least.y + std::max(1.3, 0.32 * h)}, h, false, value});
+    const double width = box.width() - 2.0 * air;
+    const double h = fitting_height(value, height, width);
+    const auto line = [&](const std::string &text, double letters, double up) {
+      sheet.texts.push_back({{box.least.x + air, box.least.y + up}, letters, false, text});
+    };
+    if (h >= tiny_letters) {
+      line(value, h, std::max(1.3, 0.32 * h));
+      return;
+    }
+    const std::size_t at = break_of(value);
+    const std::string first = value.substr(0, at), second = value.substr(value[at] == ' ' ? at + 1 : at);
+    const double two =
+        std::min({tiny_letters, fitting_height(first, height, width), fitting_height(second, height, width)});
+    line(first, two, 1.0 + 1.45 * two);
+    line(second, two, 1.0);
   }
+}
+
+// Where a text without room in one line breaks: at the blank nearest to its middle, else in the middle.
+std::size_t break_of(const std::string &text) {
+  const std::size_t middle = text.size() / 2;
+  std::size_t at = std::string::npos;
+  for (std::size_t i = text.find(' '); i != std::string::npos; i = text.find(' ', i + 1)) {
+    if (at == std::string::npos ||
+        std::max(i, middle) - std::min(i, middle) < std::max(at, middle) - std::min(at, middle)) {
+      at = i;
+    }
+  }
+  if (at != std::string::npos) {
+    return at;
+  }
+  at = middle;
+  while (at < text.size() && (text[at] & 0xC0) == 0x80) {
+    ++at; // never within a character
+  }
+  return at;
 }
 
 // Truncated cone with its small end on the left; the circles of its end view stand right in first angle, left

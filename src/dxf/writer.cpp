@@ -3,12 +3,16 @@
 
 #include "purgewright/drawing/lettering.hpp"
 #include "purgewright/drawing/writers.hpp"
+#include "purgewright/files/file.hpp"
+#include "purgewright/files/text.hpp"
 
 #include <dxflib/dl_dxf.h>
 #include <dxflib/dl_writer_ascii.h>
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <cerrno>
-#include <cstdio>
 #include <cstring>
 #include <filesystem>
 #include <memory>
@@ -22,24 +26,37 @@ namespace {
 
 constexpr const char *text_layer = "TEXT";
 
-// DXF before 2007 holds plain ASCII with escapes for the rest.
-std::string escaped(const std::string &text) {
+std::string unicode_escape(unsigned unit) {
+  return fmt::format("\\U+{:04X}", unit);
+}
+
+// A character as DXF before 2007 holds it: plain ASCII, an escape for the rest, two of UTF-16 beyond U+FFFF.
+std::string escaped(char32_t c) {
+  constexpr char32_t beyond = 0x10000;
+  if (c < 0x80) {
+    return {static_cast<char>(c)};
+  }
+  if (c < beyond) {
+    return unicode_escape(static_cast<unsigned>(c));
+  }
+  const auto rest = static_cast<unsigned>(c - beyond);
+  return unicode_escape(0xD800 + (rest >> 10)) + unicode_escape(0xDC00 + (rest & 0x3FF));
+}
+
+// A text that a reader shows as it is: "^J" would be a line end and "^ " is a caret, "\U+0041" would be a
+// letter. For "%%c", a diameter, readers know no escape in common: the job reader refuses it.
+std::string escaped(std::string_view text) {
   std::string out;
-  for (std::size_t i = 0; i < text.size();) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    const int more = byte < 0x80 ? 0 : byte < 0xE0 ? 1 : byte < 0xF0 ? 2 : 3;
-    unsigned code = more == 0 ? byte : byte & (0x3FU >> more);
-    for (int k = 1; k <= more && i + static_cast<std::size_t>(k) < text.size(); ++k) {
-      code = (code << 6) | (static_cast<unsigned char>(text[i + static_cast<std::size_t>(k)]) & 0x3FU);
-    }
-    i += static_cast<std::size_t>(more) + 1;
-    if (code < 0x80) {
-      out += static_cast<char>(code);
+  while (!text.empty()) {
+    const std::size_t length = files::utf8_length(text);
+    if (text.front() == '^') {
+      out += "^ ";
+    } else if (text.front() == '\\') {
+      out += unicode_escape('\\');
     } else {
-      char hex[16];
-      std::snprintf(hex, sizeof hex, "\\U+%04X", code);
-      out += hex;
+      out += escaped(files::code_point(text));
     }
+    text.remove_prefix(std::max<std::size_t>(length, 1));
   }
   return out;
 }
@@ -53,7 +70,7 @@ class File {
   File(const std::filesystem::path &path, const Sheet &sheet)
       : sheet_(sheet), dw_(dxf_.out(path.string().c_str(), DL_Codes::AC1015)) {
     if (!dw_) {
-      throw WriteError(path, std::strerror(errno));
+      throw files::FileError(path, std::strerror(errno));
     }
   }
   void write() {
@@ -317,15 +334,8 @@ void File::entity(const Dimension &dimension, std::size_t index) {
 void write_dxf(const std::filesystem::path &path, const Sheet &sheet) {
   File(path, sheet).write();
   // The library reports no failed write; a whole file ends with its mark.
-  std::FILE *file = std::fopen(path.c_str(), "rb");
-  char tail[8] = {};
-  const bool whole = file != nullptr && std::fseek(file, -4, SEEK_END) == 0 &&
-                     std::fread(tail, 1, 4, file) == 4 && std::string(tail).find("EOF") != std::string::npos;
-  if (file != nullptr) {
-    std::fclose(file);
-  }
-  if (!whole) {
-    throw WriteError(path, "the file is not whole");
+  if (!files::read(path).ends_with("EOF\n")) {
+    throw files::FileError(path, "the file is not whole");
   }
 }
 

@@ -1,8 +1,8 @@
 #include "purgewright/exchange/fixture_files.hpp"
 
-#include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/glb.hpp"
 #include "purgewright/exchange/stl.hpp"
+#include "purgewright/files/file.hpp"
 #include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/solids/agreement.hpp"
 #include "purgewright/solids/clearances.hpp"
@@ -11,7 +11,6 @@
 
 #include <fmt/format.h>
 
-#include <system_error>
 #include <utility>
 
 namespace purgewright::exchange {
@@ -82,11 +81,7 @@ WrittenFixture write_fixture_files(const std::filesystem::path &folder, const jo
                                       fixture::clearances(job, layout));
   std::vector<solids::Clash> clashes = solids::find_clashes(standing);
   const std::filesystem::path parts = folder / "parts";
-  std::error_code error;
-  std::filesystem::create_directories(parts, error);
-  if (error) {
-    throw FileError(parts, error.message());
-  }
+  files::make_folder(parts);
   Assembly whole{.name = job.identity.name, .description = job.identity.title, .items = {}};
   for (const auto &part : assembly.parts) {
     on_step(fmt::format("writing {}", part.name));

@@ -1,10 +1,9 @@
 #include "purgewright/exchange/glb.hpp"
 
 #include "exchange/document.hpp"
-#include "exchange/file.hpp"
 #include "exchange/guard.hpp"
-#include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/silence.hpp"
+#include "purgewright/files/file.hpp"
 
 #include <Message_ProgressRange.hxx>
 #include <RWGltf_CafWriter.hxx>
@@ -21,19 +20,19 @@ namespace {
 // The kernel's writer does not notice every short write; the format carries its own length.
 void require_whole(std::filesystem::path const &path) {
   constexpr std::size_t length_at = 8;
-  std::string const bytes = read_bytes(path);
+  std::string const bytes = files::read(path);
   std::uint32_t length = 0;
   if (bytes.size() >= length_at + sizeof length)
     std::memcpy(&length, bytes.data() + length_at, sizeof length);
   if (length != bytes.size() || bytes.compare(0, 4, "glTF") != 0)
-    throw FileError(path, "the file is not whole");
+    throw files::FileError(path, "the file is not whole");
 }
 
 } // namespace
 
 void write_glb(std::filesystem::path const &path, Assembly const &assembly, GlbOptions const &options) {
   silence_kernel();
-  write_bytes(path, ""); // the kernel does not say why a file will not open
+  files::write(path, ""); // the kernel does not say why a file will not open
   guarded(assembly.name, "write glb", [&] {
     Handle(TDocStd_Document) const shapes = document(
         assembly,
@@ -44,7 +43,7 @@ void write_glb(std::filesystem::path const &path, Assembly const &assembly, GlbO
     writer.ChangeCoordinateSystemConverter().SetInputCoordinateSystem(RWMesh_CoordinateSystem_Zup);
     writer.SetMergeFaces(true);
     if (!writer.Perform(shapes, TColStd_IndexedDataMapOfStringString(), Message_ProgressRange()))
-      throw FileError(path, "the file cannot be written in full");
+      throw files::FileError(path, "the file cannot be written in full");
   });
   require_whole(path);
 }

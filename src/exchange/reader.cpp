@@ -1,10 +1,9 @@
 #include "purgewright/exchange/reader.hpp"
 
-#include "exchange/file.hpp"
 #include "exchange/guard.hpp"
 #include "exchange/step_settings.hpp"
-#include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/silence.hpp"
+#include "purgewright/files/file.hpp"
 
 #include <Quantity_Color.hxx>
 #include <STEPCAFControl_Reader.hxx>
@@ -44,14 +43,14 @@ ReadPart part_of(XCAFPrs_DocumentNode const &node) {
 } // namespace
 
 std::vector<ReadPart> read_step(std::filesystem::path const &path) {
-  read_bytes(path); // the kernel does not say why a file will not open
+  files::read(path); // the kernel does not say why a file will not open
   silence_kernel();
   StaticScope const settings = step_settings();
   return guarded(path.string(), "read STEP", [&] {
     STEPCAFControl_Reader reader;
     Handle(TDocStd_Document) document = new TDocStd_Document("");
     if (reader.ReadFile(path.c_str()) != IFSelect_RetDone || !reader.Transfer(document))
-      throw FileError(path, "no STEP model can be read");
+      throw files::FileError(path, "no STEP model can be read");
     std::vector<ReadPart> parts;
     for (XCAFPrs_DocumentExplorer at(document, XCAFPrs_DocumentExplorerFlags_OnlyLeafNodes); at.More();
          at.Next())

@@ -1,7 +1,6 @@
 #include "purgewright/exchange/step.hpp"
 
 #include "exchange/document.hpp"
-#include "exchange/file.hpp"
 #include "exchange/guard.hpp"
 #include "exchange/step_colours.hpp"
 #include "exchange/step_find.hpp"
@@ -9,6 +8,7 @@
 #include "exchange/step_settings.hpp"
 #include "exchange/tolerances.hpp"
 #include "purgewright/exchange/silence.hpp"
+#include "purgewright/files/file.hpp"
 #include "purgewright/solids/kernel/solid_occt.hpp"
 
 #include <STEPCAFControl_Writer.hxx>
@@ -121,11 +121,11 @@ std::string step_text(Assembly const &assembly, StepHeader const &header) {
 }
 
 void write_step(std::filesystem::path const &path, Part const &part, StepHeader const &header) {
-  write_bytes(path, step_text(part, header));
+  files::write(path, step_text(part, header));
 }
 
 void write_step(std::filesystem::path const &path, Assembly const &assembly, StepHeader const &header) {
-  write_bytes(path, step_text(assembly, header));
+  files::write(path, step_text(assembly, header));
 }
 
 } // namespace purgewright::exchange

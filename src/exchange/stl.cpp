@@ -1,6 +1,6 @@
 #include "purgewright/exchange/stl.hpp"
 
-#include "exchange/file.hpp"
+#include "purgewright/files/file.hpp"
 #include "purgewright/solids/kernel/measure.hpp"
 #include "purgewright/solids/kernel/mesh.hpp"
 #include "purgewright/solids/kernel/scale.hpp"
@@ -115,7 +115,7 @@ StlFile stl_file(kernel::Solid const &solid, StlOptions const &options) {
 
 StlFile write_stl(std::filesystem::path const &path, kernel::Solid const &solid, StlOptions const &options) {
   StlFile file = stl_file(solid, options);
-  write_bytes(path, file.bytes);
+  files::write(path, file.bytes);
   return file;
 }
 

@@ -1,11 +1,11 @@
 #include "purgewright/gas/measured_log.hpp"
 
+#include "purgewright/job/sources.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
 
 #include <cmath>
-#include <filesystem>
 
 namespace purgewright::gas {
 namespace {
@@ -82,19 +82,11 @@ void list_fit(const FitResult &fit, units::Figures &list) {
 LogFits fit_job_log(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
                     const fixture::Areas &areas, const Bounds &bounds) {
   LogFits result;
-  if (job.gas.log.empty()) {
+  if (!job.log) {
     return result;
   }
-  const auto path = std::filesystem::path(job.file).parent_path() / job.gas.log;
-  LogReading reading = read_log(path.string());
+  LogReading reading = parse_log(job.log->bytes, job.log->label);
   result.problems = std::move(reading.problems);
-  for (job::Diagnostic &problem : result.problems) {
-    if (problem.key == "gas.log") { // of the file as a whole: the job names it
-      problem.problem = fmt::format("'{}': {}", job.gas.log, problem.problem);
-      problem.file = job.file;
-      problem.mark = job.origin(job::Key::gas_log).mark;
-    }
-  }
   if (reading.log) {
     for (const Readings &readings : reading.log->circuits) {
       result.fits.push_back(fit_log(*reading.log, readings.circuit, job, layout, volumes, areas, bounds));

@@ -1,5 +1,7 @@
 #include "purgewright/job/diagnostic.hpp"
 
+#include "purgewright/files/text.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -29,7 +31,7 @@ std::string to_text(const Diagnostic &d) {
   if (!d.nearest.empty()) {
     text += fmt::format("; did you mean '{}'?", d.nearest);
   }
-  return text;
+  return files::printable(text); // whatever a file, its name or its keys hold, a message is one plain line
 }
 
 } // namespace purgewright::job

@@ -2,37 +2,27 @@
 
 #include "job/fault.hpp"
 #include "job/resolving.hpp"
-#include "job/value_reader.hpp"
-#include "purgewright/job/nearest.hpp"
+#include "purgewright/files/text.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 #include <iterator>
 
 namespace purgewright::job {
 namespace {
 
-namespace fs = std::filesystem;
-
 class FamilyReader {
  public:
-  explicit FamilyReader(DraftReading &reading) : reading_(reading), own_(reading.draft.file) {}
+  explicit FamilyReader(DraftReading &reading) : reading_(reading) {}
 
-  void read() {
-    const Entry &entry = reading_.draft[Key::fixture_family];
-    for (const std::string &name : entry.list) {
-      const fs::path path = own_.parent_path() / name;
-      std::error_code ignored;
-      if (fs::equivalent(path, own_, ignored)) {
-        continue; // one list may serve all jobs of a family
-      }
-      if (!fs::is_regular_file(path, ignored)) {
-        report(fmt::format("'{}': there is no such file", shown(name)),
-               "job files, relative to this one's folder", nearest_file(name));
+  void read(const std::vector<Document> &documents) {
+    for (const Document &document : documents) {
+      if (document.problem.empty()) {
+        read_member(document);
       } else {
-        read_member(name, path.string());
+        report(fmt::format("'{}': {}", files::shown(document.name), document.problem),
+               "job files, relative to this one's folder", document.nearest);
       }
     }
   }
@@ -45,23 +35,8 @@ class FamilyReader {
     reading_.problems.push_back(std::move(d));
   }
 
-  // The other job file beside this one that a typing slip may have meant.
-  std::string nearest_file(const std::string &name) const {
-    std::error_code ignored;
-    std::vector<std::string> files;
-    const fs::path folder = own_.has_parent_path() ? own_.parent_path() : fs::path(".");
-    for (const auto &entry : fs::directory_iterator(folder, ignored)) {
-      if (entry.path().extension() == ".yaml" && entry.path().filename() != own_.filename()) {
-        files.push_back(entry.path().filename().string());
-      }
-    }
-    std::ranges::sort(files);
-    const std::vector<std::string_view> names(files.begin(), files.end());
-    return std::string(nearest_choice(name, names));
-  }
-
-  void read_member(const std::string &name, const std::string &path) {
-    DraftReading member = read_draft_alone(path);
+  void read_member(const Document &document) {
+    DraftReading member = read_draft_text(document.bytes, document.label);
     Diagnostics problems = std::move(member.problems);
     std::shared_ptr<const Job> job;
     if (!has_errors(problems)) {
@@ -73,18 +48,18 @@ class FamilyReader {
       reading_.draft.family.push_back(std::move(job)); // its cautions are said when it is designed itself
       return;
     }
-    report(fmt::format("'{}' is not a good job file", shown(name)), "job files without faults of their own");
+    report(fmt::format("'{}' is not a good job file", files::shown(document.name)),
+           "job files without faults of their own");
     std::ranges::move(problems, std::back_inserter(reading_.problems));
   }
 
   DraftReading &reading_;
-  fs::path own_;
 };
 
 } // namespace
 
-void read_family(DraftReading &reading) {
-  FamilyReader(reading).read();
+void read_family(DraftReading &reading, const std::vector<Document> &documents) {
+  FamilyReader(reading).read(documents);
 }
 
 } // namespace purgewright::job

@@ -1,17 +1,12 @@
 // The jobs that share a bench with this one.
 #pragma once
 
-#include "purgewright/job/draft.hpp"
-
-#include <string>
+#include "purgewright/job/sources.hpp"
 
 namespace purgewright::job {
 
-// A job file without those its fixture.family names.
-DraftReading read_draft_alone(const std::string &path);
-
-// Reads the files that the draft's fixture.family names into draft.family; faults are added to the reading's
-// problems.
-void read_family(DraftReading &);
+// Reads the documents that the draft's fixture.family names into draft.family; faults are added to the
+// reading's problems.
+void read_family(DraftReading &, const std::vector<Document> &);
 
 } // namespace purgewright::job

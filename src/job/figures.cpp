@@ -221,12 +221,14 @@ std::string title_of(const FieldInfo &info) {
   return title;
 }
 
-std::string source_of(const Job &job, const Origin &origin) {
+// Never the file's path: the same job gives the same bytes wherever it lies.
+std::string source_of(const Origin &origin) {
   if (origin.basis != units::Basis::given) {
     return std::string(origin.reason);
   }
-  return origin.mark.line > 0 ? fmt::format("{}:{}:{}", job.file, origin.mark.line, origin.mark.column)
-                              : job.file;
+  return origin.mark.line > 0
+             ? fmt::format("job file, line {}, column {}", origin.mark.line, origin.mark.column)
+             : "job file";
 }
 
 } // namespace
@@ -244,7 +246,7 @@ units::Figures figures(const Job &job) {
     figure.value = *value;
     figure.dimension = info.dimension;
     figure.title = title_of(info);
-    figure.source = source_of(job, origin);
+    figure.source = source_of(origin);
     figure.basis = origin.basis;
     if (origin.basis != units::Basis::given) {
       add_rule(figure, info.key);

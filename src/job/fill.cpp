@@ -254,6 +254,7 @@ void Filler::gas() {
   g.oxygen_limit_chamber = number(gas_oxygen_limit_chamber);
   g.supply_pressure = units::pascals(number(gas_supply_pressure));
   g.log = text(gas_log, "", "no measured readings are named");
+  job_.log = draft_.log;
   g.log_use = choice<LogUse>(gas_log_use);
   hose();
   port_thread();

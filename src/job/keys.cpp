@@ -36,8 +36,9 @@ constexpr FieldInfo count(Key key, std::string_view path, double least, double m
                           std::string_view meaning) {
   return {key, path, FieldKind::count, Dimension::count, least, most, false, false, {}, meaning};
 }
-constexpr FieldInfo text(Key key, std::string_view path, std::string_view meaning, bool required = false) {
-  return {key, path, FieldKind::text, Dimension::ratio, 0, 0, required, false, {}, meaning};
+constexpr FieldInfo text(Key key, std::string_view path, double most, std::string_view meaning,
+                         bool required = false) {
+  return {key, path, FieldKind::text, Dimension::ratio, 0, most, required, false, {}, meaning};
 }
 constexpr FieldInfo text_list(Key key, std::string_view path, std::string_view meaning) {
   return {key, path, FieldKind::text_list, Dimension::ratio, 0, 0, false, false, {}, meaning};
@@ -53,12 +54,18 @@ constexpr double lpm = 1e-3 / 60;                    // m3/s
 constexpr double bar = 1e5;                          // Pa
 constexpr double deg = 3.14159265358979323846 / 180; // rad
 
+// Characters. Title, revision and person: what two lines of the smallest letters of ISO 3098 (1.8 mm) hold in
+// their cells of a sheet's title block. Name and path: common practice, no source.
+constexpr double name_length = 64, title_length = 80, revision_length = 16, person_length = 40,
+                 path_length = 200;
+
 using enum Key;
 constexpr std::array<FieldInfo, key_count> table{{
-    text(job_name, "job.name", "Name of the job, also of its output folder: letters, digits, - and _.", true),
-    text(job_title, "job.title", "Title printed on the sheets."),
-    text(job_revision, "job.revision", "Revision letter or number."),
-    text(job_prepared_by, "job.prepared_by", "Who answers for the job."),
+    text(job_name, "job.name", name_length,
+         "Name of the job, also of its output folder: letters, digits, - and _.", true),
+    text(job_title, "job.title", title_length, "Title printed on the sheets."),
+    text(job_revision, "job.revision", revision_length, "Revision letter or number."),
+    text(job_prepared_by, "job.prepared_by", person_length, "Who answers for the job."),
     choice(tube_material, "tube.material", reactive_metals, "Metal of the tube.", true),
     quantity(tube_outside_diameter, "tube.outside_diameter", Dimension::length, 6 * mm, 100 * mm,
              "Outside diameter of the tube.", true),
@@ -137,7 +144,7 @@ constexpr std::array<FieldInfo, key_count> table{{
              "Hose from the gas-port block to the end plug."),
     quantity(gas_hose_chamber_length, "gas.hose.chamber_length", Dimension::length, 50 * mm, 10000 * mm,
              "Hose from the gas-port block to the chamber."),
-    text(gas_log, "gas.log", "CSV file with measured oxygen readings."),
+    text(gas_log, "gas.log", path_length, "CSV file with measured oxygen readings."),
     choice(gas_log_use, "gas.log_use", log_uses,
            "What the log is for: laid beside the curve, or its mixing applied."),
     choice(gas_port_thread, "gas.port_thread", port_threads, "Thread of the gas ports."),

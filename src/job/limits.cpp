@@ -132,7 +132,7 @@ std::string allowed_values(const FieldInfo &info, std::string_view unit) {
   if (info.key == Key::job_name) {
     return "1 to 64 letters, digits, - and _, not starting with -";
   }
-  return "a text of at most 200 characters";
+  return fmt::format("a text of at most {} characters", plain_number(info.most));
 }
 
 } // namespace purgewright::job

@@ -3,20 +3,21 @@
 #include "job/limits.hpp"
 #include "job/value_reader.hpp"
 #include "job/yaml_tree.hpp"
+#include "purgewright/files/text.hpp"
 #include "purgewright/job/draft.hpp"
 #include "purgewright/job/nearest.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdio>
-#include <filesystem>
 #include <map>
 #include <memory>
 #include <tuple>
 
 namespace purgewright::job {
 namespace {
+
+using files::shown;
 
 std::string join(std::string_view section, std::string_view name) {
   return section.empty() ? std::string(name) : fmt::format("{}.{}", section, name);
@@ -149,13 +150,14 @@ DraftReading unreadable(std::string file, std::string problem, std::string allow
   return reading;
 }
 
-using File = std::unique_ptr<std::FILE, int (*)(std::FILE *)>;
-
-// At most one byte more than a job file may have, so that a device without end does no harm.
-std::string read_bytes(std::FILE *file) {
-  std::string bytes(file_size_most + 1, '\0');
-  bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file));
-  return bytes;
+void attach_log(DraftReading &reading, const Document &log) {
+  if (log.problem.empty()) {
+    reading.draft.log = std::make_shared<const Document>(log);
+    return;
+  }
+  reading.problems.push_back(fault(reading.draft[Key::gas_log].mark, "gas.log",
+                                   fmt::format("'{}': {}", shown(log.name), log.problem), "a CSV file"));
+  reading.problems.back().file = reading.draft.file;
 }
 
 } // namespace
@@ -173,28 +175,21 @@ DraftReading read_draft_text(std::string_view yaml, std::string file_name) {
   return reading;
 }
 
-DraftReading read_draft(const std::string &path) {
-  DraftReading reading = read_draft_alone(path);
-  read_family(reading);
+DraftReading read_draft(const Sources &sources) {
+  const Document &job = sources.job;
+  if (!job.problem.empty()) {
+    return unreadable(job.label, job.problem, "a job file; `purgewright new` writes one to start from");
+  }
+  DraftReading reading = read_draft_text(job.bytes, job.label);
+  read_family(reading, sources.family);
+  if (sources.log) {
+    attach_log(reading, *sources.log);
+  }
   return reading;
 }
 
-DraftReading read_draft_alone(const std::string &path) {
-  std::error_code ignored;
-  if (std::filesystem::is_directory(path, ignored)) {
-    return unreadable(path, "this is a folder", "a job file");
-  }
-  const File file(std::fopen(path.c_str(), "rb"), &std::fclose);
-  if (!file) {
-    const auto why = std::filesystem::exists(path, ignored) ? "the file cannot be opened for reading"
-                                                            : "there is no such file";
-    return unreadable(path, why, "a job file; `purgewright new` writes one to start from");
-  }
-  const std::string bytes = read_bytes(file.get());
-  if (std::ferror(file.get()) != 0) {
-    return unreadable(path, "the file cannot be read to its end", "");
-  }
-  return read_draft_text(bytes, path);
+DraftReading read_draft(const std::string &path) {
+  return read_draft(gather(path));
 }
 
 } // namespace purgewright::job

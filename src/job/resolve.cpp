@@ -1,4 +1,5 @@
 #include "job/resolving.hpp"
+#include "purgewright/job/sources.hpp"
 
 #include <algorithm>
 #include <string_view>
@@ -71,7 +72,11 @@ Resolution resolve(const Draft &draft) {
 }
 
 Resolution read_job(const std::string &path) {
-  DraftReading reading = read_draft(path);
+  return read_job(gather(path));
+}
+
+Resolution read_job(const Sources &sources) {
+  DraftReading reading = read_draft(sources);
   Resolution resolution = resolve_around(reading.draft, faulty_keys(reading.problems, reading.draft.file));
   if (has_errors(reading.problems)) {
     resolution.job.reset();

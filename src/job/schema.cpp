@@ -60,7 +60,7 @@ Json text_schema(const FieldInfo &info) {
     return schema;
   }
   schema["type"] = {"string", "number"};
-  schema["maxLength"] = 200;
+  schema["maxLength"] = static_cast<int>(info.most);
   return schema;
 }
 

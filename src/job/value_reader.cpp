@@ -2,6 +2,7 @@
 
 #include "job/fault.hpp"
 #include "job/limits.hpp"
+#include "purgewright/files/text.hpp"
 #include "purgewright/job/nearest.hpp"
 #include "purgewright/units/parse.hpp"
 
@@ -13,13 +14,13 @@
 namespace purgewright::job {
 namespace {
 
+using files::printable;
+using files::shown;
 using units::Dimension;
 using Outcome = std::variant<Entry, Diagnostic>;
 
-constexpr std::size_t text_length_most = 200; // characters
-constexpr std::size_t name_length_most = 64;
+constexpr std::size_t item_length_most = 200; // characters of a list's text
 constexpr std::size_t list_length_most = 200;
-constexpr std::size_t shown_length_most = 60; // bytes
 
 Diagnostic fault(const FieldInfo &info, Mark mark, std::string problem, std::string allowed) {
   return job::fault(mark, std::string(info.path), std::move(problem), std::move(allowed));
@@ -42,19 +43,6 @@ bool is_trailing_byte(char c) {
 
 std::size_t characters(std::string_view text) {
   return static_cast<std::size_t>(std::ranges::count_if(text, [](char c) { return !is_trailing_byte(c); }));
-}
-
-// Control characters of ASCII and of Latin-1 (U+0080 to U+009F), and the line and paragraph separators.
-bool has_control(std::string_view text) {
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto rest = text.substr(i);
-    const bool ascii = static_cast<unsigned char>(rest[0]) < 0x20 || rest[0] == 0x7F;
-    const bool latin = rest.size() > 1 && rest[0] == '\xC2' && static_cast<unsigned char>(rest[1]) < 0xA0;
-    if (ascii || latin || rest.starts_with("\u2028") || rest.starts_with("\u2029")) {
-      return true;
-    }
-  }
-  return false;
 }
 
 std::string_view trimmed(std::string_view text) {
@@ -141,23 +129,30 @@ bool is_name(std::string_view text) {
   const auto plain = [](char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
   };
-  return !text.empty() && text.size() <= name_length_most && text.front() != '-' &&
-         std::ranges::all_of(text, plain);
+  return !text.empty() && text.front() != '-' && std::ranges::all_of(text, plain);
 }
 
 // Empty when the text is good.
-std::string text_problem(std::string_view text) {
-  if (has_control(text)) {
-    return fmt::format("'{}' holds a line end, a tab or another control character", shown(text));
+std::string text_problem(std::string_view text, std::size_t most) {
+  if (files::has_undrawable(text)) {
+    return fmt::format("'{}' holds a line end, a tab or another character that cannot be drawn", shown(text));
   }
-  if (characters(text) > text_length_most) {
+  if (characters(text) > most) {
     return fmt::format("the text has {} characters", characters(text));
   }
   return {};
 }
 
+// Texts that stand in drawings.
+bool is_drawn(Key key) {
+  return key == Key::job_title || key == Key::job_revision || key == Key::job_prepared_by;
+}
+
 Outcome read_text(const FieldInfo &info, const YamlNode &node) {
-  std::string problem = text_problem(node.text);
+  std::string problem = text_problem(node.text, static_cast<std::size_t>(info.most));
+  if (problem.empty() && is_drawn(info.key) && node.text.find("%%") != std::string::npos) {
+    problem = "two % side by side are a code in DXF drawings";
+  }
   if (problem.empty() && info.key == Key::job_name && !is_name(node.text)) {
     problem = fmt::format("'{}' cannot name a folder", shown(node.text));
   }
@@ -180,7 +175,7 @@ Outcome read_list(const FieldInfo &info, const YamlNode &node) {
   Entry entry = entry_at(node.mark);
   for (const auto &item : node.children) {
     std::string problem = item.kind == YamlNode::Kind::scalar
-                              ? text_problem(item.text)
+                              ? text_problem(item.text, item_length_most)
                               : std::string("an item of the list is not a text");
     if (!problem.empty()) {
       return fault(info, item.mark, std::move(problem), allowed_values(info));
@@ -191,23 +186,6 @@ Outcome read_list(const FieldInfo &info, const YamlNode &node) {
 }
 
 } // namespace
-
-std::string printable(std::string text) {
-  std::ranges::replace_if(
-      text, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }, ' ');
-  return text;
-}
-
-std::string shown(std::string_view text) {
-  std::string result(text.substr(0, shown_length_most));
-  if (text.size() > shown_length_most) {
-    while (!result.empty() && is_trailing_byte(text[result.size()])) {
-      result.pop_back(); // never half a character
-    }
-    result += "...";
-  }
-  return printable(std::move(result));
-}
 
 std::variant<Entry, Diagnostic> read_value(const FieldInfo &info, const YamlNode &node) {
   if (info.kind == FieldKind::text_list && node.kind != YamlNode::Kind::null) {

@@ -1,6 +1,8 @@
 #include "job/yaml_tree.hpp"
 
 #include "job/fault.hpp"
+#include "purgewright/files/text.hpp"
+#include "purgewright/job/sources.hpp"
 
 #include <fmt/format.h>
 #include <yaml-cpp/eventhandler.h>
@@ -67,37 +69,10 @@ class Marker {
   std::vector<std::size_t> starts_;
 };
 
-// Length in bytes of the well-formed UTF-8 character at the front, 0 when there is none (RFC 3629, section
-// 4).
-std::size_t utf8_length(std::string_view s) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(i < s.size() ? s[i] : 0); };
-  const auto tail = [&](std::size_t i) { return (byte(i) & 0xC0) == 0x80; };
-  const unsigned first = byte(0);
-  if (first < 0x80) {
-    return 1;
-  }
-  if (first >= 0xC2 && first <= 0xDF) {
-    return tail(1) ? 2 : 0;
-  }
-  if (first >= 0xE0 && first <= 0xEF) {
-    const bool overlong = first == 0xE0 && byte(1) < 0xA0;
-    const bool surrogate = first == 0xED && byte(1) > 0x9F;
-    return tail(1) && tail(2) && !overlong && !surrogate ? 3 : 0;
-  }
-  if (first >= 0xF0 && first <= 0xF4) {
-    const bool overlong = first == 0xF0 && byte(1) < 0x90;
-    const bool beyond = first == 0xF4 && byte(1) > 0x8F;
-    return tail(1) && tail(2) && tail(3) && !overlong && !beyond ? 4 : 0;
-  }
-  return 0;
-}
-
-bool forbidden_control(std::string_view rest) {
-  const char c = rest.front();
-  if (c == '\r') {
-    return rest.size() < 2 || rest[1] != '\n';
-  }
-  return (static_cast<unsigned char>(c) < 0x20 && c != '\t' && c != '\n') || c == 0x7F;
+// What a job file may hold of what cannot be drawn: tabs and line ends.
+bool forbidden(std::string_view rest) {
+  const bool line_end = rest.front() == '\n' || rest.starts_with("\r\n");
+  return !line_end && rest.front() != '\t' && files::is_undrawable(files::code_point(rest));
 }
 
 std::optional<Diagnostic> text_fault(std::string_view text, const Marker &marker) {
@@ -105,13 +80,15 @@ std::optional<Diagnostic> text_fault(std::string_view text, const Marker &marker
     return fault({}, {}, "the file is larger than 1 MiB", "at most 1 MiB");
   }
   for (std::size_t i = 0; i < text.size();) {
-    const std::size_t length = utf8_length(text.substr(i));
+    const auto rest = text.substr(i);
+    const std::size_t length = files::utf8_length(rest);
     if (length == 0) {
       return fault(marker.at_offset(i), {}, "the file is not UTF-8 text", "plain text in UTF-8");
     }
-    if (length == 1 && forbidden_control(text.substr(i))) {
+    if (forbidden(rest)) {
       return fault(marker.at_offset(i), {},
-                   fmt::format("the file holds a control character (byte {:#04x})", int{text[i]}),
+                   fmt::format("the file holds a character that cannot be drawn ({})",
+                               files::code_text(files::code_point(rest))),
                    "plain text in UTF-8");
     }
     i += length;

@@ -15,7 +15,6 @@
 
 namespace purgewright::job {
 
-inline constexpr std::size_t file_size_most = 1024 * 1024; // bytes
 inline constexpr int nesting_most = 8;
 inline constexpr int nodes_most = 2000;
 

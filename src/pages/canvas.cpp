@@ -1,5 +1,7 @@
 #include "canvas.hpp"
 
+#include "purgewright/letters/fonts.hpp"
+
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <pango/pangocairo.h>
@@ -11,8 +13,11 @@ namespace purgewright::pages {
 namespace {
 
 constexpr double points_per_mm = 72.0 / 25.4;
-constexpr const char *font_family = "DejaVu Sans Condensed, sans-serif";
 constexpr double capital_share = 0.729, line_share = 1.164; // of the size: the font's own
+
+std::string font_family() {
+  return std::string(letters::page_font) + ", sans-serif";
+}
 
 struct Release {
   void operator()(cairo_surface_t *surface) const { cairo_surface_destroy(surface); }
@@ -62,12 +67,13 @@ struct Canvas::State {
     pango_cairo_context_set_font_options(context, options);
     cairo_font_options_destroy(options);
     pango_context_set_round_glyph_positions(context, FALSE);
-    PangoFontDescription *font = pango_font_description_from_string(font_family);
+    PangoFontDescription *font = pango_font_description_from_string(font_family().c_str());
     pango_font_description_set_absolute_size(font, letters.points / points_per_mm * PANGO_SCALE);
     pango_font_description_set_weight(font, letters.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_layout_set_font_description(made.get(), font);
     pango_font_description_free(font);
     pango_layout_set_text(made.get(), text.data(), static_cast<int>(text.size()));
+    letters::require_drawn(made.get(), letters::page_font);
     return made;
   }
   Layout wrapped(double width, std::string_view text, const Letters &letters) const {

@@ -2,9 +2,9 @@
 //
 // Units: millimetres; letter sizes in points, angles in radians. Frame: origin at the page's upper left
 // corner, Y down; angles clockwise from +X, as that frame makes them. Errors: std::runtime_error when cairo
-// cannot go on or no font is installed. Guarantee: same calls, same bytes; the page has no date but 1970. One
-// thread. Source: cairo 1.16, pango 1.50; font DejaVu Sans Condensed (Debian fonts-dejavu-extra), else the
-// system's sans serif. Private to pages.
+// cannot go on, letters::FontError when no installed font has a character. Guarantee: same calls, same bytes;
+// the page has no date but 1970. One thread. Source: cairo 1.16, pango 1.50; font DejaVu Sans Condensed
+// (Debian fonts-dejavu-extra), else the system's sans serif. Private to pages.
 #pragma once
 
 #include <memory>

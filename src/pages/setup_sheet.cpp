@@ -57,6 +57,7 @@ class Page {
   double width() const { return paper_.width - 2.0 * margin; }
   double foot() const { return paper_.height - margin - 2.0 * line_; }
   double header(double top);
+  void pair(double y, std::string_view left, Letters of_left, std::string_view right, Letters of_right);
   std::string titles(checks::Status) const;
   double warn(double top);
   double band(double top, std::string_view text, Colour ground, Colour letters);
@@ -86,23 +87,32 @@ double Page::title(Point at, double width, std::string_view text) {
   return at.y + height;
 }
 
+// Two texts on one line, the right one at most two fifths of it; each shrinks to the room it has.
+void Page::pair(double y, std::string_view left, Letters of_left, std::string_view right, Letters of_right) {
+  constexpr double right_share = 0.4;
+  const auto fit = [this](std::string_view text, Letters &letters, double room) {
+    const double wide = canvas_.text_width(text, letters);
+    letters.points *= std::min(1.0, room / std::max(wide, 1e-9));
+    return std::min(wide, room);
+  };
+  of_right.align = Align::right;
+  const double taken = fit(right, of_right, right_share * width());
+  fit(left, of_left, width() - taken - gutter);
+  canvas_.text({margin, y}, left, of_left);
+  canvas_.text({margin + width(), y}, right, of_right);
+}
+
 double Page::header(double top) {
   const auto &identity = f_.design.job.identity;
-  const double right = margin + width();
   double y = top + capital_height(2.0 * points_);
-  canvas_.text({margin, y}, "SETUP SHEET  " + identity.name, {.points = 2.0 * points_, .bold = true});
-  canvas_.text({right, y}, "revision " + identity.revision,
-               {.points = 1.4 * points_, .bold = true, .align = Align::right});
+  pair(y, "SETUP SHEET  " + identity.name, {.points = 2.0 * points_, .bold = true},
+       "revision " + identity.revision, {.points = 1.4 * points_, .bold = true});
   y += 1.4 * line_;
-  canvas_.text({margin, y}, identity.title, {.points = points_ + 1.0});
-  canvas_.text({right, y}, "job " + mark_.job_sha256.substr(0, 16),
-               {.points = points_, .colour = grey, .align = Align::right});
+  pair(y, identity.title, {.points = points_ + 1.0}, "job " + mark_.job_sha256.substr(0, 16),
+       {.points = points_, .colour = grey});
   y += line_;
-  canvas_.text({margin, y}, work_line(f_), {.points = points_ - 0.5});
-  if (!identity.prepared_by.empty()) {
-    canvas_.text({right, y}, "prepared by " + identity.prepared_by,
-                 {.points = points_, .align = Align::right});
-  }
+  pair(y, work_line(f_), {.points = points_ - 0.5},
+       identity.prepared_by.empty() ? "" : "prepared by " + identity.prepared_by, {.points = points_});
   return warn(y + 0.7 * line_);
 }
 

@@ -1,25 +1,81 @@
 #include "purgewright/report/manifest.hpp"
 
+#include "purgewright/files/file.hpp"
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 #include <openssl/evp.h>
 
-#include <algorithm>
 #include <array>
-#include <fstream>
-#include <iterator>
+#include <set>
 #include <stdexcept>
-#include <vector>
+#include <system_error>
 
 namespace purgewright::report {
 namespace {
 
-std::string read_bytes(const std::filesystem::path &path) {
-  std::ifstream file(path, std::ios::binary);
-  if (!file) {
-    throw std::runtime_error(path.string() + ": cannot be read");
+namespace fs = std::filesystem;
+using Json = nlohmann::ordered_json;
+using files::FileError;
+
+constexpr const char *manifest_name = "manifest.json";
+constexpr std::string_view program = "purgewright";
+constexpr std::size_t manifest_size_most = 16 * 1024 * 1024; // bytes; a design's has some twenty thousand
+
+Json inputs_json(const std::vector<InputFile> &inputs) {
+  Json list = Json::array();
+  for (const InputFile &input : inputs) {
+    list.push_back({{"path", input.name}, {"sha256", input.sha256}});
   }
-  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+  return list;
+}
+
+void add_job(const ReadJob &job, Json &entry) {
+  entry["job_sha256"] = job.sha256;
+  if (!job.inputs.empty()) {
+    entry["inputs"] = inputs_json(job.inputs);
+  }
+}
+
+// What a manifest lists; FileError when it is not this program's or of another command.
+std::map<std::string, FileMark> listed(const fs::path &manifest, std::string_view command) {
+  const Json root = Json::parse(files::read(manifest, manifest_size_most), nullptr, false);
+  const auto text = [](const Json &at, const char *key) {
+    return at.is_object() && at.contains(key) && at[key].is_string() ? at[key].get<std::string>() : "";
+  };
+  if (text(root, "program") != program || !root.contains("files") || !root["files"].is_array()) {
+    throw FileError(manifest, "is not a manifest of this program's");
+  }
+  if (text(root, "command") != command) {
+    throw FileError(manifest, fmt::format("is of `{} {}`", program, text(root, "command")));
+  }
+  std::map<std::string, FileMark> marks;
+  for (const auto &entry : root["files"]) {
+    if (entry.is_object() && entry.contains("bytes") && entry["bytes"].is_number_unsigned()) {
+      marks[text(entry, "path")] = {entry["bytes"].get<std::uintmax_t>(), text(entry, "sha256")};
+    }
+  }
+  return marks;
+}
+
+// The folders that the listed files need.
+std::set<std::string> folders_of(const std::map<std::string, FileMark> &marks) {
+  std::set<std::string> folders;
+  for (const auto &[path, mark] : marks) {
+    for (fs::path folder = fs::path(path).parent_path(); !folder.empty(); folder = folder.parent_path()) {
+      folders.insert(folder.generic_string());
+    }
+  }
+  return folders;
+}
+
+void require_listed(const fs::directory_entry &entry, const FileMark *mark) {
+  if (mark == nullptr || entry.is_symlink() || !entry.is_regular_file()) {
+    throw FileError(entry.path(), "was not written by this program and would be lost");
+  }
+  if (entry.file_size() != mark->bytes || sha256(files::read(entry.path(), mark->bytes)) != mark->sha256) {
+    throw FileError(entry.path(), "has been changed since it was written and would be lost");
+  }
 }
 
 } // namespace
@@ -37,32 +93,58 @@ std::string sha256(std::string_view bytes) {
   return text;
 }
 
-std::string manifest_json(const std::filesystem::path &folder, std::string_view job_bytes,
-                          std::span<const InputFile> inputs, std::string_view tool_version) {
-  std::vector<std::filesystem::path> files;
-  for (const auto &entry : std::filesystem::recursive_directory_iterator(folder)) {
-    if (entry.is_regular_file() && entry.path().filename() != "manifest.json") {
-      files.push_back(entry.path());
+std::map<std::string, FileMark> marks_below(const fs::path &folder) {
+  std::map<std::string, FileMark> marks;
+  for (const auto &entry : fs::recursive_directory_iterator(folder)) {
+    if (entry.is_regular_file()) {
+      const std::string bytes = files::read(entry.path());
+      marks[entry.path().lexically_relative(folder).generic_string()] = {bytes.size(), sha256(bytes)};
     }
   }
-  std::ranges::sort(files);
-  nlohmann::ordered_json root;
-  root["tool"] = {{"name", "purgewright"}, {"version", tool_version}};
-  root["job_sha256"] = sha256(job_bytes);
-  if (!inputs.empty()) {
-    root["inputs"] = nlohmann::ordered_json::array();
+  return marks;
+}
+
+std::string manifest_json(const fs::path &folder, const Writing &writing) {
+  Json root;
+  root["program"] = program;
+  root["version"] = writing.version;
+  root["command"] = writing.command;
+  if (writing.command == "design") {
+    add_job(writing.jobs.at(0), root);
+  } else {
+    root["jobs"] = Json::array();
+    for (const ReadJob &job : writing.jobs) {
+      add_job(job, root["jobs"].emplace_back(Json{{"name", job.name}}));
+    }
   }
-  for (const InputFile &input : inputs) {
-    root["inputs"].push_back({{"path", input.name}, {"sha256", sha256(read_bytes(input.path))}});
-  }
-  root["files"] = nlohmann::ordered_json::array();
-  for (const auto &file : files) {
-    const std::string bytes = read_bytes(file);
-    root["files"].push_back({{"path", file.lexically_relative(folder).generic_string()},
-                             {"bytes", bytes.size()},
-                             {"sha256", sha256(bytes)}});
+  root["files"] = Json::array();
+  for (const auto &[path, mark] : marks_below(folder)) {
+    if (path != manifest_name) {
+      root["files"].push_back({{"path", path}, {"bytes", mark.bytes}, {"sha256", mark.sha256}});
+    }
   }
   return root.dump(2) + "\n";
+}
+
+void require_replaceable(const fs::path &folder, std::string_view command) {
+  std::error_code error;
+  if (fs::is_empty(folder, error)) {
+    return;
+  }
+  const fs::path manifest = folder / manifest_name;
+  if (error || fs::symlink_status(manifest).type() != fs::file_type::regular) {
+    throw FileError(folder, error ? error.message() : "holds files of another origin (no manifest.json)");
+  }
+  const auto marks = listed(manifest, command);
+  const auto folders = folders_of(marks);
+  for (const auto &entry : fs::recursive_directory_iterator(folder)) {
+    const std::string path = entry.path().lexically_relative(folder).generic_string();
+    if (path == manifest_name || (entry.is_directory() && !entry.is_symlink() && folders.contains(path))) {
+      continue;
+    }
+    const auto mark = marks.find(path);
+    require_listed(entry, mark == marks.end() ? nullptr : &mark->second);
+  }
 }
 
 } // namespace purgewright::report

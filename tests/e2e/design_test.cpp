@@ -66,16 +66,16 @@ void check_results(const json &designed, const json &checked) {
   CHECK(rules == checked["rules"]);
 }
 
-// A folder that looks like an earlier run's, to see it survive.
-void make_earlier(const fs::path &folder) {
+// A folder as an earlier run may have left it, to see it survive.
+std::map<std::string, std::string> make_earlier(const fs::path &folder) {
   fs::create_directories(folder);
-  write_bytes(folder / "manifest.json", "{}\n");
   write_bytes(folder / "results.json", "earlier");
-}
-
-bool is_earlier(const fs::path &folder) {
-  return tree(folder) ==
-         std::map<std::string, std::string>{{"manifest.json", "{}\n"}, {"results.json", "earlier"}};
+  const json manifest{
+      {"program", "purgewright"},
+      {"command", "design"},
+      {"files", {{{"path", "results.json"}, {"bytes", 7}, {"sha256", sha256(folder / "results.json")}}}}};
+  write_bytes(folder / "manifest.json", manifest.dump());
+  return tree(folder);
 }
 
 } // namespace
@@ -104,7 +104,6 @@ TEST_CASE("design writes the whole folder, the same bytes each time, and its own
   check_results(json::parse(files.at("results.json")), json::parse(run_tool({"check", "--json", job}).out));
   CHECK(names_in(folder / "out") == std::set<std::string>{"logger-25"}); // nothing left beside it
   // Again over the first, elsewhere on the clock, in another folder, time zone and language.
-  write_bytes(out / "stray.txt", "from another day");
   const auto second = run_tool(
       {"design", job, "--json"},
       {.folder = folder.path(), .environment = {{"TZ", "Pacific/Kiritimati"}, {"LC_ALL", "de_DE.UTF-8"}}});
@@ -172,14 +171,14 @@ TEST_CASE("a folder that may not be written is status 3 and names it") {
 TEST_CASE("a disk that fills up leaves the earlier folder, no half one, and status 3") {
   const ScratchFolder folder;
   const std::string job = job_in(folder);
-  make_earlier(folder / "out");
+  const auto earlier = make_earlier(folder / "out");
   // No file may grow past 64 KiB: writing fails as on a full disk (the signal that goes with it is ignored).
   const std::string limited = "trap '' XFSZ; ulimit -f 64; exec \"$0\" design \"$1\" -o \"$2\"";
   const auto full = run("/bin/bash", {"-c", limited, PURGEWRIGHT_PROGRAM, job, (folder / "out").string()});
   INFO(full.out << full.err);
   CHECK(full.status == 3);
   CHECK_FALSE(full.err.empty());
-  CHECK(is_earlier(folder / "out"));
+  CHECK(tree(folder / "out") == earlier);
   CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml", "out"});
 }
 
@@ -187,11 +186,11 @@ TEST_CASE("a killed run leaves the earlier folder; the next run sweeps up after 
   constexpr double while_building = 0.5; // s: solids take longer
   const ScratchFolder folder;
   const std::string job = job_in(folder);
-  make_earlier(folder / "out");
+  const auto earlier = make_earlier(folder / "out");
   const auto killed =
       run_tool({"design", job, "-o", "out"}, {.folder = folder.path(), .kill_after = while_building});
   CHECK(killed.status == 128 + 9);
-  CHECK(is_earlier(folder / "out"));
+  CHECK(tree(folder / "out") == earlier);
   std::this_thread::sleep_for(std::chrono::milliseconds(300)); // whatever it had started has ended too
   const auto left = names_in(folder.path());
   const auto done = run_tool({"design", job, "-o", "out"}, {.folder = folder.path()});

@@ -11,17 +11,20 @@ import sys
 
 BELOW = {
     "units": set(),
+    "files": set(),
+    "letters": {"files"},
     "standards": {"units"},
-    "job": {"units", "standards"},
-    "fixture": {"units", "standards", "job"},
-    "gas": {"units", "standards", "job", "fixture"},
-    "heat": {"units", "standards", "job", "fixture"},
-    "solids": {"units", "standards", "job", "fixture"},
-    "checks": {"units", "standards", "job", "fixture", "gas", "heat"},
+    "job": {"units", "files", "standards"},
+    "fixture": {"units", "files", "standards", "job"},
+    "gas": {"units", "files", "standards", "job", "fixture"},
+    "heat": {"units", "files", "standards", "job", "fixture"},
+    "solids": {"units", "files", "standards", "job", "fixture"},
+    "checks": {"units", "files", "standards", "job", "fixture", "gas", "heat"},
 }
 BELOW["drawing"] = BELOW["exchange"] = BELOW["report"] = set(BELOW)
 BELOW["pages"] = set(BELOW)
 BELOW["dxf"] = set(BELOW)
+BELOW["study"] = set(BELOW) - {"letters", "solids", "drawing", "exchange", "pages", "dxf"}
 BELOW["cli"] = set(BELOW) - {"dxf"}
 BELOW["solids_main"] = set(BELOW)  # the one program that joins dxflib
 

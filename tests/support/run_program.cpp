@@ -111,7 +111,7 @@ Finished run(const std::string &program, const std::vector<std::string> &argumen
   }
   if (options.kill_after > 0.0) {
     std::this_thread::sleep_for(std::chrono::duration<double>(options.kill_after));
-    ::kill(child, SIGKILL);
+    ::kill(child, options.kill_with);
   }
   int wait_status = 0;
   while (::waitpid(child, &wait_status, 0) < 0) {

@@ -37,6 +37,7 @@ struct RunOptions {
   std::filesystem::path folder{};                   // to run in; the current one when empty
   std::map<std::string, std::string> environment{}; // set besides the current ones
   double kill_after = 0.0;                          // s; 0: wait for the end
+  int kill_with = 9;                                // SIGKILL
   bool as_nobody = false;                           // give up root's rights, so that permissions count
 };
 

@@ -1,7 +1,8 @@
 // Widths of lettering, so that text can be placed before it is drawn.
 //
 // Units: millimetres on paper; heights are those of capitals. Frame: none.
-// Range and errors: any UTF-8 text; std::runtime_error when no font at all is installed.
+// Range and errors: any UTF-8 text; letters::FontError when no installed font has a
+// character of it.
 // Guarantee: widths are those the writers draw, within 2 %. One thread.
 // Source: font osifont (ISO 3098 letters; Debian fonts-osifont, GPL or LGPL with font exception), else the
 // system's sans serif.

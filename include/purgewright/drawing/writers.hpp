@@ -1,7 +1,7 @@
 // Writes a sheet as PDF or SVG; as DXF: dxf/writer.hpp.
 //
 // Units: true paper size.
-// Frame: sheet.hpp. Range and errors: WriteError when a file cannot be written whole.
+// Frame: sheet.hpp. Range and errors: files::FileError when a file cannot be written whole.
 // Guarantee: same sheet, same bytes; fonts embedded in PDF. One thread.
 // Source: PDF 1.5 and SVG 1.1 by cairo.
 #pragma once
@@ -10,16 +10,8 @@
 
 #include <filesystem>
 #include <span>
-#include <stdexcept>
-#include <string>
 
 namespace purgewright::drawing {
-
-struct WriteError : std::runtime_error {
-  WriteError(std::filesystem::path where, std::string why);
-  std::filesystem::path path;
-  std::string reason;
-};
 
 void write_pdf(const std::filesystem::path &, std::span<const Sheet>); // one page a sheet
 void write_svg(const std::filesystem::path &, const Sheet &);

@@ -2,7 +2,7 @@
 // what is linked with it. All else is free of it.
 //
 // Units: paper millimetres; dimensions carry their full-size values.
-// Frame: drawing/sheet.hpp. Range and errors: drawing::WriteError when a file cannot be written whole.
+// Frame: drawing/sheet.hpp. Range and errors: files::FileError when a file cannot be written whole.
 // Guarantee: same sheet, same bytes. One thread.
 // Source: DXF R2000 by dxflib.
 #pragma once

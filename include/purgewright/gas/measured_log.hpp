@@ -12,7 +12,7 @@
 // Units: quantity types; oxygen is a volume fraction; log errors are decades.
 // Errors: faults of the file are Diagnostics with line and column; fit_log throws std::domain_error for a
 // circuit that the log does not hold.
-// Guarantee: same file, same numbers; read_log keeps at least `least_readings` of every circuit it returns.
+// Guarantee: same text, same numbers; parse_log keeps at least `least_readings` of every circuit it returns.
 // Source: least squares on log10 of the reading by BOBYQA (Powell 2009, in NLopt), standard errors from the
 // linearised problem (Draper & Smith, Applied Regression Analysis), lag kept by the Bayesian information
 // criterion (Schwarz 1978).
@@ -54,7 +54,6 @@ inline constexpr int most_readings = 20000; // of the file
 inline constexpr double least_fall = 10.0;  // highest over lowest reading of a circuit; less holds no curve
 
 LogReading parse_log(std::string_view text, std::string file);
-LogReading read_log(const std::string &path);
 
 // A fitted number and its standard error; infinite where the readings do not settle it.
 struct Fitted {
@@ -89,7 +88,7 @@ struct LogFits {
   job::Diagnostics problems;
 };
 
-// The log that the job names (gas.log, relative to the job file), read and fitted; empty when it names none.
+// The log that came with the job, read and fitted; empty when the job has none.
 LogFits fit_job_log(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
                     const fixture::Areas &, const Bounds &);
 

@@ -24,10 +24,12 @@ struct Entry {
 };
 
 struct Job;
+struct Document; // sources.hpp
 
 struct Draft {
   std::string file;                               // as the user named it, for messages
   std::vector<std::shared_ptr<const Job>> family; // the jobs that fixture.family names, this one left out
+  std::shared_ptr<const Document> log;            // the readings that gas.log names
   std::array<Entry, key_count> entries{};
 
   Entry &operator[](Key key) { return entries[static_cast<std::size_t>(key)]; }
@@ -40,9 +42,8 @@ struct DraftReading {
 };
 
 // Reads a job file: at most 1 MiB, no aliases or anchors, one document, nesting no deeper than the keys need.
-// From a path it reads those that fixture.family names too, relative to the file's folder, but not their own
-// families. Errors: all in `problems` under their own file's name, an unreadable file included; never throws
-// on input.
+// From a path it reads the files that the job names too (sources.hpp), but not those that these name. Errors:
+// all in `problems` under their own file's label, an unreadable file included; never throws on input.
 DraftReading read_draft(const std::string &path);
 DraftReading read_draft_text(std::string_view yaml, std::string file_name);
 

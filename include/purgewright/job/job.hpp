@@ -141,7 +141,7 @@ struct Origin {
 };
 
 struct Job {
-  std::string file;
+  std::string file; // for messages
   Identity identity;
   Tube tube;
   Cap cap;
@@ -151,12 +151,15 @@ struct Job {
   Gas gas;
   FixtureWishes fixture;
   std::vector<std::shared_ptr<const Job>>
-      family; // other tubes on the same bench; without families of their own
+      family;                          // other tubes on the same bench; without families of their own
+  std::shared_ptr<const Document> log; // the readings that gas.log names
   Shop shop;
   std::array<Origin, key_count> origins{};
 
   const Origin &origin(Key key) const { return origins[static_cast<std::size_t>(key)]; }
 };
+
+struct Sources; // sources.hpp
 
 struct Resolution {
   std::optional<Job> job;
@@ -167,6 +170,7 @@ struct Resolution {
 Resolution resolve(const Draft &);
 
 // read_draft and resolve in one; problems hold the faults of both.
+Resolution read_job(const Sources &);
 Resolution read_job(const std::string &path);
 
 // Every job value as a figure whose id is its job-file key, for results and trace; text values are left out.

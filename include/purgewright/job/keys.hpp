@@ -96,7 +96,7 @@ struct FieldInfo {
   std::string_view path; // "tube.vent.diameter"
   FieldKind kind;
   units::Dimension dimension;                // of a quantity; count or ratio otherwise
-  double least, most;                        // SI, inclusive, for quantities and counts
+  double least, most;                        // SI, inclusive, for quantities and counts; characters of a text
   bool required;                             // wall / inside_diameter: one of the two, checked when resolved
   bool share_allowed;                        // a length that may also be a share of its parent ("10 %")
   std::span<const std::string_view> choices; // of a choice

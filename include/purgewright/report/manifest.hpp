@@ -1,28 +1,57 @@
-// manifest.json: the tool's version, SHA-256 of the job and of every file of the folder, so that a sheet on
-// the wall can be held against the files it came from.
+// manifest.json: what wrote a folder, from what, and SHA-256 of every file of it, so that a sheet on the wall
+// can be held against the files it came from and a folder is only replaced when nothing in it would be lost.
 //
-// Errors: std::runtime_error when a file cannot be read. Guarantee: files in the order of their paths.
+// Units: bytes. Frame: none. Errors: files::FileError. Guarantee: files in the order of their paths.
 // Source: FIPS 180-4 (SHA-256), through OpenSSL.
 #pragma once
 
+#include <cstdint>
 #include <filesystem>
-#include <span>
+#include <map>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace purgewright::report {
 
 // Lower-case hexadecimal SHA-256.
 std::string sha256(std::string_view bytes);
 
-// A file that the job names and that the design depends on: other jobs of its family, a measured log.
-struct InputFile {
-  std::string name; // relative to the job's folder
-  std::filesystem::path path;
+struct FileMark {
+  std::uintmax_t bytes = 0;
+  std::string sha256;
+  bool operator==(const FileMark &) const = default;
 };
 
-// Manifest of all files below `folder` (manifest.json itself left out).
-std::string manifest_json(const std::filesystem::path &folder, std::string_view job_bytes,
-                          std::span<const InputFile> inputs, std::string_view tool_version);
+// Every regular file below a folder by its relative path.
+std::map<std::string, FileMark> marks_below(const std::filesystem::path &folder);
+
+// A file that the job names and that the design depends on: other jobs of its family, a measured log.
+struct InputFile {
+  std::string name; // as the job writes it
+  std::string sha256;
+};
+
+struct ReadJob {
+  std::string name; // the job's own
+  std::string sha256;
+  std::vector<InputFile> inputs;
+};
+
+// What wrote a folder; the command's name tells which folders it may replace.
+struct Writing {
+  std::string_view command;
+  std::string_view version;
+  std::vector<ReadJob> jobs;
+};
+
+// Manifest of all files below `folder`, manifest.json itself left out. A design is of one job, which stands
+// alone at the top; any other command lists its jobs.
+std::string manifest_json(const std::filesystem::path &folder, const Writing &);
+
+// FileError naming the first file that would be lost if the folder were replaced by what `command` writes:
+// one that its manifest does not list, or that has changed since, or the manifest itself when it is not this
+// program's or of another command. An empty folder has nothing to lose.
+void require_replaceable(const std::filesystem::path &folder, std::string_view command);
 
 } // namespace purgewright::report

@@ -1,5 +1,6 @@
 #include "purgewright/gas/measured_log.hpp"
 
+#include "purgewright/files/text.hpp"
 #include "purgewright/job/nearest.hpp"
 #include "purgewright/units/parse.hpp"
 
@@ -9,7 +10,6 @@
 #include <array>
 #include <charconv>
 #include <cmath>
-#include <fstream>
 #include <iterator>
 
 namespace purgewright::gas {
@@ -17,7 +17,6 @@ namespace {
 
 using units::Dimension;
 
-constexpr std::size_t most_bytes = 20'000'000;
 constexpr std::size_t most_problems = 20;
 constexpr double most_oxygen = 0.25; // air as a meter in need of a span may show it
 
@@ -147,7 +146,8 @@ class Reader {
     const auto known = std::ranges::find(names, name);
     if (known == names.end()) {
       const std::string near = std::string(job::nearest_choice(name, names));
-      report(job::Severity::caution, line_, cell.column, cell.text, "the column is not read", {}, near);
+      report(job::Severity::caution, line_, cell.column, files::shown(cell.text), "the column is not read",
+             {}, near);
       return;
     }
     const auto c = static_cast<std::size_t>(known - names.begin());
@@ -169,8 +169,8 @@ class Reader {
     const auto unit = trimmed(std::string_view(cell.text).substr(bracket + 1, end - bracket - 1));
     const auto one = units::parse_quantity(fmt::format("1 {}", unit), dimensions[c]);
     if (unit.empty() || !one.si || !(*one.si > 0.0)) {
-      fault(cell.column, std::string(names[c]), unit.empty() ? "the unit is empty" : one.problem,
-            std::string(examples[c]));
+      fault(cell.column, std::string(names[c]),
+            unit.empty() ? "the unit is empty" : files::shown(one.problem), std::string(examples[c]));
       return;
     }
     scales_[c] = *one.si;
@@ -183,7 +183,7 @@ class Reader {
     const char *const end = cell.text.data() + cell.text.size();
     const auto [stop, error] = std::from_chars(cell.text.data(), end, value);
     if (error != std::errc{} || stop != end || !std::isfinite(value)) {
-      fault(cell.column, std::string(names[c]), fmt::format("'{}' is not a number", cell.text),
+      fault(cell.column, std::string(names[c]), fmt::format("'{}' is not a number", files::shown(cell.text)),
             "digits with a decimal point, such as 12.5");
       return std::nullopt;
     }
@@ -201,7 +201,8 @@ class Reader {
     const auto flow = places_[flow_column] ? number(cells, flow_column) : std::nullopt;
     const Cell &word = cells[*places_[circuit_column]];
     if (word.text != "bore" && word.text != "chamber") {
-      fault(word.column, "circuit", fmt::format("'{}' is not a circuit", word.text), "bore or chamber");
+      fault(word.column, "circuit", fmt::format("'{}' is not a circuit", files::shown(word.text)),
+            "bore or chamber");
       return;
     }
     if (time && oxygen && (flow || !places_[flow_column])) {
@@ -305,13 +306,6 @@ class Reader {
   bool header_ = false, usable_ = false;
 };
 
-LogReading failed(const std::string &path, std::string problem, std::string allowed = {}) {
-  LogReading result;
-  result.problems.push_back(
-      {job::Severity::error, path, {}, "gas.log", std::move(problem), std::move(allowed), {}});
-  return result;
-}
-
 } // namespace
 
 std::string_view to_text(Circuit circuit) {
@@ -320,22 +314,6 @@ std::string_view to_text(Circuit circuit) {
 
 LogReading parse_log(std::string_view text, std::string file) {
   return Reader(std::move(file)).read(text);
-}
-
-LogReading read_log(const std::string &path) {
-  std::ifstream stream(path, std::ios::binary);
-  std::string text;
-  std::array<char, 65536> piece{};
-  while (stream.read(piece.data(), piece.size()) || stream.gcount() > 0) {
-    text.append(piece.data(), static_cast<std::size_t>(stream.gcount()));
-    if (text.size() > most_bytes) {
-      return failed(path, "the log is larger than 20 MB", "every tenth reading will do");
-    }
-  }
-  if (!stream.eof() || stream.bad()) {
-    return failed(path, "the log cannot be read", "a CSV file");
-  }
-  return parse_log(text, path);
 }
 
 } // namespace purgewright::gas

@@ -1,7 +1,7 @@
 #include "purgewright/exchange/glb.hpp"
 
 #include "exchange_test.hpp"
-#include "purgewright/exchange/file_error.hpp"
+#include "purgewright/files/file.hpp"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -65,5 +65,5 @@ TEST_CASE("glb leaves nothing beside the file and repeats byte for byte", "[unit
 
 TEST_CASE("a glb that cannot be written is an error", "[unit]") {
   test::TemporaryFolder const folder;
-  CHECK_THROWS_AS(write_glb(folder / "missing" / "a.glb", test::small_assembly()), FileError);
+  CHECK_THROWS_AS(write_glb(folder / "missing" / "a.glb", test::small_assembly()), files::FileError);
 }

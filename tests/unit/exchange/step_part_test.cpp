@@ -1,8 +1,8 @@
 #include "purgewright/exchange/step.hpp"
 
 #include "exchange_test.hpp"
-#include "purgewright/exchange/file_error.hpp"
 #include "purgewright/exchange/reader.hpp"
+#include "purgewright/files/file.hpp"
 #include "purgewright/solids/kernel/placed.hpp"
 
 #include <catch2/catch.hpp>
@@ -110,16 +110,16 @@ TEST_CASE("a file that cannot be written says why", "[unit]") {
   try {
     write_step(folder / "missing" / "part.step", test::pin_part(), test::header());
     FAIL("no error");
-  } catch (FileError const &error) {
+  } catch (files::FileError const &error) {
     CHECK(error.path == folder / "missing" / "part.step");
     CHECK_THAT(error.reason, Contains("No such file"));
   }
-  CHECK_THROWS_AS(write_step("/dev/full", test::pin_part(), test::header()), FileError);
+  CHECK_THROWS_AS(write_step("/dev/full", test::pin_part(), test::header()), files::FileError);
 }
 
 TEST_CASE("a file that is no STEP says so", "[unit]") {
   test::TemporaryFolder const folder;
-  CHECK_THROWS_AS(read_step(folder / "absent.step"), FileError);
+  CHECK_THROWS_AS(read_step(folder / "absent.step"), files::FileError);
   std::ofstream(folder / "other.step") << "not a STEP file\n";
-  CHECK_THROWS_AS(read_step(folder / "other.step"), FileError);
+  CHECK_THROWS_AS(read_step(folder / "other.step"), files::FileError);
 }

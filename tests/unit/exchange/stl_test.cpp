@@ -1,7 +1,7 @@
 #include "purgewright/exchange/stl.hpp"
 
 #include "exchange_test.hpp"
-#include "purgewright/exchange/file_error.hpp"
+#include "purgewright/files/file.hpp"
 #include "purgewright/solids/kernel/mesh.hpp"
 
 #include <catch2/catch.hpp>
@@ -102,7 +102,7 @@ TEST_CASE("STL bytes: header, determinism, a given volume", "[unit]") {
   test::TemporaryFolder const folder;
   write_stl(folder / "part.stl", solid);
   CHECK(test::contents(folder / "part.stl") == file.bytes);
-  CHECK_THROWS_AS(write_stl(folder / "missing" / "part.stl", solid), FileError);
+  CHECK_THROWS_AS(write_stl(folder / "missing" / "part.stl", solid), files::FileError);
 }
 
 TEST_CASE("normals point outwards", "[unit]") {

@@ -1,5 +1,7 @@
 #include "purgewright/gas/measured_log.hpp"
+#include "purgewright/job/sources.hpp"
 #include "support/paths.hpp"
+#include "support/run_program.hpp"
 
 #include "unit/gas/design_of.hpp"
 
@@ -34,6 +36,10 @@ std::string good_rows(int rows = 10) {
 
 LogReading parsed(const std::string &text) {
   return parse_log(text, "log.csv");
+}
+
+std::string example_log() {
+  return test::bytes_of(test::project_file("examples/logger-25-oxygen.csv"));
 }
 
 bool says(const LogReading &reading, int line, int column, const std::string &key) {
@@ -135,23 +141,39 @@ TEST_CASE("A log too short, too flat or too long is refused; dark readings are l
   CHECK(parsed(bad).problems.size() == 21);
 }
 
-TEST_CASE("A file that is missing or a folder is told at the job's own line", "[unit][gas][log]") {
-  CHECK_FALSE(read_log("/nowhere/log.csv").log);
-  CHECK_FALSE(read_log(purgewright::test::project_file("")).log);
-  auto job = example_job("logger-25");
-  job.gas.log = "missing.csv";
-  const PurgeDesign d(job);
+TEST_CASE("A job without a log has no fit and no fault", "[unit][gas][log]") {
+  const PurgeDesign d(example_job("logger-25"));
   const auto fits = fit_job_log(d.job, d.layout, d.volumes, d.areas, d.bounds);
   CHECK(fits.fits.empty());
-  REQUIRE(fits.problems.size() == 1);
-  CHECK(fits.problems.front().file == job.file);
+  CHECK(fits.problems.empty());
   CHECK(log_figures(fits).empty());
+}
+
+TEST_CASE("What a log holds comes into a message cut and harmless", "[unit][gas][log]") {
+  const std::string cells[] = {"\x1b[31mred", std::string(1'000'000, '9') + "x", "\xff\xfe",
+                               "\xc2\x9b"
+                               "31m"};
+  for (const std::string &cell : cells) {
+    for (const std::string &text :
+         {header + cell + ",1,bore\n", header + "1," + cell + ",bore\n", header + "1,1," + cell + "\n",
+          "time [" + cell + "],oxygen [ppm],circuit\n1,1,bore\n",
+          cell + ",time [s],oxygen [ppm],circuit\n"}) {
+      for (const auto &problem : parsed(text).problems) {
+        const std::string message = job::to_text(problem);
+        CHECK(message.size() < 300);
+        CHECK(message.find('\x1b') == std::string::npos);
+        CHECK(message.find('\xff') == std::string::npos);
+        CHECK(message.find("\xc2\x9b") == std::string::npos);
+      }
+      CHECK_FALSE(parsed(text).problems.empty());
+    }
+  }
 }
 
 TEST_CASE("The made-up log gives back what it was made from", "[unit][gas][log]") {
   // Its first lines say: 3.5 tanks, delay 3 s, floor 6 ppm, noise 3 % = 0.013 decades.
   auto job = example_job("logger-25");
-  job.gas.log = "logger-25-oxygen.csv";
+  job.log = std::make_shared<const job::Document>(job::Document{"log.csv", "log.csv", example_log(), {}, {}});
   const PurgeDesign d(job);
   const auto fits = fit_job_log(d.job, d.layout, d.volumes, d.areas, d.bounds);
   CHECK(fits.problems.empty());
@@ -182,7 +204,7 @@ TEST_CASE("The made-up log gives back what it was made from", "[unit][gas][log]"
 
 TEST_CASE("The same log gives the same bits", "[unit][gas][log]") {
   const auto d = example("logger-25");
-  const auto log = read_log(purgewright::test::project_file("examples/logger-25-oxygen.csv")).log;
+  const auto log = parsed(example_log()).log;
   REQUIRE(log);
   const auto a = fit(d, *log, Circuit::bore), b = fit(d, *log, Circuit::bore);
   CHECK(a.tanks.value == b.tanks.value);
@@ -268,7 +290,7 @@ TEST_CASE("Curves of any number of tanks follow the closed form", "[unit][gas][l
 
 TEST_CASE("A log's mixing replaces the model's only on request", "[unit][gas][log]") {
   auto job = example_job("logger-25");
-  job.gas.log = "logger-25-oxygen.csv";
+  job.log = std::make_shared<const job::Document>(job::Document{"log.csv", "log.csv", example_log(), {}, {}});
   const PurgeDesign d(job);
   const auto fits = fit_job_log(d.job, d.layout, d.volumes, d.areas, d.bounds);
   CHECK(mixing_to_use(job, fits).bore_tanks == 0.0);

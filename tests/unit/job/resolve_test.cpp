@@ -179,7 +179,7 @@ TEST_CASE("figures carry sources and formulas", "[unit]") {
   const auto list = figures(good_job(flat_job));
   const auto *wall = units::find(list, "tube.wall");
   REQUIRE(wall != nullptr);
-  CHECK(wall->source == "job.yaml:6:9");
+  CHECK(wall->source == "job file, line 6, column 9");
   CHECK(wall->basis == units::Basis::given);
   const auto *bore = units::find(list, "tube.inside_diameter");
   REQUIRE(bore != nullptr);

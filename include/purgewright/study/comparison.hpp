@@ -1,0 +1,34 @@
+// Several jobs, or one over a range of values, as rows side by side.
+//
+// Units: SI. Frame: none.
+// Range and errors: faults of the jobs are Diagnostics; a sweep that cannot be read or is too long throws
+// BadSweep, which names it and says what would be right.
+// Guarantee: opens no file; the same sources give the same rows.
+#pragma once
+
+#include "purgewright/job/sources.hpp"
+#include "purgewright/report/compare.hpp"
+
+#include <optional>
+#include <span>
+#include <stdexcept>
+#include <string>
+
+namespace purgewright::study {
+
+struct BadSweep : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+struct Comparing {
+  std::optional<report::Comparison> comparison; // absent when a problem is an error
+  job::Diagnostics problems;
+};
+
+// A row a job, each judged by everything that needs no solids.
+Comparing compare(std::span<const job::Sources>);
+
+// Every combination of the varied values on one job, the last key varying fastest.
+Comparing sweep(const job::Sources &, std::span<const std::string> sweeps);
+
+} // namespace purgewright::study

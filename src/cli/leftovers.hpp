@@ -1,0 +1,21 @@
+// The hidden folders of runs: how one marks its own, and how it removes those of runs that have ended.
+// output_folder.hpp says why this is right.
+//
+// Errors: files::FileError when the mark cannot be written; what cannot be swept away stays.
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+namespace purgewright::cli {
+
+// Common beginning of the names of a target's hidden folders.
+std::string partial_prefix(const std::filesystem::path &target);
+
+// Marks the hidden folder as this run's; returns the descriptor that holds the lock.
+int mark_as_own(const std::filesystem::path &holder);
+
+// Removes those of the target that are no run's under way, `own` left out.
+void sweep_leftovers(const std::filesystem::path &target, const std::filesystem::path &own);
+
+} // namespace purgewright::cli

@@ -1,0 +1,10 @@
+#!/usr/bin/python3
+"""Every text of a DXF file as ezdxf shows it: dxf_texts.py FILE"""
+
+import sys
+
+import ezdxf
+from ezdxf.tools.text import plain_text
+
+for text in ezdxf.readfile(sys.argv[1]).modelspace().query("TEXT"):
+    print(plain_text(text.dxf.text))
