@@ -56,7 +56,7 @@ ExitCode outcome(const report::Findings &);
 report::ReadJob read_job_of(std::string name, const job::Sources &);
 
 // ---- terminal
-// stdout. flush() throws files::FileError unless all of it has been taken.
+// stdout; files::FileError unless it takes all, which flush() makes sure of.
 void print(std::string_view text);
 void flush();
 void complain(std::string_view text); // stderr, with a new line; nothing in it moves the terminal

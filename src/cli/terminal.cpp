@@ -19,16 +19,23 @@ void write(std::FILE *stream, std::string_view text) {
 
 } // namespace
 
+namespace {
+
+[[noreturn]] void cannot_print() {
+  throw files::FileError("standard output", std::generic_category().message(errno));
+}
+
+} // namespace
+
 void print(std::string_view text) {
-  write(stdout, text);
+  if (std::fwrite(text.data(), 1, text.size(), stdout) != text.size()) {
+    cannot_print();
+  }
 }
 
 void flush() {
-  errno = 0;
-  const bool failed = std::fflush(stdout) != 0 || std::ferror(stdout) != 0;
-  if (failed) {
-    throw files::FileError("standard output",
-                           errno != 0 ? std::generic_category().message(errno) : "cannot be written");
+  if (std::fflush(stdout) != 0) {
+    cannot_print();
   }
 }
 

@@ -36,6 +36,26 @@ double fitting_height(const std::string &text, double height, double width) {
   return std::min(2.5, 2.5 * width / std::max(width, text_width(text, 2.5)));
 }
 
+// Where a text without room in one line breaks: at the blank nearest to its middle, else in the middle.
+std::size_t break_of(const std::string &text) {
+  const std::size_t middle = text.size() / 2;
+  std::size_t at = std::string::npos;
+  for (std::size_t i = text.find(' '); i != std::string::npos; i = text.find(' ', i + 1)) {
+    if (at == std::string::npos ||
+        std::max(i, middle) - std::min(i, middle) < std::max(at, middle) - std::min(at, middle)) {
+      at = i;
+    }
+  }
+  if (at != std::string::npos) {
+    return at;
+  }
+  at = middle;
+  while (at < text.size() && (text[at] & 0xC0) == 0x80) {
+    ++at; // never within a character
+  }
+  return at;
+}
+
 void cell(Sheet &sheet, const Box &box, const std::string &label, const std::string &value, double height) {
   rectangle(sheet, Line::dimension, box);
   sheet.texts.push_back(
@@ -57,26 +77,6 @@ void cell(Sheet &sheet, const Box &box, const std::string &label, const std::str
     line(first, two, 1.0 + 1.45 * two);
     line(second, two, 1.0);
   }
-}
-
-// Where a text without room in one line breaks: at the blank nearest to its middle, else in the middle.
-std::size_t break_of(const std::string &text) {
-  const std::size_t middle = text.size() / 2;
-  std::size_t at = std::string::npos;
-  for (std::size_t i = text.find(' '); i != std::string::npos; i = text.find(' ', i + 1)) {
-    if (at == std::string::npos ||
-        std::max(i, middle) - std::min(i, middle) < std::max(at, middle) - std::min(at, middle)) {
-      at = i;
-    }
-  }
-  if (at != std::string::npos) {
-    return at;
-  }
-  at = middle;
-  while (at < text.size() && (text[at] & 0xC0) == 0x80) {
-    ++at; // never within a character
-  }
-  return at;
 }
 
 // Truncated cone with its small end on the left; the circles of its end view stand right in first angle, left

@@ -15,15 +15,6 @@ struct Release {
 };
 template <class T> using Held = std::unique_ptr<T, Release>;
 
-// A font map without a single family says so with every text it is asked for.
-bool any_font(PangoFontMap *map) {
-  PangoFontFamily **families = nullptr;
-  int count = 0;
-  pango_font_map_list_families(map, &families, &count);
-  g_free(families);
-  return count > 0;
-}
-
 std::optional<char32_t> first_missing(PangoLayout *layout, std::string_view text) {
   while (!text.empty()) {
     const std::size_t length = files::utf8_length(text);
@@ -40,14 +31,14 @@ std::optional<char32_t> first_missing(PangoLayout *layout, std::string_view text
 
 std::optional<char32_t> missing_in(std::string_view text, std::string_view font) {
   const Held<PangoFontMap> map(pango_cairo_font_map_new());
-  if (!any_font(map.get())) {
-    throw FontError(fmt::format("no font is installed; install {}", font));
-  }
   const Held<PangoContext> context(pango_font_map_create_context(map.get()));
   const Held<PangoLayout> layout(pango_layout_new(context.get()));
   PangoFontDescription *description = pango_font_description_from_string(std::string(font).c_str());
   pango_layout_set_font_description(layout.get(), description);
   pango_font_description_free(description);
+  if (first_missing(layout.get(), "A")) { // fontconfig names families even where no font is installed
+    throw FontError(fmt::format("no font with letters is installed; install {}", font));
+  }
   return first_missing(layout.get(), text);
 }
 

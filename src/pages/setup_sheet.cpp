@@ -87,9 +87,9 @@ double Page::title(Point at, double width, std::string_view text) {
   return at.y + height;
 }
 
-// Two texts on one line, the right one at most two fifths of it; each shrinks to the room it has.
+// Two texts on one line, the right one at most three tenths of it; each shrinks to the room it has.
 void Page::pair(double y, std::string_view left, Letters of_left, std::string_view right, Letters of_right) {
-  constexpr double right_share = 0.4;
+  constexpr double right_share = 0.3;
   const auto fit = [this](std::string_view text, Letters &letters, double room) {
     const double wide = canvas_.text_width(text, letters);
     letters.points *= std::min(1.0, room / std::max(wide, 1e-9));

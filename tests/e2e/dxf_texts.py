@@ -4,7 +4,8 @@
 import sys
 
 import ezdxf
+from ezdxf.lldxf.encoding import decode_dxf_unicode
 from ezdxf.tools.text import plain_text
 
 for text in ezdxf.readfile(sys.argv[1]).modelspace().query("TEXT"):
-    print(plain_text(text.dxf.text))
+    print(plain_text(decode_dxf_unicode(text.dxf.text)))

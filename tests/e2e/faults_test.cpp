@@ -199,7 +199,7 @@ TEST_CASE("odd places for temporary files and no home change nothing") {
   CHECK(tree(folder / "b") == tree(folder / "a"));
 }
 
-TEST_CASE("without fonts, or with one that lacks the sheets' signs, a design stops and names the font") {
+TEST_CASE("without fonts a design stops and names the font") {
   const ScratchFolder folder;
   job_in(folder);
   fs::create_directory(folder / "fonts");
@@ -212,10 +212,6 @@ TEST_CASE("without fonts, or with one that lacks the sheets' signs, a design sto
   CHECK(none.status == 4);
   CHECK_THAT(none.err, Contains("osifont") && Contains("nothing is written"));
   CHECK_FALSE(fs::exists(folder / "out"));
-  fs::copy_file("/usr/share/fonts/truetype/dejavu/DejaVuMathTeXGyre.ttf", folder / "fonts/one.ttf");
-  const auto one = run_tool({"design", "job.yaml", "-o", "out"}, few);
-  INFO(one.err);
-  CHECK((one.status == 0 || one.err.find("font") != std::string::npos));
 }
 
 TEST_CASE("titles that cannot be drawn are refused where they stand, before anything is written") {
@@ -243,16 +239,13 @@ TEST_CASE("titles that cannot be drawn are refused where they stand, before anyt
 TEST_CASE("the longest and oddest titles that are accepted stand whole on every sheet") {
   const ScratchFolder folder;
   const std::string title =
-      R"("W\\P {a} ^J \\U+0041 %d <&> 100 % Größe Ж 60 ... up to eighty letters, WWWWWWWWWW!")";
+      R"("W\\P {a} ^J \\U+0041 %d <&> 100 % Größe Ж 60, up to eighty letters, WWWWWWWWWW!")";
   const std::string shown =
-      R"(W\P {a} ^J \U+0041 %d <&> 100 % Größe Ж 60 ... up to eighty letters, WWWWWWWWWW!)";
-  write_bytes(folder / "job.yaml", with(bytes_of(example("logger-25")), title_line,
-                                        "title: " + title + "\n  prepared_by: " + std::string(40, 'W') +
-                                            "\n  name: " + std::string(64, 'W'))
-                                       .replace(0, 0, ""));
-  std::string text = bytes_of(folder / "job.yaml");
-  text = with(text, "  name: logger-25\n", "");
-  text = with(text, "revision: A", "revision: " + std::string(16, 'W'));
+      R"(W\P {a} ^J \U+0041 %d <&> 100 % Größe Ж 60, up to eighty letters, WWWWWWWWWW!)";
+  std::string text = with(bytes_of(example("logger-25")), title_line, "title: " + title);
+  text = with(text, "name: logger-25", "name: " + std::string(64, 'W'));
+  text = with(text, "revision: A",
+              "revision: " + std::string(16, 'W') + "\n  prepared_by: " + std::string(40, 'W'));
   write_bytes(folder / "job.yaml", text);
   const auto done = run_tool({"design", "job.yaml", "-o", "out"}, {.folder = folder.path()});
   INFO(done.err);
