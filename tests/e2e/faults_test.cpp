@@ -89,7 +89,7 @@ TEST_CASE("a signal that the caller has switched off stays off") {
 TEST_CASE(
     "a program for the solids that is missing, lies or keeps silent is a fault, and nothing is written") {
   const std::string of = "of 0000000000000000000000000000000000000000000000000000000000000000\n";
-  for (const std::string script :
+  for (const std::string &script :
        {std::string(), std::string("cat > /dev/null\n"), std::string("exit 0\n"),
         "cat > /dev/null; echo '" + of + "'\n", std::string("echo of $(sha256sum | cut -c1-64)\n"),
         std::string("cat > /dev/null; echo clash a\n"), std::string("kill -SEGV $$\n"),
