@@ -75,7 +75,7 @@ TEST_CASE("a file that the program did not write, or that has changed, keeps its
     const std::string former = there ? bytes_of(out / name) : "";
     fs::create_directories((out / name).parent_path());
     write_bytes(out / name, bytes);
-    check_refused(folder, "out", fs::path(name).filename().string());
+    check_refused(folder, "out", fs::path(name).begin()->string());
     there ? write_bytes(out / name, former) : (void)fs::remove_all(out / *fs::path(name).begin());
   };
   with_file("notes.txt", "tell nobody");
