@@ -17,10 +17,8 @@ Verdict axial_stop(const Design &d) {
 // Jobs of the family whose own layout clashes on the common bench.
 Verdict family(const Design &d) {
   double clashing = 0.0;
-  if (!d.job.family.empty()) {
-    for (const auto &member : fixture::family_members(d.job)) {
-      clashing += member.conflicts.empty() ? 0.0 : 1.0;
-    }
+  for (const auto &member : fixture::family_members(d.job)) {
+    clashing += member.conflicts.empty() ? 0.0 : 1.0;
   }
   return at_most(clashing, 0.0);
 }
@@ -32,7 +30,7 @@ constexpr std::array<Rule, 2> table{{
      "stand"},
     {"bench.family", "Every tube of fixture.family can be laid out on the common bench",
      "layout of the fixture", units::Dimension::count, family,
-     "`purgewright check` of each job of fixture.family says what clashes there"},
+     "`purgewright check` of each job of fixture.family says what clashes there", Needs::family},
 }};
 
 } // namespace

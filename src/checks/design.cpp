@@ -53,6 +53,15 @@ Design evaluate_purge(job::Job job) {
   return with_models(std::move(job), {.detail = heat::Detail::coarse});
 }
 
+Design evaluate_row(job::Job job) {
+  const heat::Options coarse{.detail = heat::Detail::coarse};
+  Design design = with_models(std::move(job), coarse);
+  if (design.purge_known) {
+    heat::add_warm_plan(design.job, design.layout, coarse, design.series);
+  }
+  return design;
+}
+
 Design evaluate(job::Job job) {
   // The advice is several coarse plans: beside the fine one it costs no time of its own.
   auto advice = std::async(std::launch::async, [job] {

@@ -18,8 +18,6 @@ using units::Temperature;
 constexpr double current_per_wall_least = 30.0e3, current_per_wall_most = 45.0e3; // A/m
 // Grease and seals of common ball bearings: common practice, no source.
 constexpr Temperature roller_limit = units::celsius(110.0);
-// Boiling point of titanium: CRC Handbook, section 4, 3560 K.
-constexpr Temperature boiling = units::kelvins(3560.0);
 
 // Fluorocarbon rubber (FKM) in dry gas, continuous: seal makers' temperature guides, -20 to 200 degC.
 constexpr Temperature face_ring_limit = units::celsius(200.0);
@@ -88,7 +86,7 @@ Verdict joint_melts(const Design &d) {
 }
 
 Verdict joint_boils(const Design &d) {
-  return at_most(d.heat.joint_peak.value(), boiling.value());
+  return at_most(d.heat.joint_peak.value(), d.job.tube.material->melting->boiling.value());
 }
 
 std::string run_advice(const Design &d) {
@@ -118,12 +116,13 @@ constexpr std::array<Rule, 9> table{{
      "fixture.slot.length",
      Needs::heat, run_advice},
     {"heat.o_ring", "Plug's O-ring stays within what its rubber stands",
-     "nitrile in dry gas, seal makers' temperature guides", Dimension::temperature, o_ring,
+     "nitrile in dry gas, seal makers' temperature guides, from memory", Dimension::temperature, o_ring,
      "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat,
      run_advice},
     {"heat.series",
      "Fixture, parts one after another, stays cool enough for its face O-ring and for holds to end",
-     "fluorocarbon rubber in dry gas, seal makers' temperature guides; 5 K under the shielding temperature: "
+     "fluorocarbon rubber in dry gas, seal makers' temperature guides, from memory; 5 K under the shielding "
+     "temperature: "
      "common practice",
      Dimension::temperature, series, "a pause between parts, or less weld.current", Needs::heat,
      pause_advice},

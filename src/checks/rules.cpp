@@ -3,6 +3,8 @@
 #include "topics.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace purgewright::checks {
 namespace {
@@ -10,7 +12,7 @@ namespace {
 std::vector<Rule> gather() {
   std::vector<Rule> all;
   for (const auto topic : {access_rules(), assembly_rules(), fit_rules(), seal_rules(), machining_rules(),
-                           gas_rules(), bench_rules(), heat_rules()}) {
+                           gas_rules(), log_rules(), bench_rules(), heat_rules()}) {
     all.insert(all.end(), topic.begin(), topic.end());
   }
   return all;
@@ -28,16 +30,71 @@ RuleResult conflict_result(const fixture::Conflict &conflict) {
 }
 
 RuleResult as_result(const Rule &rule, const Design &design) {
-  const Verdict verdict = rule.judge(design);
+  const Verdict found = verdict(rule, design);
   std::string remedy;
-  if (verdict.status != Status::pass) {
+  if (found.status != Status::pass) {
     remedy = rule.remedy;
     if (rule.advice != nullptr) {
       remedy += rule.advice(design);
     }
   }
-  return {std::string(rule.id), std::string(rule.title), verdict.status,           verdict.value,
-          verdict.limit,        rule.dimension,          std::string(rule.source), std::move(remedy)};
+  return {.id = std::string(rule.id),
+          .title = std::string(rule.title),
+          .status = found.status,
+          .value = found.value,
+          .limit = found.limit,
+          .dimension = rule.dimension,
+          .source = std::string(rule.source),
+          .remedy = std::move(remedy),
+          .bound = found.bound};
+}
+
+bool has_log(const Design &design, gas::Circuit circuit) {
+  return std::ranges::find(design.log.fits, circuit, &gas::FitResult::circuit) != design.log.fits.end();
+}
+
+// Whether the job holds what the rule is about. Which circuits a log holds is known once it has been read.
+bool concerns(const Rule &rule, const Design &design) {
+  switch (rule.needs) {
+  case Needs::bore_log:
+  case Needs::chamber_log:
+    return !design.job.gas.log.empty() && !design.purge_known;
+  case Needs::family:
+    return !design.job.family.empty();
+  default:
+    return true;
+  }
+}
+
+unsigned bit_of(Needs needs) {
+  return 1U << static_cast<unsigned>(needs);
+}
+
+std::string_view why_not(const Rule &rule) {
+  switch (rule.needs) {
+  case Needs::solids:
+    return "it needs the solids, which `design` builds";
+  case Needs::bore_log:
+  case Needs::chamber_log:
+    return "the measured log has not been fitted";
+  default:
+    return "purge and heat have not been computed";
+  }
+}
+
+// Share of its limit by which a verdict misses it.
+double missed_by(const Verdict &v) {
+  const double by = std::abs(v.value - v.limit) / std::abs(v.limit);
+  return std::isfinite(by) ? by : std::numeric_limits<double>::infinity();
+}
+
+Tally tally_of_clashes(const Design &design) {
+  Tally result;
+  result.failing = static_cast<int>(design.layout.conflicts.size());
+  result.clashes = true;
+  const auto worst = std::ranges::max_element(design.layout.conflicts, {}, &fixture::Conflict::by);
+  result.worst = worst == design.layout.conflicts.end() ? std::string() : worst->rule;
+  return result;
 }
 
 } // namespace
@@ -51,6 +108,12 @@ bool judgeable(const Rule &rule, const Design &design) {
     return design.purge_known;
   case Needs::solids:
     return design.solids_known;
+  case Needs::bore_log:
+    return has_log(design, gas::Circuit::bore);
+  case Needs::chamber_log:
+    return has_log(design, gas::Circuit::chamber);
+  case Needs::family:
+    return !design.job.family.empty();
   }
   return true;
 }
@@ -65,6 +128,18 @@ std::string_view to_text(Status status) {
     return "fail";
   }
   return "fail";
+}
+
+std::string_view to_text(Bound bound) {
+  return bound == Bound::at_most ? "at most" : "at least";
+}
+
+Verdict verdict(const Rule &rule, const Design &design) {
+  Verdict found = rule.judge(design);
+  if (std::isnan(found.value) || std::isnan(found.limit)) {
+    found.status = Status::fail;
+  }
+  return found;
 }
 
 std::span<const Rule> rules() {
@@ -87,13 +162,51 @@ std::vector<RuleResult> judge(const Design &design) {
   return results;
 }
 
-int failures(const Design &design) {
-  if (!design.layout.buildable()) {
-    return static_cast<int>(design.layout.conflicts.size());
+std::vector<NotJudged> not_judged(const Design &design) {
+  std::vector<NotJudged> left_out;
+  for (const Rule &rule : rules()) {
+    if (!design.layout.buildable()) {
+      left_out.push_back({rule.id, "the layout clashes"});
+    } else if (concerns(rule, design) && !judgeable(rule, design)) {
+      left_out.push_back({rule.id, why_not(rule)});
+    }
   }
-  return static_cast<int>(std::ranges::count_if(rules(), [&](const Rule &rule) {
-    return judgeable(rule, design) && rule.judge(design).status == Status::fail;
-  }));
+  return left_out;
+}
+
+Tally tally(const Design &design) {
+  if (!design.layout.buildable()) {
+    return tally_of_clashes(design);
+  }
+  Tally result;
+  double most = -1.0;
+  for (const Rule &rule : rules()) {
+    if (!judgeable(rule, design)) {
+      result.left_out |= concerns(rule, design) ? bit_of(rule.needs) : 0U;
+      continue;
+    }
+    ++result.judged;
+    const Verdict found = verdict(rule, design);
+    if (found.status != Status::fail) {
+      continue;
+    }
+    ++result.failing;
+    if (const double by = missed_by(found); by > most) {
+      most = by;
+      result.worst = rule.id;
+    }
+  }
+  return result;
+}
+
+std::vector<std::string_view> not_judged(const Tally &counted) {
+  std::vector<std::string_view> ids;
+  for (const Rule &rule : rules()) {
+    if ((counted.left_out & bit_of(rule.needs)) != 0) {
+      ids.push_back(rule.id);
+    }
+  }
+  return ids;
 }
 
 Status worst(const std::vector<RuleResult> &results) {

@@ -23,7 +23,7 @@ Verdict squeeze_least(const Design &d) {
   const Limits limits = squeeze_limits(seal);
   Verdict verdict = at_least(seal.squeeze_least, limits.least);
   if (verdict.status == Status::pass && seal.squeeze_least_stack < limits.least) {
-    verdict = {Status::caution, seal.squeeze_least_stack, limits.least};
+    verdict = {Status::caution, seal.squeeze_least_stack, limits.least, Bound::at_least};
   }
   return verdict;
 }
@@ -41,7 +41,7 @@ Verdict squeeze_most(const Design &d) {
 Verdict stretch(const Design &d) {
   const double value = d.layout.plug.seal.stretch;
   if (value < 0.0) {
-    return {Status::fail, value, 0.0};
+    return {Status::fail, value, 0.0, Bound::at_least};
   }
   return at_most(value, standards::seal_rules().stretch_max);
 }
@@ -66,7 +66,7 @@ Verdict face_stretch(const Design &d) {
   const auto &groove = d.layout.end_plate.groove;
   const auto inside = 2.0 * units::pi * groove.inner_radius + 2.0 * groove.straight();
   const double value = units::ratio(inside, units::pi * groove.ring->inside_diameter) - 1.0;
-  return value < 0.0 ? Verdict{Status::fail, value, 0.0}
+  return value < 0.0 ? Verdict{Status::fail, value, 0.0, Bound::at_least}
                      : at_most(value, standards::seal_rules().stretch_max);
 }
 

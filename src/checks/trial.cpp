@@ -41,7 +41,7 @@ Standing::Standing(const Design &design) : buildable_(design.layout.buildable())
     if (!judgeable(rule, design)) {
       continue;
     }
-    if (const Status status = rule.judge(design).status; status != Status::pass) {
+    if (const Status status = verdict(rule, design).status; status != Status::pass) {
       entries_.push_back({rule.id, status});
     }
   }
@@ -74,7 +74,8 @@ Trial::Trial(const job::Draft &draft, const Design &design, std::string_view rul
   const auto found = std::ranges::find(rules(), rule, &Rule::id);
   needs_purge_ = found != rules().end() && found->needs == Needs::purge;
   // The coarse plan of a search cannot promise what the fine one says of a rule of heat.
-  searchable_ = found != rules().end() ? found->needs != Needs::solids && found->needs != Needs::heat
+  searchable_ = found != rules().end() ? found->needs == Needs::nothing || found->needs == Needs::purge ||
+                                             found->needs == Needs::family
                                        : !design.layout.buildable();
   if (searchable_) {
     closed_form_.emplace(evaluate_closed_form(design.job));

@@ -55,6 +55,8 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   auto *compare = app.add_subcommand("compare", "Designs side by side, or a sweep of one");
   compare->add_option("jobs", options.compare.jobs, "Job files")->required();
   compare->add_option("--vary", options.compare.vary, "KEY=FROM:TO:STEP, may be given more than once");
+  compare->add_flag("--quick", options.compare.quick,
+                    "Sweep in closed form: purge, heat and measured log are not judged");
   compare->add_option("-o,--output", options.compare.output,
                       "Folder for the CSV and JSON; out/compare by default");
   compare->add_flag("--json", options.compare.json, "Print comparison.json");

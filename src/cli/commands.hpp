@@ -29,7 +29,7 @@ struct DesignOptions {
 struct CompareOptions {
   std::vector<std::string> jobs, vary;
   std::string output;
-  bool json = false;
+  bool json = false, quick = false;
 };
 struct TraceOptions {
   std::string job, quantity;

@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include <filesystem>
 #include <utility>
 
 namespace purgewright::cli {
@@ -33,6 +32,10 @@ std::vector<report::ReadJob> read_jobs(const std::vector<job::Sources> &all) {
 } // namespace
 
 ExitCode run_compare(const CompareOptions &options) {
+  if (options.quick && options.vary.empty()) {
+    complain("error: --quick is for sweeps: give --vary");
+    return ExitCode::bad_input;
+  }
   if (!options.vary.empty() && options.jobs.size() != 1) {
     complain("error: --vary sweeps one job; give one file");
     return ExitCode::bad_input;
@@ -40,7 +43,10 @@ ExitCode run_compare(const CompareOptions &options) {
   const auto all = gather_all(options.jobs);
   study::Comparing comparing;
   try {
-    comparing = options.vary.empty() ? study::compare(all) : study::sweep(all.front(), options.vary);
+    comparing = options.vary.empty()
+                    ? study::compare(all)
+                    : study::sweep(all.front(), options.vary,
+                                   options.quick ? study::Judging::quick : study::Judging::every_rule);
   } catch (const study::BadSweep &error) {
     complain(fmt::format("error: {}", error.what()));
     return ExitCode::bad_input;

@@ -1,5 +1,7 @@
 #include "purgewright/gas/figures.hpp"
 
+#include "purgewright/gas/hose.hpp"
+
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -36,6 +38,7 @@ struct Names {
   std::string prefix, words, volume, lines, inlet, limit, outlet, log_tanks;
   std::string covered, open;         // what gas leaves by, in the prepurge and while welding
   std::vector<std::string> openings; // what lets oxygen in: hoses and holes
+  std::string opening_source;        // of the laws, and of what is known of the hoses' walls
 };
 
 std::vector<std::string> floor_inputs(std::string flow, const Names &n, const std::string &outlet) {
@@ -66,8 +69,10 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
            {n.lines, n.volume, flow, n.limit, supply},
            "NFPA 69 annex; Crowl & Louvar, sweep-through purging");
   list.add(time, c.time.value(), Dimension::time, "Prepurge time, " + n.words,
-           c.reached ? fmt::format("first time the joint is under the limit; {}", c.regime)
-                     : "time to within a tenth of the floor: the limit is not reached at this flow",
+           c.reached
+               ? fmt::format("first time the joint is under the limit; {}", c.regime)
+               : "the limit is not reached at this flow, by the best network or by the stirred one: time to "
+                 "within a tenth of the floor",
            {flow, n.volume, n.lines, n.limit, supply, n.prefix + ".tanks"}, network_source);
   list.add(n.prefix + ".prepurge.time_low", c.low.value(), Dimension::time,
            "Shortest the prepurge may take, " + n.words,
@@ -93,7 +98,7 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
            "Oxygen floor at the prepurge flow, " + n.words,
            fmt::format("steady state of the network; {} brings {:.0f} % of it", c.prepurge_floor.dominant,
                        100.0 * c.prepurge_floor.dominant_share),
-           floor_inputs(flow, n, n.covered), opening_source);
+           floor_inputs(flow, n, n.covered), n.opening_source);
   list.add(n.prefix + ".prepurge.line_drop", c.line_drop.value(), Dimension::pressure,
            "Pressure drop from regulator to the space, " + n.words, "hoses, passages and holes in series",
            {flow, "gas.hose.inside_diameter"}, "Churchill 1977; White, Fluid Mechanics; Sampson 1891");
@@ -109,7 +114,7 @@ void list_welding(const CircuitPlan &c, const Names &n, List &list) {
            "Oxygen floor at the welding flow, " + n.words,
            fmt::format("steady state of the network; {} brings {:.0f} % of it", c.welding_floor.dominant,
                        100.0 * c.welding_floor.dominant_share),
-           floor_inputs(flow, n, n.open), opening_source);
+           floor_inputs(flow, n, n.open), n.opening_source);
 }
 
 void list_bench(const Purge &p, List &list) {
@@ -181,6 +186,9 @@ void list_use(const Purge &p, List &list) {
 units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &purge) {
   List list;
   const std::string outlet = job.tube.vent.count > 0 ? "tube.vent.diameter" : std::string(ids::area_vent);
+  const HoseMaterial *hose = hose_material(job.gas.hose.material);
+  const std::string openings =
+      fmt::format("{}; hose of {}: {}", opening_source, job.gas.hose.material, hose->source);
   const Names bore{
       "purge.bore",
       "bore circuit",
@@ -192,7 +200,8 @@ units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &p
       "gas.log.bore.tanks",
       outlet,
       outlet,
-      {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length", "gas.hose.bore_length"}};
+      {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length", "gas.hose.bore_length"},
+      openings};
   const Names chamber{"purge.chamber",
                       "chamber circuit",
                       std::string(ids::volume_chamber_gas),
@@ -204,7 +213,8 @@ units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &p
                       std::string(ids::area_slot_covered),
                       std::string(ids::area_slot),
                       {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length",
-                       "gas.hose.chamber_length", std::string(ids::area_tube_gap), "shop.draught"}};
+                       "gas.hose.chamber_length", std::string(ids::area_tube_gap), "shop.draught"},
+                      openings};
   list_prepurge(bounds.bore, purge.bore, bore, list);
   list_prepurge(bounds.chamber, purge.chamber, chamber, list);
   list_welding(purge.bore, bore, list);

@@ -14,30 +14,32 @@ using detail::require;
 
 namespace {
 
-constexpr std::string_view handbook = "Polymer Handbook (Brandrup, Immergut), oxygen, 25 degC, dry";
-constexpr std::string_view robb = "Robb, Ann. N.Y. Acad. Sci. 146, 119 (1968), dimethyl silicone, 25 degC";
+constexpr std::string_view handbook =
+    "Polymer Handbook (Brandrup, Immergut), oxygen, 25 degC, dry, from memory";
+constexpr std::string_view robb =
+    "Robb, Ann. N.Y. Acad. Sci. 146, 119 (1968), dimethyl silicone, 25 degC, from memory";
 constexpr std::string_view solid = "metals pass no molecular oxygen at room temperature (common practice)";
 
 constexpr std::array<HoseMaterial, 19> materials{{
-    {"silicone", 605.0 * barrer, false, robb},
-    {"rubber", 23.3 * barrer, true, handbook}, // natural rubber, the worst of the common rubbers
-    {"epdm", 20.0 * barrer, false, handbook},
-    {"polychloroprene", 4.0 * barrer, true, handbook},
-    {"nitrile", 1.0 * barrer, false, handbook},
-    {"butyl", 1.3 * barrer, true, handbook},
-    {"fkm", 1.5 * barrer, false, handbook},
-    {"polyurethane", 1.1 * barrer, false, handbook},
-    {"polyethylene", 2.9 * barrer, false, handbook}, // low density, the worse of the two
-    {"polypropylene", 1.2 * barrer, true, handbook},
-    {"pvc", 0.5 * barrer, false, handbook}, // plasticised, as hoses are
-    {"ptfe", 4.2 * barrer, true, handbook},
-    {"fep", 4.9 * barrer, false, handbook},
-    {"nylon", 0.038 * barrer, false, handbook},
-    {"polycarbonate", 1.4 * barrer, true, handbook},
-    {"pet", 0.035 * barrer, true, handbook},
-    {"steel", 0.0, false, solid},
-    {"stainless", 0.0, false, solid},
-    {"copper", 0.0, false, solid},
+    {"silicone", 605.0 * barrer, robb},
+    {"rubber", 23.3 * barrer, handbook}, // natural rubber, the worst of the common rubbers
+    {"epdm", 20.0 * barrer, handbook},
+    {"polychloroprene", 4.0 * barrer, handbook},
+    {"nitrile", 1.0 * barrer, handbook},
+    {"butyl", 1.3 * barrer, handbook},
+    {"fkm", 1.5 * barrer, handbook},
+    {"polyurethane", 1.1 * barrer, handbook},
+    {"polyethylene", 2.9 * barrer, handbook}, // low density, the worse of the two
+    {"polypropylene", 1.2 * barrer, handbook},
+    {"pvc", 0.5 * barrer, handbook}, // plasticised, as hoses are
+    {"ptfe", 4.2 * barrer, handbook},
+    {"fep", 4.9 * barrer, handbook},
+    {"nylon", 0.038 * barrer, handbook},
+    {"polycarbonate", 1.4 * barrer, handbook},
+    {"pet", 0.035 * barrer, handbook},
+    {"steel", 0.0, solid},
+    {"stainless", 0.0, solid},
+    {"copper", 0.0, solid},
 }};
 
 void check_hose(const Hose &hose, std::string_view function) {

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <utility>
 
 namespace purgewright::gas {
 namespace {
@@ -49,13 +50,8 @@ class FitFigures {
   units::Figures &list_;
 };
 
-void list_fit(const FitResult &fit, units::Figures &list) {
-  FitFigures out(fit, list);
+void list_parameters(const FitResult &fit, FitFigures &out) {
   const std::string volume(fit.circuit == Circuit::bore ? ids::volume_bore_gas : ids::volume_chamber_gas);
-  out.add("readings", fit.readings, Dimension::count, "Readings of the measured log",
-          "count in the file named by gas.log", {});
-  out.add("flow", fit.flow.value(), Dimension::flow, "Flow while the log was taken",
-          "column flow of the log, else the prepurge flow");
   out.add("tanks", fit.tanks, Dimension::ratio, "Equivalent stirred tanks, as measured",
           "value at which the purge's curve lies nearest to the log",
           {out.readings(), out.own("flow"), volume});
@@ -70,9 +66,26 @@ void list_fit(const FitResult &fit, units::Figures &list) {
           "level at which the purge's curve lies nearest to the log", {out.readings()});
   out.add("floor_model", fit.floor_model, Dimension::ratio, "Oxygen the space settles at, by the model",
           "steady state of the network at the log's flow", {out.own("flow")});
+}
+
+void list_fit(const FitResult &fit, units::Figures &list) {
+  FitFigures out(fit, list);
+  out.add("readings", fit.readings, Dimension::count, "Readings of the measured log",
+          "count in the file named by gas.log", {});
+  out.add("flow", fit.flow.value(), Dimension::flow, "Flow while the log was taken",
+          "column flow of the log, else the prepurge flow");
+  out.add("last", fit.last, Dimension::ratio, "Oxygen the meter showed last", "median of the last readings");
+  out.add("lowest", fit.lowest, Dimension::ratio, "Lowest oxygen the meter showed",
+          "lowest median of as many readings");
+  std::vector<std::string> fitted{out.readings()};
+  if (usable(fit)) {
+    list_parameters(fit, out);
+    for (const std::string_view name : {"tanks", "delay", "lag", "floor"}) {
+      fitted.push_back(out.own(name));
+    }
+  }
   out.add("fit_rms", fit.rms, Dimension::ratio, "Misfit of curve and log, root mean square, decades",
-          "sqrt(mean (log10(curve / reading))^2)",
-          {out.readings(), out.own("tanks"), out.own("delay"), out.own("lag"), out.own("floor")});
+          "sqrt(mean (log10(curve / reading))^2)", std::move(fitted));
   out.add("fit_r2", fit.r_squared, Dimension::ratio, "Share of the log's variance the curve explains",
           "1 - sum of squares / total sum of squares, on log10", {out.own("fit_rms")});
 }
@@ -95,10 +108,28 @@ LogFits fit_job_log(const job::Job &job, const fixture::Layout &layout, const fi
   return result;
 }
 
+std::string_view fit_fault(const FitResult &fit) {
+  if (!(fit.r_squared >= least_r_squared)) {
+    return "the curve explains too little of the readings";
+  }
+  return fit.at_bound ? "the fit ends at a bound of its search" : std::string_view();
+}
+
+bool usable(const FitResult &fit) {
+  return fit_fault(fit).empty();
+}
+
+bool floor_settled(const FitResult &fit) {
+  return usable(fit) && fit.floor.error < fit.floor.value;
+}
+
 MeasuredMixing mixing_to_use(const job::Job &job, const LogFits &logs) {
   MeasuredMixing mixing;
   if (job.gas.log_use == job::LogUse::apply) {
     for (const FitResult &fit : logs.fits) {
+      if (!usable(fit)) {
+        continue;
+      }
       (fit.circuit == Circuit::bore ? mixing.bore_tanks : mixing.chamber_tanks) = fit.tanks.value;
     }
   }

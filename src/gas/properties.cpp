@@ -2,7 +2,6 @@
 
 #include "gas/require.hpp"
 
-#include <array>
 #include <cmath>
 #include <cstddef>
 
@@ -12,23 +11,8 @@ using detail::require;
 
 namespace {
 
-constexpr std::string_view gri = "GRI-Mech 3.0 transport set (1999)";
-constexpr std::string_view bsl = "Bird, Stewart, Lightfoot, Transport Phenomena, 2nd ed. (2002), table E.1";
-constexpr std::string_view svehla =
-    "Svehla, NASA TR R-132 (1962); Poling, Prausnitz, O'Connell, 5th ed. (2001), appendix B";
-
-// Of the published sets, the one that fits the CRC viscosity and diffusion tables best, species by species.
-constexpr std::array<LennardJones, 5> potentials{{
-    {3.330, 136.5, gri},    // argon
-    {2.551, 10.22, svehla}, // helium
-    {3.458, 107.4, gri},    // oxygen
-    {3.621, 97.53, gri},    // nitrogen
-    {3.617, 97.0, bsl},     // air as one gas
-}};
-constexpr std::array<double, 5> molar_masses{39.948e-3, 4.0026e-3, 31.998e-3, 28.014e-3, 28.964e-3};
-
-std::size_t index(Species species) {
-  return static_cast<std::size_t>(species);
+const standards::Gas &row(Species species) {
+  return standards::gases()[static_cast<std::size_t>(species)];
 }
 
 double checked_temperature(units::Temperature temperature, std::string_view function) {
@@ -52,11 +36,15 @@ double checked_reduced(double reduced, std::string_view function) {
 } // namespace
 
 double molar_mass(Species species) {
-  return molar_masses[index(species)];
+  return row(species).molar_mass;
 }
 
 const LennardJones &lennard_jones(Species species) {
-  return potentials[index(species)];
+  return row(species).potential;
+}
+
+double specific_heat(Species species) {
+  return row(species).specific_heat();
 }
 
 double viscosity_integral(double reduced_temperature) {

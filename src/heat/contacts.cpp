@@ -24,7 +24,7 @@ double cylinder(units::Length radius, units::Length length) {
 }
 
 Lump lump(double volume, double surface, const standards::Metal &metal, double loss) {
-  return {.capacity = volume * metal.density.value() * metal.specific_heat, .loss = surface * loss};
+  return {.capacity = volume * metal.density.value() * metal.specific_heat.room(), .loss = surface * loss};
 }
 
 void touch_chamber(const job::Job &job, const fixture::ChamberBody &body, double loss, Chain &chain) {
@@ -73,7 +73,7 @@ void touch_pin(const job::Job &job, const fixture::Layout &layout, double coeffi
   const standards::Metal &metal = *job.fixture.pin_material;
   // Contact and half the head in series.
   const double into_pin =
-      coefficient / (1.0 + coefficient * 0.5 * pin.head_length.value() / metal.conductivity);
+      coefficient / (1.0 + coefficient * 0.5 * pin.head_length.value() / metal.conductivity.room());
   const double grooves = 4.0 * pin.groove_width.value() / (pi * (outer + inner));
   for (std::size_t i = chain.joint + 1; i < chain.rings.size(); ++i) {
     Ring &ring = chain.rings[i];
@@ -90,8 +90,9 @@ void touch_pin(const job::Job &job, const fixture::Layout &layout, double coeffi
   const double shank = (pi * pin.shank_radius * pin.shank_radius).value();
   const units::Length held = layout.end_plate.placement.x + 0.5 * layout.end_plate.thickness;
   const double reach = std::max(5e-3, (held - pin.placement.x - 0.5 * pin.head_length).value());
-  chain.bodies[std::size_t(Body::pin)] = {.capacity = volume * metal.density.value() * metal.specific_heat,
-                                          .loss = metal.conductivity * shank / reach};
+  chain.bodies[std::size_t(Body::pin)] = {.capacity =
+                                              volume * metal.density.value() * metal.specific_heat.room(),
+                                          .loss = metal.conductivity.room() * shank / reach};
 }
 
 void touch_rollers(const Rollers &rollers, Chain &chain) {

@@ -15,29 +15,33 @@ using units::Dimension;
 using Ids = std::vector<std::string>;
 
 constexpr std::string_view model_source = "transient conduction on wall and cap with moving Gaussian arc "
-                                          "(heat/model.hpp); metals: heat/metal.hpp; gas: "
-                                          "heat/gas_film.hpp";
+                                          "(heat/model.hpp); gas: heat/gas_film.hpp";
 constexpr std::string_view practice = "common practice, no source";
 
 class List {
  public:
+  // `metals`: where the plan's metals are known from.
+  explicit List(std::string_view metals = {})
+      : source_(metals.empty() ? std::string(model_source) : fmt::format("{}; {}", model_source, metals)) {}
   void add(std::string id, double value, Dimension dimension, std::string title, std::string formula,
            Ids inputs, std::string_view source, Basis basis = Basis::computed) {
     list_.push_back({std::move(id), value, dimension, std::move(title), std::move(formula), std::move(inputs),
                      std::string(source), basis});
   }
   void time(std::string id, units::Time v, std::string title, std::string formula, Ids inputs,
-            std::string_view source = model_source) {
+            std::string_view source = {}) {
     add(std::move(id), v.value(), Dimension::time, std::move(title), std::move(formula), std::move(inputs),
-        source);
+        source.empty() ? std::string_view(source_) : source);
   }
   void temperature(std::string id, units::Temperature v, std::string title, std::string formula, Ids inputs) {
     add(std::move(id), v.value(), Dimension::temperature, std::move(title), std::move(formula),
-        std::move(inputs), model_source);
+        std::move(inputs), source_);
   }
+  const std::string &source() const { return source_; }
   units::Figures take() { return std::move(list_); }
 
  private:
+  std::string source_;
   units::Figures list_;
 };
 
@@ -124,7 +128,7 @@ void list_run(const Weld &run, std::size_t number, List &list) {
   }
   list.add(id + ".hot_zone", run.hot_zone.value(), Dimension::length,
            fmt::format("Farthest wall above the shielding temperature, {}", words),
-           "from the joint along the tube", work_and({"heat.shielding_temperature"}), model_source);
+           "from the joint along the tube", work_and({"heat.shielding_temperature"}), list.source());
 }
 
 void list_limits(const HeatPlan &plan, List &list) {
@@ -132,12 +136,13 @@ void list_limits(const HeatPlan &plan, List &list) {
                    "highest of all runs", work);
   list.add("heat.o_ring.limit", plan.o_ring_limit.value(), Dimension::temperature,
            "Temperature the O-ring stands", "nitrile in dry gas, continuous, unless set", {},
-           "seal makers' temperature guides, 120 degC", Basis::fallback);
+           "seal makers' temperature guides, 120 degC, from memory", Basis::fallback);
   list.temperature("heat.cap_centre.peak", plan.cap_centre_peak, "Hottest the cap's centre becomes",
                    "highest of all runs", work);
   list.add("heat.cap_centre.limit", plan.cap_centre_limit.value(), Dimension::temperature,
            "Temperature the cap's centre should stay under", "beta transus of the cap's metal, unless set",
-           {}, "metal data (heat/metal.hpp); as a limit: common practice, no source", Basis::fallback);
+           {}, "table of metals (standards/metals.cpp); as a limit: common practice, no source",
+           Basis::fallback);
   list.temperature("heat.joint.peak", plan.joint_peak, "Hottest the joint becomes",
                    "highest of tacks and runs", work);
   list.temperature("heat.rollers.peak", plan.roller_peak, "Hottest tube on the front rollers",
@@ -147,7 +152,7 @@ void list_limits(const HeatPlan &plan, List &list) {
   list.temperature("heat.chamber.peak", plan.chamber_peak, "Chamber body at the end of the last hold",
                    "one lump of metal", work);
   list.add("heat.hot_zone", plan.hot_zone.value(), Dimension::length,
-           "Farthest wall above the shielding temperature", "largest of all runs", work, model_source);
+           "Farthest wall above the shielding temperature", "largest of all runs", work, list.source());
   list.add("heat.cavity", plan.cavity.value(), Dimension::length, "Chamber cavity behind the joint",
            "joint to the cavity's end", {"chamber.cavity_length"}, "layout of the fixture");
   list.add("heat.covered", plan.covered.value(), Dimension::length,
@@ -159,7 +164,7 @@ void list_limits(const HeatPlan &plan, List &list) {
 } // namespace
 
 units::Figures figures(const HeatPlan &plan) {
-  List list;
+  List list(plan.metal_source);
   list.add("heat.shielding_temperature", plan.shielding_temperature.value(), Dimension::temperature,
            "Temperature below which the gas may go", "weld.shielding_temperature",
            {"weld.shielding_temperature"}, "weld.shielding_temperature");

@@ -2,6 +2,8 @@
 
 #include "heat/scene.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -154,8 +156,22 @@ bool HeatPlan::within_limits() const {
          o_ring_peak <= o_ring_limit && cap_centre_peak <= cap_centre_limit && hot_zone <= covered;
 }
 
+namespace {
+
+std::string metal_source(const job::Job &job) {
+  const auto of = [](const standards::Metal &metal) {
+    return fmt::format("{}: conductivity {}; specific heat {}", metal.title, metal.conductivity.source,
+                       metal.specific_heat.source);
+  };
+  const std::string tube = of(*job.tube.material);
+  return job.cap.material == job.tube.material ? tube : fmt::format("{}; {}", tube, of(*job.cap.material));
+}
+
+} // namespace
+
 HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Options &options) {
   HeatPlan plan;
+  plan.metal_source = metal_source(job);
   plan.shielding_temperature = options.shielding_temperature.value_or(job.weld.shielding_temperature);
   const Scene scene = detail::scene_of(job, layout, options, plan.shielding_temperature);
   plan.detail = options.detail;

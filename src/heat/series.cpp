@@ -49,11 +49,11 @@ Temperature settled_temperature(Temperature room, double heat, double capacity, 
 Series settle(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
               const HeatPlan &plan, const ContactWishes &wishes, Time period) {
   const standards::Metal &metal = *job.fixture.material;
-  const double by_volume = metal.density.value() * metal.specific_heat, air = wishes.body_loss;
+  const double by_volume = metal.density.value() * metal.specific_heat.room(), air = wishes.body_loss;
   const double chamber = by_volume * (volumes.chamber_body + volumes.end_plate).value();
   const double chamber_loss = air * chamber_surface(layout.body, layout.end_plate);
   const double share =
-      fin_efficiency(air, metal.conductivity, 2.0 / layout.base.thickness.value(), // wide and thin
+      fin_efficiency(air, metal.conductivity.room(), 2.0 / layout.base.thickness.value(), // wide and thin
                      base_plate_reach(layout.base, layout.body).value());
   Series series;
   series.period = period;

@@ -119,14 +119,15 @@ void Filler::tube_tolerances() {
   const auto listed = standards::tube_outside_tolerance(t.outside_diameter);
   // Beyond the table's end: 0.3 % of the diameter, the slope of its last row.
   const double beyond = 0.003 * t.outside_diameter.value();
-  t.outside_diameter_tolerance =
-      units::metres(listed ? number(tube_outside_diameter_tolerance, listed->value(), Basis::standard,
-                                    "ASTM B338, permissible variation in outside diameter for this diameter")
-                           : number(tube_outside_diameter_tolerance, beyond, Basis::common_practice,
-                                    "0.3 % of the diameter, beyond the table of ASTM B338; common practice"));
+  t.outside_diameter_tolerance = units::metres(
+      listed ? number(tube_outside_diameter_tolerance, listed->value(), Basis::standard,
+                      "ASTM B338, permissible variation in outside diameter for this diameter, from "
+                      "memory")
+             : number(tube_outside_diameter_tolerance, beyond, Basis::common_practice,
+                      "0.3 % of the diameter, beyond the table of ASTM B338; common practice"));
   const Entry &entry = draft_[tube_wall_tolerance];
   const double given = number(tube_wall_tolerance, standards::tube_wall_tolerance() * t.wall.value(),
-                              Basis::standard, "ASTM B338: 10 % of the wall");
+                              Basis::standard, "ASTM B338: 10 % of the wall, from memory");
   t.wall_tolerance = units::metres(entry.is_share ? given * t.wall.value() : given);
 }
 

@@ -1,5 +1,7 @@
 #include "purgewright/job/keys.hpp"
 
+#include "purgewright/standards/tables.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -206,6 +208,10 @@ const FieldInfo &field(Key key) {
 const FieldInfo *field(std::string_view path) {
   const auto found = std::ranges::find(table, path, &FieldInfo::path);
   return found == table.end() ? nullptr : &*found;
+}
+
+bool names_metal(const FieldInfo &info) {
+  return info.kind == FieldKind::choice && !standards::metal_names(info.choices.front()).empty();
 }
 
 } // namespace purgewright::job

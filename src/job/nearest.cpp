@@ -1,9 +1,11 @@
 #include "purgewright/job/nearest.hpp"
 
 #include "purgewright/job/keys.hpp"
+#include "purgewright/standards/tables.hpp"
 
 #include <algorithm>
 #include <cctype>
+#include <iterator>
 #include <limits>
 #include <vector>
 
@@ -14,6 +16,14 @@ constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
 
 // Longer words are compared no further: a wrong key may be as long as the file.
 constexpr std::size_t word_length_most = 64;
+
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+bool is_letter(char c) {
+  return std::isalpha(static_cast<unsigned char>(c)) != 0;
+}
 
 char lower(char c) {
   return static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
@@ -76,6 +86,45 @@ Match best_elsewhere(std::string_view wrong) {
   return best;
 }
 
+std::string digits_of(std::string_view word) {
+  std::string digits;
+  std::ranges::copy_if(word, std::back_inserter(digits), is_digit);
+  return digits;
+}
+
+// Runs of letters and runs of other characters in turn: "titaniumgrade", "2".
+std::vector<std::string_view> runs_of(std::string_view word) {
+  std::vector<std::string_view> runs;
+  for (std::size_t start = 0, end = 0; start < word.size(); start = end) {
+    while (end < word.size() && is_letter(word[end]) == is_letter(word[start])) {
+      ++end;
+    }
+    runs.push_back(word.substr(start, end - start));
+  }
+  return runs;
+}
+
+// A metal's symbols and numbers name it, so slips count in its long words alone; `none` for another metal.
+std::size_t slips_in_words(std::string_view a, std::string_view b) {
+  constexpr std::size_t long_word = 5; // letters
+  const auto first = runs_of(a), second = runs_of(b);
+  if (first.size() != second.size()) {
+    return none;
+  }
+  std::size_t slips = 0;
+  for (std::size_t i = 0; i < first.size(); ++i) {
+    if (is_letter(first[i].front()) && first[i].size() >= long_word && second[i].size() >= long_word) {
+      slips += edits(first[i], second[i]);
+    } else if (first[i] != second[i]) {
+      return none;
+    }
+  }
+  return slips;
+}
+
+// Zirconium is three letters changed and one added from titanium.
+constexpr std::size_t slips_in_metal_most = 2;
+
 } // namespace
 
 std::size_t edits(std::string_view a, std::string_view b) {
@@ -103,9 +152,27 @@ std::string_view nearest_choice(std::string_view word, std::span<const std::stri
   std::string_view best;
   std::size_t least = edits_allowed(word) + 1;
   for (const auto choice : choices) {
+    if (digits_of(word) != digits_of(choice)) {
+      continue;
+    }
     if (const auto distance = edits(word, choice); distance < least) {
       least = distance;
       best = choice;
+    }
+  }
+  return best;
+}
+
+std::string_view nearest_metal(std::string_view word, std::span<const std::string_view> choices) {
+  const std::string plain = standards::plain_metal_name(word);
+  std::string_view best;
+  std::size_t least = slips_in_metal_most + 1;
+  for (const auto metal : choices) {
+    for (const auto name : standards::metal_names(metal)) {
+      if (const auto distance = slips_in_words(plain, name); distance < least) {
+        least = distance;
+        best = metal;
+      }
     }
   }
   return best;

@@ -4,6 +4,7 @@
 #include "job/limits.hpp"
 #include "purgewright/job/keys.hpp"
 #include "purgewright/job/nearest.hpp"
+#include "purgewright/standards/tables.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -73,7 +74,45 @@ Json list_schema() {
   return schema;
 }
 
+// A plain name in any case, with blanks and dashes wherever they may stand.
+std::string any_spelling(std::string_view plain) {
+  constexpr std::string_view blanks = "[ _-]*";
+  std::string pattern(blanks);
+  for (const char c : plain) {
+    if (c >= 'a' && c <= 'z') {
+      pattern += fmt::format("[{}{}]", c, static_cast<char>(c - 'a' + 'A'));
+    } else {
+      pattern += c == '.' ? std::string("[.]") : std::string(1, c);
+    }
+    pattern += blanks;
+  }
+  return pattern;
+}
+
+// The table's names, which editors offer, or a usual name; YAML reads "3.7165" and "304" as numbers.
+Json metal_schema(const FieldInfo &info) {
+  Json names, numbers, schema;
+  std::vector<std::string> spellings;
+  for (const auto metal : info.choices) {
+    names["enum"].push_back(metal);
+    for (const auto name : standards::metal_names(metal)) {
+      spellings.push_back(any_spelling(name));
+      if (name.find_first_not_of("0123456789.") == std::string_view::npos) {
+        numbers["enum"].push_back(Json::parse(name));
+      }
+    }
+  }
+  Json other;
+  other["type"] = "string";
+  other["pattern"] = fmt::format("^(?:{})$", fmt::join(spellings, "|"));
+  schema["anyOf"] = {names, other, numbers};
+  return schema;
+}
+
 Json choice_schema(const FieldInfo &info) {
+  if (names_metal(info)) {
+    return metal_schema(info);
+  }
   Json schema;
   for (const auto choice : info.choices) {
     schema["enum"].push_back(choice);

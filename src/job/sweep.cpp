@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace purgewright::job {
 namespace {
@@ -48,13 +49,14 @@ SweepReading refused(std::string problem) {
   return {.sweep = {}, .problem = std::move(problem)};
 }
 
-SweepReading sweep_of(const FieldInfo &field, const Values &values) {
+SweepReading sweep_of(const FieldInfo &field, const Values &values, std::string currency) {
   constexpr double noise = 1e-9; // of a step: the last value counts when it is hit but for rounding
   const double steps = std::floor((values[1] - values[0]) / values[2] + noise);
   if (!(steps < double(most_designs))) {
     return refused(fmt::format("more than {} designs", most_designs));
   }
-  return {.sweep = Sweep{&field, values[0], values[2], values[1], static_cast<std::size_t>(steps) + 1},
+  return {.sweep = Sweep{&field, values[0], values[2], values[1], static_cast<std::size_t>(steps) + 1,
+                         std::move(currency)},
           .problem = {}};
 }
 
@@ -77,15 +79,22 @@ SweepReading read_sweep(std::string_view text) {
     return refused(fmt::format("'{}' is not a number", info->path));
   }
   Values values{};
+  std::string currency;
+  constexpr std::size_t step = 2;
   for (std::size_t i = 0; i < values.size(); ++i) {
-    const auto parsed = units::parse_quantity(parts->values[i], info->dimension);
+    const auto parsed = i == step ? units::parse_difference(parts->values[i], info->dimension)
+                                  : units::parse_quantity(parts->values[i], info->dimension);
     if (!parsed.si) {
       return refused(parsed.problem);
     }
+    if (i > 0 && parsed.currency != currency) {
+      return refused("the currencies differ");
+    }
+    currency = parsed.currency;
     values[i] = *parsed.si;
   }
   std::string problem = range_problem(*info, values);
-  return problem.empty() ? sweep_of(*info, values) : refused(std::move(problem));
+  return problem.empty() ? sweep_of(*info, values, std::move(currency)) : refused(std::move(problem));
 }
 
 } // namespace purgewright::job

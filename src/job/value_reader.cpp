@@ -4,6 +4,7 @@
 #include "job/limits.hpp"
 #include "purgewright/files/text.hpp"
 #include "purgewright/job/nearest.hpp"
+#include "purgewright/standards/tables.hpp"
 #include "purgewright/units/parse.hpp"
 
 #include <fmt/format.h>
@@ -113,11 +114,15 @@ Outcome read_count(const FieldInfo &info, const YamlNode &node) {
 }
 
 Outcome read_choice(const FieldInfo &info, const YamlNode &node) {
-  const auto found = std::ranges::find(info.choices, std::string_view(node.text));
+  const auto metal = names_metal(info) ? standards::metal_called(node.text) : std::string_view();
+  const auto found = std::ranges::find(info.choices, metal.empty() ? std::string_view(node.text) : metal);
   if (found == info.choices.end()) {
-    auto problem =
-        fault(info, node.mark, fmt::format("'{}' is not known", shown(node.text)), allowed_values(info));
-    problem.nearest = nearest_choice(node.text, info.choices);
+    auto problem = fault(info, node.mark,
+                         metal.empty() ? fmt::format("'{}' is not known", shown(node.text))
+                                       : fmt::format("{} does not serve here", metal),
+                         allowed_values(info));
+    problem.nearest =
+        names_metal(info) ? nearest_metal(node.text, info.choices) : nearest_choice(node.text, info.choices);
     return problem;
   }
   Entry entry = entry_at(node.mark);

@@ -111,10 +111,10 @@ Plot oxygen_plot(const Findings &f) {
   };
   const double inside = d.job.gas.oxygen_limit_bore, outside = d.job.gas.oxygen_limit_chamber;
   if (inside == outside) {
-    limit(inside, "limit " + report::oxygen_text(inside), black);
+    limit(inside, "limit " + report::oxygen_limit_text(inside), black);
   } else {
-    limit(inside, "limit inside " + report::oxygen_text(inside), blue);
-    limit(outside, "limit outside " + report::oxygen_text(outside), dark_red);
+    limit(inside, "limit inside " + report::oxygen_limit_text(inside), blue);
+    limit(outside, "limit outside " + report::oxygen_limit_text(outside), dark_red);
   }
   return plot;
 }

@@ -11,7 +11,7 @@ namespace {
 
 using report::bench_time;
 using report::Findings;
-using report::oxygen_text;
+using report::oxygen_limit_text;
 using units::Dimension;
 
 std::string both(units::VolumeFlow flow) {
@@ -59,14 +59,16 @@ std::vector<GasRow> gas_rows(const Findings &f) {
        "Lines stood open: flush out air and damp before the first part."},
       {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(f.design.purge.wait()),
        fmt::format("Meter under {} at {} and under {} in the chamber, and still falling or steady.",
-                   oxygen_text(job.gas.oxygen_limit_bore), outlet(f),
-                   oxygen_text(job.gas.oxygen_limit_chamber))},
+                   oxygen_limit_text(job.gas.oxygen_limit_bore), outlet(f),
+                   oxygen_limit_text(job.gas.oxygen_limit_chamber))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then weld",
        fmt::format("Both down BEFORE the arc: the bore then presses {} on the puddle, {} at prepurge flow "
                    "(limit {}).",
                    shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
                    shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2),
-                   shop(f, purge.pressure.limit.value(), Dimension::pressure, 2))},
+                   units::shop_text_beside(purge.pressure.limit.value(), purge.pressure.limit.value(),
+                                           Dimension::pressure, job.shop.unit_system, 2,
+                                           units::Rounding::down))},
       {"3  Tack and weld", bore_weld, chamber_weld, torch, "see table",
        fmt::format("Puddle bright and flat; gas leaves freely by {}. Meter steady.", outlet(f))},
       {"4  Hold after each", bore_weld, chamber_weld, torch, "see table",
@@ -104,7 +106,8 @@ std::vector<std::string> stop_conditions(const Findings &f) {
   return {
       "Oxygen monitor below 19.5 %: gas off, everyone out.",
       fmt::format("Meter above {} inside or {} outside: do not strike. Find the leak.",
-                  oxygen_text(job.gas.oxygen_limit_bore), oxygen_text(job.gas.oxygen_limit_chamber)),
+                  oxygen_limit_text(job.gas.oxygen_limit_bore),
+                  oxygen_limit_text(job.gas.oxygen_limit_chamber)),
       fmt::format("No flow out of {}, or the puddle bulges: arc off, open the outlet.", outlet(f)),
       "A tack or run shows more than straw: stop, find the cause. Do not weld over it.",
       fmt::format("Hold over but joint above {} by crayon or thermocouple: hold on, then correct the job.",

@@ -51,11 +51,25 @@ std::string postflow_text(const Findings &f) {
 }
 
 std::string air_speed(const Findings &f, units::Velocity speed) {
-  constexpr double still = 0.1; // m/s
-  const double size = std::max(still, speed.value());
-  return f.design.job.shop.unit_system == units::UnitSystem::metric
-             ? fmt::format("{:.1f} m/s", size)
-             : units::shop_text(size, units::Dimension::velocity, units::UnitSystem::inch, 2);
+  constexpr double tenths_from = 0.1; // m/s
+  const double size = speed.value();
+  if (f.design.job.shop.unit_system == units::UnitSystem::inch) {
+    return units::shop_text_beside(size, size, units::Dimension::velocity, units::UnitSystem::inch, 2,
+                                   units::Rounding::down);
+  }
+  const double per_unit = size < tenths_from ? 100.0 : 10.0;
+  return fmt::format("{:.{}f} m/s", std::floor(per_unit * size) / per_unit, size < tenths_from ? 2 : 1);
+}
+
+std::string oxygen_limit_text(double fraction) {
+  constexpr double percent_from = 1e-2;
+  const bool percent = fraction >= percent_from;
+  const double shown = fraction * (percent ? 1e2 : 1e6);
+  // A count prints without a unit of its own.
+  return fmt::format("{} {}",
+                     units::shop_text_beside(shown, shown, units::Dimension::count, units::UnitSystem::metric,
+                                             4, units::Rounding::down),
+                     percent ? "%" : "ppm");
 }
 
 std::string oxygen_text(double fraction) {

@@ -1,6 +1,7 @@
 #include "purgewright/report/compare.hpp"
 
 #include "csv.hpp"
+#include "text_parts.hpp"
 
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/units/ids.hpp"
@@ -59,18 +60,56 @@ constexpr std::array<Metric, metric_count> table{{
      [](const Design &d) { return d.layout.block.length.value(); }},
     {"mass.total", "mass of all parts", Dimension::mass, Better::smaller, total_mass},
     {"stock.total.removed", "chips removed", Dimension::volume, Better::smaller, total_removed},
-    {"rules.failing", "failing rules", Dimension::count, Better::smaller,
-     [](const Design &d) { return double(checks::failures(d)); }},
 }};
 
-std::string shop(const Comparison &c, double value, Dimension dimension) {
-  return std::isfinite(value) ? units::shop_text(value, dimension, c.unit_system) : "-";
+// The largest value of a row chooses the unit of all.
+double largest(const Comparison &c, std::size_t metric) {
+  double most = 0.0;
+  for (const auto &design : c.designs) {
+    most = std::isfinite(design.values[metric]) ? std::max(most, std::abs(design.values[metric])) : most;
+  }
+  return most;
+}
+
+std::string shop(const Comparison &c, double value, double beside, Dimension dimension) {
+  return std::isfinite(value) ? units::shop_text_beside(value, beside, dimension, c.unit_system) : "-";
 }
 
 std::string starred(const Comparison &c, const std::vector<std::size_t> &winners, std::size_t design,
-                    std::size_t metric) {
+                    std::size_t metric, double beside) {
   const bool wins = std::ranges::find(winners, design) != winners.end();
-  return shop(c, c.designs[design].values[metric], table[metric].dimension) + (wins ? " *" : "  ");
+  return shop(c, c.designs[design].values[metric], beside, table[metric].dimension) + (wins ? " *" : "  ");
+}
+
+bool counts_all(const Comparison &c, const ComparedDesign &design) {
+  return !c.quick || design.rules.clashes;
+}
+
+// "0", "2 heat.joint_boils", "1 clash: layout.lance"; of a quick sweep "? of all, 0 of 47 judged".
+std::string failing_text(const Comparison &c, const ComparedDesign &design) {
+  const auto &rules = design.rules;
+  if (rules.clashes) {
+    return fmt::format("{} {}: {}", rules.failing, rules.failing == 1 ? "clash" : "clashes", rules.worst);
+  }
+  std::string text = c.quick ? fmt::format("? ({} of the {} judged)", rules.failing, rules.judged)
+                             : fmt::format("{}", rules.failing);
+  return rules.failing > 0 ? text + " " + rules.worst : text;
+}
+
+// What the counts above leave out, said once for all rows.
+std::string not_judged_text(const Comparison &c) {
+  std::string text;
+  const auto row =
+      std::ranges::find(c.designs, false, [](const ComparedDesign &d) { return d.rules.clashes; });
+  if (row != c.designs.end() && row->rules.left_out != 0) {
+    text +=
+        fmt::format("not judged{}: {}\n", c.quick ? " (--quick leaves out purge, heat and measured log)" : "",
+                    fmt::join(checks::not_judged(row->rules), ", "));
+  }
+  if (std::ranges::any_of(c.designs, [](const ComparedDesign &d) { return d.rules.clashes; })) {
+    text += "where the layout clashes no rule is judged\n";
+  }
+  return text;
 }
 
 std::string side_by_side(const Comparison &c) {
@@ -81,31 +120,37 @@ std::string side_by_side(const Comparison &c) {
   text += '\n';
   for (std::size_t m = 0; m < table.size(); ++m) {
     const auto winners = best(c, m);
+    const double beside = largest(c, m);
     text += fmt::format("{:<20}", table[m].title);
     for (std::size_t d = 0; d < c.designs.size(); ++d) {
-      text += fmt::format(" {:>18}", starred(c, winners, d, m));
+      text += fmt::format(" {:>18}", starred(c, winners, d, m, beside));
     }
     text += '\n';
+  }
+  for (const auto &design : c.designs) {
+    text += fmt::format("failing rules, worst: {} {}\n", design.name, failing_text(c, design));
   }
   return text;
 }
 
 // A sweep's lines: what was varied and the figures that usually decide.
 std::string line_by_line(const Comparison &c) {
-  constexpr std::array<std::size_t, 7> shown{0, 1, 5, 6, 11, 12, 13};
+  constexpr std::array<std::size_t, 6> shown{0, 1, 5, 6, 11, 12};
   std::vector<std::vector<std::size_t>> winners;
+  std::vector<double> beside;
   std::string text = fmt::format("{:<40}", "");
   for (const std::size_t m : shown) {
     text += fmt::format(" {:>18}", table[m].title);
     winners.push_back(best(c, m));
+    beside.push_back(largest(c, m));
   }
-  text += '\n';
+  text += "  failing rules, worst\n";
   for (std::size_t d = 0; d < c.designs.size(); ++d) {
     text += fmt::format("{:<40}", c.designs[d].name);
     for (std::size_t i = 0; i < shown.size(); ++i) {
-      text += fmt::format(" {:>18}", starred(c, winners[i], d, shown[i]));
+      text += fmt::format(" {:>18}", starred(c, winners[i], d, shown[i], beside[i]));
     }
-    text += '\n';
+    text += fmt::format("  {}\n", failing_text(c, c.designs[d]));
   }
   return text;
 }
@@ -120,11 +165,22 @@ MetricValues measure(const Design &design) {
   MetricValues values;
   values.fill(std::numeric_limits<double>::quiet_NaN());
   for (std::size_t m = 0; m < table.size(); ++m) {
-    if (design.layout.buildable() || table[m].id == "rules.failing") {
+    if (design.layout.buildable()) {
       values[m] = table[m].value(design);
     }
   }
   return values;
+}
+
+ComparedDesign compared(const Design &design, std::string name) {
+  return {.name = std::move(name), .varied = {}, .values = measure(design), .rules = checks::tally(design)};
+}
+
+std::string varied_text(const Comparison &c, std::size_t key, double value) {
+  const Dimension dimension = c.varied_dimensions[key];
+  return fmt::format("{}={}", c.varied_keys[key],
+                     parts::with_currency(units::shop_text(value, dimension, c.unit_system), dimension,
+                                          c.varied_currencies[key]));
 }
 
 std::vector<std::size_t> best(const Comparison &c, std::size_t metric) {
@@ -155,17 +211,51 @@ std::vector<std::size_t> best(const Comparison &c, std::size_t metric) {
 std::string comparison_text(const Comparison &c) {
   constexpr std::size_t side_by_side_most = 6;
   const bool few = c.varied_keys.empty() && c.designs.size() <= side_by_side_most;
-  return (few ? side_by_side(c) : line_by_line(c)) + "* better or best of its row\n";
+  return (few ? side_by_side(c) : line_by_line(c)) + not_judged_text(c) + "* better or best of its row\n";
 }
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string varied_unit(const Comparison &c, std::size_t key) {
+  const Dimension dimension = c.varied_dimensions[key];
+  return dimension == Dimension::price ? c.varied_currencies[key] + "/m3"
+                                       : std::string(units::si_unit(dimension));
+}
+
+Json rules_json(const Comparison &c, const ComparedDesign &design) {
+  const auto &rules = design.rules;
+  Json entry;
+  if (counts_all(c, design)) {
+    entry["failing"] = rules.failing;
+  }
+  entry["failing_of_judged"] = rules.failing;
+  entry["judged"] = rules.judged;
+  if (!rules.worst.empty()) {
+    entry["worst"] = rules.worst;
+  }
+  entry["not_judged"] = Json::array();
+  if (rules.clashes) {
+    entry["not_judged"].push_back("all");
+  }
+  for (const auto rule : checks::not_judged(rules)) {
+    entry["not_judged"].push_back(rule);
+  }
+  return entry;
+}
+
+} // namespace
 
 std::string comparison_csv(const Comparison &c) {
   std::string text = "design";
   for (std::size_t k = 0; k < c.varied_keys.size(); ++k) {
-    text += fmt::format(",{} [{}]", c.varied_keys[k], units::si_unit(c.varied_dimensions[k]));
+    text += fmt::format(",{} [{}]", c.varied_keys[k], varied_unit(c, k));
   }
   for (const Metric &metric : table) {
     text += fmt::format(",{} [{}]", metric.id, units::si_unit(metric.dimension));
   }
+  text += ",rules.failing [1],rules.failing_of_judged [1],rules.judged [1],rules.worst,rules.not_judged";
   text += "\r\n";
   for (const auto &design : c.designs) {
     text += csv_cell(design.name);
@@ -175,14 +265,22 @@ std::string comparison_csv(const Comparison &c) {
     for (const double value : design.values) {
       text += std::isfinite(value) ? fmt::format(",{}", value) : std::string(",");
     }
+    const auto &rules = design.rules;
+    text += counts_all(c, design) ? fmt::format(",{}", rules.failing) : std::string(",");
+    text += fmt::format(",{},{},{},{}", rules.failing, rules.judged, csv_cell(rules.worst),
+                        rules.clashes ? "all" : fmt::format("{}", fmt::join(checks::not_judged(rules), " ")));
     text += "\r\n";
   }
   return text;
 }
 
 std::string comparison_json(const Comparison &c) {
-  using Json = nlohmann::ordered_json;
   Json root;
+  root["judged"] = c.quick ? "in closed form only: not_judged names the rules left out"
+                           : "by every rule that needs no solids";
+  for (std::size_t k = 0; k < c.varied_keys.size(); ++k) {
+    root["units"][c.varied_keys[k]] = varied_unit(c, k);
+  }
   root["designs"] = Json::array();
   for (std::size_t d = 0; d < c.designs.size(); ++d) {
     Json entry;
@@ -195,6 +293,7 @@ std::string comparison_json(const Comparison &c) {
         entry["values"][std::string(table[m].id)] = c.designs[d].values[m];
       }
     }
+    entry["rules"] = rules_json(c, c.designs[d]);
     root["designs"].push_back(entry);
   }
   for (std::size_t m = 0; m < table.size(); ++m) {

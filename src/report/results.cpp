@@ -30,6 +30,7 @@ Json as_json(const checks::RuleResult &rule) {
   entry["status"] = checks::to_text(rule.status);
   entry["value"] = rule.value;
   entry["limit"] = rule.limit;
+  entry["bound"] = checks::to_text(rule.bound);
   entry["unit"] = units::si_unit(rule.dimension);
   entry["source"] = rule.source;
   entry["remedy"] = rule.remedy;
@@ -39,9 +40,10 @@ Json as_json(const checks::RuleResult &rule) {
 } // namespace
 
 Findings find(checks::Design design) {
-  Findings findings{std::move(design), {}, {}};
+  Findings findings{std::move(design), {}, {}, {}};
   findings.figures = checks::figures(findings.design);
   findings.rules = checks::judge(findings.design);
+  findings.not_judged = checks::not_judged(findings.design);
   return findings;
 }
 
@@ -58,6 +60,10 @@ std::string results_json(const Findings &findings) {
   root["rules"] = Json::array();
   for (const auto &rule : findings.rules) {
     root["rules"].push_back(as_json(rule));
+  }
+  root["not_judged"] = Json::array();
+  for (const auto &[rule, why] : findings.not_judged) {
+    root["not_judged"].push_back({{"id", rule}, {"why", why}});
   }
   return root.dump(2) + "\n";
 }

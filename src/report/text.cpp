@@ -39,10 +39,12 @@ std::string gas_table(const Findings &f, TextStyle style) {
   text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", "circuit", "prepurge", "wait",
                       "best (bracket)", "weld, postflow", "oxygen then");
   const auto row = [&](std::string_view name, const gas::CircuitPlan &c) {
-    text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", name, flow(c.prepurge),
-                        bench_time(purge.wait()),
-                        fmt::format("{} ({} .. {})", seconds(c.time), seconds(c.low), seconds(c.high)),
-                        flow(c.welding), oxygen_text(c.welding_floor.oxygen));
+    text +=
+        fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15} {:>12}\n", name, flow(c.prepurge),
+                    c.reached ? bench_time(purge.wait()) : std::string("no use"),
+                    c.reached ? fmt::format("{} ({} .. {})", seconds(c.time), seconds(c.low), seconds(c.high))
+                              : std::string("limit not reached"),
+                    flow(c.welding), oxygen_text(c.welding_floor.oxygen));
   };
   row("bore", purge.bore);
   row("chamber", purge.chamber);
@@ -54,7 +56,7 @@ std::string gas_table(const Findings &f, TextStyle style) {
                         c.prepurge_reason);
     text += fmt::format(
         "    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",
-        oxygen_text(c.after_thumb_rule), oxygen_text(c.after_thumb_rule_mixed), oxygen_text(limit),
+        oxygen_text(c.after_thumb_rule), oxygen_text(c.after_thumb_rule_mixed), oxygen_limit_text(limit),
         oxygen_text(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
     if (c.dead_volume_share > 0.5) {
       text += fmt::format(
@@ -64,11 +66,12 @@ std::string gas_table(const Findings &f, TextStyle style) {
   };
   explain("bore", purge.bore, job.gas.oxygen_limit_bore);
   explain("chamber", purge.chamber, job.gas.oxygen_limit_chamber);
-  text += fmt::format("  turn both down before the arc: the bore then presses {} on the puddle (limit {}), "
-                      "{} in the prepurge\n",
-                      shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
-                      shop(f, purge.pressure.limit.value(), Dimension::pressure, 2),
-                      shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2));
+  text +=
+      fmt::format("  turn both down before the arc: the bore then presses {} on the puddle (limit {}), "
+                  "{} in the prepurge\n",
+                  shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
+                  limit_of(f, purge.pressure.limit.value(), Dimension::pressure, checks::Bound::at_most, 2),
+                  shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2));
   text += fmt::format("  after a night: both circuits at prepurge flow for 5 min (common practice: moisture "
                       "clings to hose walls); the\n"
                       "    air that stood in the lines is out after {}\n",
@@ -95,13 +98,26 @@ std::string log_lines(const Findings &f, TextStyle style) {
   }
   std::string text = heading("Measured log", style);
   for (const auto &fit : f.design.log.fits) {
+    if (!gas::usable(fit)) {
+      text += fmt::format("  {}: {} readings at {:.1f} L/min, {} at the lowest, {} at the end\n"
+                          "    not usable: {} (R2 {:.3f}), so nothing is taken from it\n",
+                          gas::to_text(fit.circuit), fit.readings, units::to_litres_per_minute(fit.flow),
+                          oxygen_text(fit.lowest), oxygen_text(fit.last), gas::fit_fault(fit), fit.r_squared);
+      continue;
+    }
     text += fmt::format(
         "  {}: {} readings at {:.1f} L/min; mixing {} tanks (model {:.1f}), meter's line {} s behind\n",
         gas::to_text(fit.circuit), fit.readings, units::to_litres_per_minute(fit.flow), fitted(fit.tanks),
         fit.tanks_model, fitted(fit.delay));
     text += fmt::format(
-        "    settles at {} (model {}); curve and log differ by a factor of {:.2f} on average, R2 {:.3f}\n",
-        oxygen_text(fit.floor.value), oxygen_text(fit.floor_model), std::pow(10.0, fit.rms), fit.r_squared);
+        "    {}, ends at {}; curve and log differ by a factor of {:.2f} on average, R2 {:.3f}\n",
+        gas::floor_settled(fit) ? fmt::format("settles at {} (model {})", oxygen_text(fit.floor.value),
+                                              oxygen_text(fit.floor_model))
+                                : std::string("still falling"),
+        oxygen_text(fit.last), std::pow(10.0, fit.rms), fit.r_squared);
+  }
+  if (std::ranges::none_of(f.design.log.fits, gas::usable)) {
+    return text;
   }
   text += f.design.job.gas.log_use == job::LogUse::apply
               ? "  the measured mixing replaces the model's in the times above (gas.log_use: apply)\n"
@@ -118,7 +134,7 @@ std::string use_lines(const Findings &f, TextStyle style) {
                   use.cost, f.design.job.shop.currency, std::floor(use.parts_per_bottle));
   text += fmt::format(
       "  room after a working day: {:.1f} % oxygen if well mixed; a calculation is not a monitor\n",
-      100.0 * use.room_oxygen);
+      std::floor(1000.0 * use.room_oxygen) / 10.0); // the limit is one of too little
   return text;
 }
 
@@ -215,6 +231,18 @@ std::string status_word(checks::Status status, TextStyle style) {
                style);
 }
 
+// Rules left out, by the reason; a layout that clashes leaves out all of them.
+std::string not_judged_lines(const Findings &f) {
+  if (!f.design.layout.buildable()) {
+    return "  no other rule is judged: the layout clashes\n";
+  }
+  std::string text;
+  for (const auto &[rule, why] : f.not_judged) {
+    text += fmt::format("  not judged: {}, {}\n", rule, why);
+  }
+  return text;
+}
+
 std::string rule_lines(const Findings &f, TextStyle style, bool all) {
   std::string text = heading("Rules", style);
   int passed = 0;
@@ -225,14 +253,14 @@ std::string rule_lines(const Findings &f, TextStyle style, bool all) {
         continue;
       }
     }
-    text += fmt::format("  {} {:<28} {} (limit {})  {}\n", status_word(rule.status, style), rule.id,
-                        shop(f, rule.value, rule.dimension), shop(f, rule.limit, rule.dimension), rule.title);
+    text += fmt::format("  {} {:<28} {}  {}\n", status_word(rule.status, style), rule.id,
+                        against_limit(f, rule), rule.title);
     if (!rule.remedy.empty()) {
       text += fmt::format("          to do: {}\n", rule.remedy);
     }
   }
-  text += fmt::format("  {} of {} rules pass\n", passed, f.rules.size());
-  return text;
+  text += fmt::format("  {} of {} rules judged pass\n", passed, f.rules.size());
+  return text + not_judged_lines(f);
 }
 
 std::string defaults(const Findings &f, TextStyle style) {
@@ -254,12 +282,14 @@ std::string title(const Findings &f, TextStyle style) {
                      job.identity.title);
 }
 
-void trace_into(const Findings &f, const units::Figure &figure, int depth, std::vector<std::string> &seen,
-                std::string &text) {
+// `beside`: the figure in whose unit this one is printed, so that the terms of a sum stand in one unit.
+void trace_into(const Findings &f, const units::Figure &figure, double beside, int depth,
+                std::vector<std::string> &seen, std::string &text) {
   constexpr int indent = 2;
   const std::string pad(static_cast<std::size_t>(depth * indent), ' ');
-  text += fmt::format("{}{} = {}   {} [{}]\n", pad, figure.id, shop(f, figure.value, figure.dimension),
-                      figure.title, units::to_text(figure.basis));
+  text += fmt::format("{}{} = {}   {} [{}]\n", pad, figure.id,
+                      shop_beside(f, figure.value, beside, figure.dimension), figure.title,
+                      units::to_text(figure.basis));
   if (std::ranges::find(seen, figure.id) != seen.end()) {
     text += fmt::format("{}  (as above)\n", pad);
     return;
@@ -271,7 +301,7 @@ void trace_into(const Findings &f, const units::Figure &figure, int depth, std::
   text += fmt::format("{}  source: {}\n", pad, figure.source);
   for (const auto &input : figure.inputs) {
     if (const auto *next = units::find(f.figures, input)) {
-      trace_into(f, *next, depth + 1, seen, text);
+      trace_into(f, *next, next->dimension == figure.dimension ? beside : next->value, depth + 1, seen, text);
     }
   }
 }
@@ -319,7 +349,7 @@ std::optional<std::string> trace_text(const Findings &f, std::string_view id) {
   }
   std::string text;
   std::vector<std::string> seen;
-  trace_into(f, *figure, 0, seen, text);
+  trace_into(f, *figure, figure->value, 0, seen, text);
   return text;
 }
 

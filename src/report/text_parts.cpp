@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <string_view>
 
 namespace purgewright::report::parts {
@@ -17,8 +18,15 @@ std::string heading(std::string_view text, TextStyle style) {
 }
 
 std::string shop(const Findings &f, double si, units::Dimension dimension, int digits) {
-  const std::string text = units::shop_text(si, dimension, f.design.job.shop.unit_system, digits);
-  const std::string &currency = f.design.job.shop.currency;
+  return shop_beside(f, si, si, dimension, digits);
+}
+
+std::string shop_beside(const Findings &f, double si, double beside, units::Dimension dimension, int digits) {
+  return with_currency(units::shop_text_beside(si, beside, dimension, f.design.job.shop.unit_system, digits),
+                       dimension, f.design.job.shop.currency);
+}
+
+std::string with_currency(std::string text, units::Dimension dimension, std::string_view currency) {
   if (dimension == units::Dimension::cost) {
     return fmt::format("{} {}", text, currency);
   }
@@ -30,6 +38,38 @@ std::string shop(const Findings &f, double si, units::Dimension dimension, int d
   return at == std::string::npos
              ? text
              : fmt::format("{} {}/{}", text.substr(0, at), currency, text.substr(at + of_no_currency.size()));
+}
+
+namespace {
+
+units::Rounding strict(checks::Bound bound) {
+  return bound == checks::Bound::at_most ? units::Rounding::down : units::Rounding::up;
+}
+
+} // namespace
+
+std::string against_limit(const Findings &f, const checks::RuleResult &rule) {
+  const auto system = f.design.job.shop.unit_system;
+  const double unit_of = rule.limit == 0.0 || !std::isfinite(rule.limit) ? rule.value : rule.limit;
+  constexpr double noise = 1e-6; // relative: a value that stands at its limit by design prints as its limit
+  const bool at_limit = std::abs(rule.value - rule.limit) <= noise * std::abs(rule.limit);
+  const auto rounding = at_limit ? units::Rounding::nearest : strict(rule.bound);
+  std::string value, limit;
+  constexpr int usual = 4, most = 9;
+  for (int digits = usual; digits <= most; ++digits) {
+    value = units::shop_text_beside(rule.value, unit_of, rule.dimension, system, digits);
+    limit = units::shop_text_beside(rule.limit, unit_of, rule.dimension, system, digits, rounding);
+    if (rule.status == checks::Status::pass || value != limit) {
+      break;
+    }
+  }
+  return fmt::format("{} (limit {} {})", value, rule.bound == checks::Bound::at_most ? "\u2264" : "\u2265",
+                     limit);
+}
+
+std::string limit_of(const Findings &f, double si, units::Dimension dimension, checks::Bound bound,
+                     int digits) {
+  return units::shop_text_beside(si, si, dimension, f.design.job.shop.unit_system, digits, strict(bound));
 }
 
 std::string diameters_served(const checks::Design &d) {

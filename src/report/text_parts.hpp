@@ -14,6 +14,16 @@ namespace purgewright::report::parts {
 std::string paint(std::string_view text, int code, TextStyle);
 std::string heading(std::string_view text, TextStyle);
 std::string shop(const Findings &, double si, units::Dimension, int digits = 4);
+// In the unit in which `beside` would be printed.
+std::string shop_beside(const Findings &, double si, double beside, units::Dimension, int digits = 4);
+// Money's text with its currency, "12 1/m3" as "12 EUR/m3"; other text as it is.
+std::string with_currency(std::string text, units::Dimension, std::string_view currency);
+
+// "12.3 mL (limit ≤ 15 mL)": in the limit's unit, the limit never laxer than it is, and with as many digits
+// as it takes to tell the value of a rule that does not pass from its limit.
+std::string against_limit(const Findings &, const checks::RuleResult &);
+// A limit that stands alone in text, never laxer than it is.
+std::string limit_of(const Findings &, double si, units::Dimension, checks::Bound, int digits = 4);
 
 // "24.5 mm to 45.5 mm in diameter": what base plate, cradle stands and gas-port block would serve too.
 std::string diameters_served(const checks::Design &);

@@ -133,8 +133,9 @@ const Gland *static_radial_gland(Length section) {
 }
 
 std::string_view gland_source() {
-  return "static radial gland table of seal design handbooks, see tests/reference/standards/o_rings.yaml; "
-         "lead-in from memory of ISO 3601-2";
+  return "Apple Rubber Products, Seal Types & Gland Design, static seals, radial, no backup ring; lead-in "
+         "from "
+         "memory of ISO 3601-2";
 }
 
 const SealRules &seal_rules() {
@@ -144,7 +145,7 @@ const SealRules &seal_rules() {
       .stretch_max = 0.05,
       .fill_max = 0.85,
       .source = "squeeze: extremes of the static radial gland table; stretch at most 5 %, fill at most "
-                "85 %: seal design handbooks"};
+                "85 %: O-ring handbooks, from memory"};
   return rules;
 }
 

@@ -1,18 +1,32 @@
 #include "purgewright/study/comparison.hpp"
 
 #include "purgewright/job/sweep.hpp"
-#include "purgewright/units/parse.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <atomic>
+#include <future>
+#include <thread>
 #include <utility>
 #include <vector>
 
 namespace purgewright::study {
 namespace {
 
-// The varied values of row n stated in the draft, and returned.
-std::vector<double> vary(std::span<const job::Sweep> sweeps, std::size_t n, job::Draft &draft) {
+// A row with its purge and heat takes a tenth of a second or two: this many take the better part of an hour.
+constexpr std::size_t most_judged_designs = 10'000;
+
+using Sweeps = std::vector<job::Sweep>;
+
+struct Row {
+  report::ComparedDesign design;
+  job::Diagnostics problems; // the row is no design when one is an error
+  units::UnitSystem unit_system{};
+};
+
+// The varied values of row n stated in the draft, and returned; the last key varies fastest.
+std::vector<double> vary(const Sweeps &sweeps, std::size_t n, job::Draft &draft) {
   std::vector<double> values(sweeps.size());
   for (std::size_t k = sweeps.size(); k-- > 0;) {
     values[k] = sweeps[k].at(n % sweeps[k].count);
@@ -21,31 +35,49 @@ std::vector<double> vary(std::span<const job::Sweep> sweeps, std::size_t n, job:
     entry.stated = true;
     entry.is_share = false;
     entry.number = values[k];
+    entry.text = sweeps[k].currency;
   }
   return values;
 }
 
-// How a row of a sweep is judged.
-report::MetricValues judged_row(job::Job job) {
-  return report::measure(checks::evaluate_closed_form(std::move(job)));
-}
-
-// How a job of its own is judged.
-report::MetricValues judged_job(job::Job job) {
-  return report::measure(checks::evaluate(std::move(job)));
-}
-
-std::string swept_name(const report::Comparison &comparison, const std::vector<double> &varied) {
-  std::string name;
-  for (std::size_t k = 0; k < varied.size(); ++k) {
-    name += fmt::format("{}{}={}", k == 0 ? "" : " ", comparison.varied_keys[k],
-                        units::shop_text(varied[k], comparison.varied_dimensions[k], comparison.unit_system));
+Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judging) {
+  std::vector<double> values = vary(sweeps, n, draft);
+  job::Resolution resolution = job::resolve(draft);
+  if (!resolution.job) {
+    return {.design = {}, .problems = std::move(resolution.problems)};
   }
-  return name;
+  const auto evaluation = judging == Judging::quick ? checks::evaluate_closed_form : checks::evaluate_row;
+  checks::Design design = evaluation(std::move(*resolution.job));
+  Row row{.design = report::compared(design),
+          .problems = std::move(design.log.problems),
+          .unit_system = design.job.shop.unit_system};
+  row.design.varied = std::move(values);
+  return row;
 }
 
-std::vector<job::Sweep> read_sweeps(std::span<const std::string> texts) {
-  std::vector<job::Sweep> sweeps;
+// Every row by itself and in its own place, so that the number of threads changes nothing.
+std::vector<Row> make_rows(const job::Draft &draft, const Sweeps &sweeps, std::size_t total,
+                           Judging judging) {
+  std::vector<Row> rows(total);
+  std::atomic<std::size_t> next{0};
+  const auto work = [&] {
+    for (std::size_t n = next++; n < total; n = next++) {
+      rows[n] = make_row(draft, sweeps, n, judging);
+    }
+  };
+  std::vector<std::future<void>> others;
+  for (unsigned i = 1; i < std::thread::hardware_concurrency(); ++i) {
+    others.push_back(std::async(std::launch::async, work));
+  }
+  work();
+  for (auto &other : others) {
+    other.get();
+  }
+  return rows;
+}
+
+Sweeps read_sweeps(std::span<const std::string> texts, Judging judging) {
+  Sweeps sweeps;
   std::size_t total = 1;
   for (const auto &text : texts) {
     const auto [sweep, problem] = job::read_sweep(text);
@@ -53,13 +85,34 @@ std::vector<job::Sweep> read_sweeps(std::span<const std::string> texts) {
       throw BadSweep(fmt::format("--vary {}: {}; write KEY=FROM:TO:STEP, such as fixture.wall=3 mm:6 mm:1 mm",
                                  text, problem));
     }
+    if (std::ranges::find(sweeps, sweep->field, &job::Sweep::field) != sweeps.end()) {
+      throw BadSweep(fmt::format("--vary: {} is varied twice", sweep->field->path));
+    }
     total *= sweep->count;
     if (total > job::most_designs) {
       throw BadSweep(fmt::format("the sweep has more than {} designs; take larger steps", job::most_designs));
     }
     sweeps.push_back(*sweep);
   }
+  if (judging == Judging::every_rule && total > most_judged_designs) {
+    throw BadSweep(fmt::format("{} designs are too many to judge purge and heat of each, at most {}; take "
+                               "larger steps, or --quick to leave those rules out",
+                               total, most_judged_designs));
+  }
   return sweeps;
+}
+
+void name_rows(report::Comparison &comparison) {
+  for (auto &design : comparison.designs) {
+    for (std::size_t k = 0; k < comparison.varied_keys.size(); ++k) {
+      design.name +=
+          fmt::format("{}{}", k == 0 ? "" : " ", report::varied_text(comparison, k, design.varied[k]));
+    }
+  }
+}
+
+void add(job::Diagnostics &all, const job::Diagnostics &more) {
+  all.insert(all.end(), more.begin(), more.end());
 }
 
 } // namespace
@@ -68,13 +121,12 @@ Comparing compare(std::span<const job::Sources> all) {
   Comparing result{.comparison = report::Comparison{}, .problems = {}};
   for (const auto &sources : all) {
     job::Resolution resolution = job::read_job(sources);
-    result.problems.insert(result.problems.end(), resolution.problems.begin(), resolution.problems.end());
+    add(result.problems, resolution.problems);
     if (resolution.job) {
-      report::ComparedDesign design;
-      design.name = resolution.job->identity.name;
       result.comparison->unit_system = resolution.job->shop.unit_system;
-      design.values = judged_job(std::move(*resolution.job));
-      result.comparison->designs.push_back(std::move(design));
+      const checks::Design design = checks::evaluate(std::move(*resolution.job));
+      add(result.problems, design.log.problems);
+      result.comparison->designs.push_back(report::compared(design, design.job.identity.name));
     }
   }
   if (job::has_errors(result.problems)) {
@@ -83,31 +135,29 @@ Comparing compare(std::span<const job::Sources> all) {
   return result;
 }
 
-Comparing sweep(const job::Sources &sources, std::span<const std::string> texts) {
-  const std::vector<job::Sweep> sweeps = read_sweeps(texts);
+Comparing sweep(const job::Sources &sources, std::span<const std::string> texts, Judging judging) {
+  const Sweeps sweeps = read_sweeps(texts, judging);
   job::DraftReading reading = job::read_draft(sources);
   if (job::has_errors(reading.problems)) {
     return {.comparison = std::nullopt, .problems = std::move(reading.problems)};
   }
   report::Comparison comparison;
+  comparison.quick = judging == Judging::quick;
   std::size_t total = 1;
   for (const auto &swept : sweeps) {
     comparison.varied_keys.emplace_back(swept.field->path);
     comparison.varied_dimensions.push_back(swept.field->dimension);
+    comparison.varied_currencies.push_back(swept.currency);
     total *= swept.count;
   }
-  for (std::size_t n = 0; n < total; ++n) {
-    report::ComparedDesign design;
-    design.varied = vary(sweeps, n, reading.draft);
-    job::Resolution resolution = job::resolve(reading.draft);
-    if (!resolution.job) {
-      return {.comparison = std::nullopt, .problems = std::move(resolution.problems)};
+  for (Row &row : make_rows(reading.draft, sweeps, total, judging)) {
+    if (job::has_errors(row.problems)) {
+      return {.comparison = std::nullopt, .problems = std::move(row.problems)};
     }
-    comparison.unit_system = resolution.job->shop.unit_system;
-    design.name = swept_name(comparison, design.varied);
-    design.values = judged_row(std::move(*resolution.job));
-    comparison.designs.push_back(std::move(design));
+    comparison.unit_system = row.unit_system;
+    comparison.designs.push_back(std::move(row.design));
   }
+  name_rows(comparison);
   return {.comparison = std::move(comparison), .problems = std::move(reading.problems)};
 }
 

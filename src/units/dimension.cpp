@@ -50,8 +50,8 @@ constexpr double cubic_inch = 0.0254 * 0.0254 * 0.0254;
 constexpr double pound = 0.45359237;
 constexpr double psi = pound * 9.80665 / (0.0254 * 0.0254);
 
-ShopValue metric_value(double si, Dimension dimension) {
-  const double size = std::abs(si);
+// `size` is that of the number whose unit is wanted: the value itself, or one it stands beside.
+ShopValue metric_value(double si, double size, Dimension dimension) {
   switch (dimension) {
   case Dimension::length:
     return {si * 1e3, "mm"};
@@ -78,8 +78,7 @@ constexpr double foot = 0.3048;
 // From these on a shop speaks of feet: rooms, bottles and gas used; air and gas speeds, but not torch travel.
 constexpr double volume_in_feet = 0.1 * cubic_foot, velocity_in_feet = 10.0 * foot / 60.0;
 
-ShopValue inch_value(double si, Dimension dimension) {
-  const double size = std::abs(si);
+ShopValue inch_value(double si, double size, Dimension dimension) {
   switch (dimension) {
   case Dimension::length:
     return {si / 0.0254, "in"};
@@ -108,15 +107,14 @@ ShopValue inch_value(double si, Dimension dimension) {
 }
 
 // Purges last seconds to minutes and a hold may last longer: the unit that keeps the number short.
-ShopValue time_value(double si) {
-  const double size = std::abs(si);
+ShopValue time_value(double si, double size) {
   if (size < 300.0)
     return {si, "s"};
   return size < 5.0 * 3600.0 ? ShopValue{si / 60.0, "min"} : ShopValue{si / 3600.0, "h"};
 }
 
-ShopValue ratio_value(double si) {
-  return si != 0.0 && std::abs(si) < 1e-3 ? ShopValue{si * 1e6, "ppm"} : ShopValue{si, ""};
+ShopValue ratio_value(double si, double size) {
+  return size != 0.0 && size < 1e-3 ? ShopValue{si * 1e6, "ppm"} : ShopValue{si, ""};
 }
 
 std::string without_trailing_zeros(std::string text) {
@@ -128,13 +126,24 @@ std::string without_trailing_zeros(std::string text) {
   return text;
 }
 
+// The digits that do not lead past the value.
+std::string directed_text(double value, int digits, Rounding rounding) {
+  constexpr double noise = 1e-9; // relative: what conversions leave on a round number
+  const int decimals = digits - 1 - static_cast<int>(std::floor(std::log10(std::abs(value))));
+  const double places = std::pow(10.0, decimals), steps = value * places, slack = noise * std::abs(steps);
+  const double whole = rounding == Rounding::down ? std::floor(steps + slack) : std::ceil(steps - slack);
+  return without_trailing_zeros(fmt::format("{:.{}f}", whole / places, std::max(0, decimals)));
+}
+
 // At most `digits` significant digits, plain notation for ordinary sizes.
-std::string number_text(double value, int digits) {
+std::string number_text(double value, int digits, Rounding rounding) {
   if (value == 0.0)
     return "0";
   const double size = std::abs(value);
   if (!std::isfinite(value) || size < 1e-6 || size >= 1e9)
     return fmt::format("{:.{}g}", value, digits);
+  if (rounding != Rounding::nearest)
+    return directed_text(value, digits, rounding);
   // The exponent is read from the rounded text, because rounding may carry into a new digit.
   const std::string rounded = fmt::format("{:.{}e}", value, digits - 1);
   double shown = 0.0;
@@ -145,6 +154,25 @@ std::string number_text(double value, int digits) {
   std::from_chars(rounded.data() + start, rounded.data() + rounded.size(), exponent);
   const int decimals = std::max(0, digits - 1 - exponent);
   return without_trailing_zeros(fmt::format("{:.{}f}", shown, decimals));
+}
+
+ShopValue value_in_unit_of(double si, double beside, Dimension dimension, UnitSystem system) {
+  const double size = std::abs(beside);
+  switch (dimension) {
+  case Dimension::count:
+  case Dimension::cost:
+    return {si, ""};
+  case Dimension::ratio:
+    return ratio_value(si, size);
+  case Dimension::time:
+    return time_value(si, size);
+  case Dimension::angle:
+    return {si * 180.0 / pi, "deg"};
+  case Dimension::frequency:
+    return {si * 3600.0, "1/h"};
+  default:
+    return system == UnitSystem::metric ? metric_value(si, size, dimension) : inch_value(si, size, dimension);
+  }
 }
 
 } // namespace
@@ -166,26 +194,17 @@ std::string_view example_text(Dimension dimension) {
 }
 
 ShopValue shop_value(double si_value, Dimension dimension, UnitSystem system) {
-  switch (dimension) {
-  case Dimension::count:
-  case Dimension::cost:
-    return {si_value, ""};
-  case Dimension::ratio:
-    return ratio_value(si_value);
-  case Dimension::time:
-    return time_value(si_value);
-  case Dimension::angle:
-    return {si_value * 180.0 / pi, "deg"};
-  case Dimension::frequency:
-    return {si_value * 3600.0, "1/h"};
-  default:
-    return system == UnitSystem::metric ? metric_value(si_value, dimension) : inch_value(si_value, dimension);
-  }
+  return value_in_unit_of(si_value, si_value, dimension, system);
 }
 
 std::string shop_text(double si_value, Dimension dimension, UnitSystem system, int digits) {
-  const ShopValue shop = shop_value(si_value, dimension, system);
-  const std::string number = number_text(shop.value, std::max(1, digits));
+  return shop_text_beside(si_value, si_value, dimension, system, digits);
+}
+
+std::string shop_text_beside(double si_value, double beside, Dimension dimension, UnitSystem system,
+                             int digits, Rounding rounding) {
+  const ShopValue shop = value_in_unit_of(si_value, beside, dimension, system);
+  const std::string number = number_text(shop.value, std::max(1, digits), rounding);
   return shop.unit.empty() ? number : fmt::format("{} {}", number, shop.unit);
 }
 

@@ -66,7 +66,10 @@ Parsed bare_degree(std::string_view text, std::string_view unit) {
                              example_text(Dimension::temperature)));
 }
 
-Parsed measure(std::string_view text, double value, const std::string &unit, Dimension wanted) {
+enum class Kind { quantity, difference };
+
+Parsed measure(std::string_view text, double value, const std::string &unit, Dimension wanted,
+               Kind kind = Kind::quantity) {
   if (wanted == Dimension::temperature && (unit == "C" || unit == "F"))
     return bare_degree(text, unit);
   const DatabaseReading reading = read_unit(value, unit);
@@ -81,6 +84,8 @@ Parsed measure(std::string_view text, double value, const std::string &unit, Dim
     return wrong_dimension(text, reading, wanted);
   if (!std::isfinite(reading.si))
     return refused(fmt::format("\"{}\" is too large a number", text));
+  if (wanted == Dimension::temperature && kind == Kind::difference)
+    return {rounded(reading.si - read_unit(0.0, unit).si), {}, {}};
   if (wanted == Dimension::temperature && reading.si < 0.0)
     return refused(fmt::format("\"{}\" is below absolute zero", text));
   return {wanted == Dimension::angle ? reading.si : rounded(reading.si), {}, {}};
@@ -120,9 +125,7 @@ Parsed money(std::string_view text, double value, std::string_view unit, Dimensi
   return {rounded(price), {}, std::string(currency)};
 }
 
-} // namespace
-
-Parsed parse_quantity(std::string_view text, Dimension wanted) {
+Parsed parse(std::string_view text, Dimension wanted, Kind kind) {
   if (text.size() > longest_text)
     return refused(fmt::format("the text is too long for a quantity; {}", wanted_text(wanted)));
   const std::string plain = plain_signs(text);
@@ -138,10 +141,20 @@ Parsed parse_quantity(std::string_view text, Dimension wanted) {
   if (wanted == Dimension::cost || wanted == Dimension::price)
     return money(text, *number.value, unit, wanted);
   if (!unit.empty())
-    return measure(text, *number.value, with_trade_names(unit), wanted);
+    return measure(text, *number.value, with_trade_names(unit), wanted, kind);
   if (wanted == Dimension::ratio)
     return {*number.value, {}, {}};
   return refused(fmt::format("\"{}\" has no unit, {}", text, wanted_text(wanted)));
+}
+
+} // namespace
+
+Parsed parse_quantity(std::string_view text, Dimension wanted) {
+  return parse(text, wanted, Kind::quantity);
+}
+
+Parsed parse_difference(std::string_view text, Dimension wanted) {
+  return parse(text, wanted, Kind::difference);
 }
 
 } // namespace purgewright::units

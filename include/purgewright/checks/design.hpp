@@ -47,7 +47,11 @@ Design evaluate(job::Job);
 // runs.
 Design evaluate_purge(job::Job);
 
-// All but the models of purge and heat, in closed form: what sweeps use, thousands a second.
+// The same with the warm plan, coarse as well: all that evaluate's rules judge, for a row of a sweep.
+Design evaluate_row(job::Job);
+
+// All but the models of purge and heat, in closed form: what quick sweeps use, thousands a second. Neither
+// purge, heat nor a measured log can be judged on it.
 Design evaluate_closed_form(job::Job);
 
 // Every figure of the design: job values, fixture, purge, heat. Job values alone when the layout has

@@ -19,15 +19,20 @@ namespace purgewright::checks {
 enum class Status { pass, caution, fail };
 std::string_view to_text(Status);
 
+enum class Bound { at_most, at_least }; // what the limit is to the value
+std::string_view to_text(Bound);        // "at most"
+
 struct Verdict {
   Status status = Status::pass;
   double value = 0.0;
   double limit = 0.0;
+  Bound bound = Bound::at_most;
 };
 
 // What a rule must know beyond the closed form; it is left out where that is not known. Heat is known with
-// the purge, by its coarse plan alone in a search.
-enum class Needs { nothing, purge, heat, solids };
+// the purge, by its coarse plan alone in a search. A log's rule judges only a job that names such a log, a
+// family's only a job that has one.
+enum class Needs { nothing, purge, heat, solids, bore_log, chamber_log, family };
 
 struct Rule {
   std::string_view id, title, source;
@@ -44,10 +49,14 @@ struct RuleResult {
   double value = 0.0, limit = 0.0;
   units::Dimension dimension{};
   std::string source, remedy;
+  Bound bound = Bound::at_most;
 };
 
 // Whether the design holds what the rule judges.
 bool judgeable(const Rule &, const Design &);
+
+// The rule's verdict; a value or limit that is not a number fails, whatever the rule's own judge made of it.
+Verdict verdict(const Rule &, const Design &);
 
 // All rules, in the order they are reported.
 std::span<const Rule> rules();
@@ -55,8 +64,23 @@ std::span<const Rule> rules();
 // Every rule's result; dimensions that clash come first, each as a failed rule whose value is the clash.
 std::vector<RuleResult> judge(const Design &);
 
-// Number of rules that fail, without making any text; a rule counts when what it needs is known.
-int failures(const Design &);
+// Rules that judge() leaves out though they concern this design, and why.
+struct NotJudged {
+  std::string_view rule, why;
+};
+std::vector<NotJudged> not_judged(const Design &);
+
+// The same in numbers, for one row of many. The worst failing rule is the one that misses its limit by the
+// greatest share of it, the first of equal ones. Where the layout clashes, the clashes count and no rule is
+// judged.
+struct Tally {
+  int judged = 0, failing = 0;
+  std::string worst; // id; empty when none fails
+  bool clashes = false;
+  unsigned left_out = 0; // a bit for each Needs whose rules not_judged() names; 0 where the layout clashes
+};
+Tally tally(const Design &);
+std::vector<std::string_view> not_judged(const Tally &); // ids
 
 Status worst(const std::vector<RuleResult> &);
 

@@ -21,7 +21,6 @@ inline constexpr double barrer = 1e-10 * 1e-6 * 1e-2 / (1e-4 * 1333.22387);
 struct HoseMaterial {
   std::string_view name; // as the job file spells it
   double permeability;   // to oxygen at 25 to 35 degC
-  bool source_seen;      // false: the value is quoted from memory
   std::string_view source;
 };
 std::span<const HoseMaterial> hose_materials();

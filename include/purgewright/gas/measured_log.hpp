@@ -70,10 +70,13 @@ struct FitResult {
   Fitted lag;               // s, first order, of the meter and its cell; 0 where the log shows none
   Fitted floor;             // oxygen the space settles at
   double floor_model = 0.0;
-  double rms = 0.0;               // of log10(curve / reading), decades
-  double r_squared = 0.0;         // of log10
-  std::vector<units::Time> times; // of the readings
-  std::vector<double> curve;      // what the meter would show by the fit
+  double last = 0.0, lowest = 0.0; // what the meter showed at the end, and at its lowest: medians of a few
+                                   // readings, so that a stray one does not count
+  bool at_bound = false;           // the search ended where tanks, delay, lag or floor may go no further
+  double rms = 0.0;                // of log10(curve / reading), decades
+  double r_squared = 0.0;          // of log10
+  std::vector<units::Time> times;  // of the readings
+  std::vector<double> curve;       // what the meter would show by the fit
 };
 
 inline constexpr double most_fitted_tanks = 16.0; // more cannot be told apart by a meter
@@ -82,6 +85,17 @@ inline constexpr double most_fitted_tanks = 16.0; // more cannot be told apart b
 // a tenth of a second.
 FitResult fit_log(const Log &, Circuit, const job::Job &, const fixture::Layout &, const fixture::Volumes &,
                   const fixture::Areas &, const Bounds &);
+
+// Under it the curve is no picture of the log: what it leaves over scatters by more than a third of what the
+// readings themselves do (sqrt(1 - 0.9) = 0.32), over a fall of at least a decade. Common practice, no
+// source.
+inline constexpr double least_r_squared = 0.9;
+
+// Why nothing may be taken from a fit; empty when something may.
+std::string_view fit_fault(const FitResult &);
+bool usable(const FitResult &);
+// Whether the readings reach down to the fitted floor: the fit is usable and the floor's error less than it.
+bool floor_settled(const FitResult &);
 
 struct LogFits {
   std::vector<FitResult> fits;
@@ -92,10 +106,12 @@ struct LogFits {
 LogFits fit_job_log(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
                     const fixture::Areas &, const Bounds &);
 
-// What the purge is to take from the log: the fitted tanks when gas.log_use is `apply`, else nothing.
+// What the purge is to take from the log: the fitted tanks of a usable fit when gas.log_use is `apply`, else
+// nothing.
 MeasuredMixing mixing_to_use(const job::Job &, const LogFits &);
 
-// gas.log.bore.tanks and its neighbours, for results and trace.
+// gas.log.bore.tanks and its neighbours, for results and trace; of a fit that is not usable only what the
+// readings themselves show and how badly the curve lies.
 units::Figures log_figures(const LogFits &);
 
 } // namespace purgewright::gas

@@ -8,6 +8,7 @@
 // helium in air within 2 % up to 300 K and within 7.5 % at 673 K.
 #pragma once
 
+#include "purgewright/standards/tables.hpp"
 #include "purgewright/units/quantity.hpp"
 
 #include <string_view>
@@ -16,22 +17,16 @@ namespace purgewright::gas {
 
 enum class Species { argon, helium, oxygen, nitrogen, air };
 
-inline constexpr units::Pressure standard_atmosphere = units::pascals(101325.0); // exact by definition
-inline constexpr double air_oxygen =
-    0.2095; // volume fraction in dry air, US Standard Atmosphere 1976 (0.20948)
-inline constexpr double standard_gravity = 9.80665;       // m/s2, exact by definition (CGPM 1901)
-inline constexpr double molar_gas_constant = 8.314462618; // J/(mol K), exact since 2019 (CODATA 2018)
+using standards::air_oxygen;
+using standards::LennardJones;
+using standards::molar_gas_constant;
+using standards::standard_atmosphere;
+using standards::standard_gravity;
 
-// Molar mass, kg/mol. Source: IUPAC standard atomic weights; air 28.964 g/mol, US Standard Atmosphere 1976.
-double molar_mass(Species species);
-
-// Lennard-Jones parameters of one species and where they are published.
-struct LennardJones {
-  double diameter;   // collision diameter sigma, angstrom as published
-  double well_depth; // epsilon/k, kelvin
-  std::string_view source;
-};
+// The rows of the one table of gases, standards::gases().
+double molar_mass(Species species); // kg/mol
 const LennardJones &lennard_jones(Species species);
+double specific_heat(Species species); // at constant pressure, J/(kg K)
 
 // Reduced collision integrals of the Lennard-Jones 12-6 potential for viscosity (2,2) and diffusion (1,1) at
 // the reduced temperature kT/epsilon. Valid 0.3 to 110: the fit is given for 0.3 to 100; helium at 1000 K

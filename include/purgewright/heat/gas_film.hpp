@@ -5,9 +5,8 @@
 // beyond 1000 K), lengths above 0; otherwise std::domain_error with the function's name and the value.
 // Guarantee: pure functions. Chamber and room count as still: the torch's gas and a draught cool more, so
 // holds come out on the long side.
-// Source: conductivity: CRC Handbook, section 6, Thermal Conductivity of Gases (300 K to 600 K); above that
-// argon by Eucken's 2.5 cv mu, helium from Incropera & DeWitt, table A.4. Viscosity and diffusivity follow
-// from conductivity for a monatomic gas: cp = 2.5 R / M, Pr = 2/3 (kinetic theory).
+// Source: conductivity: the table of standards/gases. Viscosity and diffusivity follow from it for a
+// monatomic gas: cp = 2.5 R / M, Pr = 2/3 (kinetic theory).
 #pragma once
 
 #include "purgewright/job/job.hpp"

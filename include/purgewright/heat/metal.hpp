@@ -6,9 +6,10 @@
 // Guarantee: pure functions. enthalpy_at is the exact integral of apparent_heat_at. Density is that at room
 // temperature, so that mass is kept. The heat of the alpha-beta change (some 90 kJ/kg, given back on cooling
 // far above the shielding temperature) is left out.
-// Source: in each metal's `source`.
+// Source: the table of standards/metals.
 #pragma once
 
+#include "purgewright/standards/tables.hpp"
 #include "purgewright/units/quantity.hpp"
 
 #include <string>
@@ -17,9 +18,7 @@
 
 namespace purgewright::heat {
 
-struct PropertyRow {
-  double kelvin = 0.0, value = 0.0;
-};
+using standards::PropertyRow;
 
 struct Metal {
   std::string name;
@@ -31,7 +30,6 @@ struct Metal {
   double latent_heat = 0.0; // released evenly between solidus and liquidus
   double emissivity = 0.0;  // total, bright metal
   units::Temperature beta_transus{};
-  std::string source;
 
   double conductivity_at(units::Temperature) const;
   double specific_heat_at(units::Temperature) const; // sensible
@@ -41,7 +39,7 @@ struct Metal {
 
 inline constexpr units::Temperature coldest = units::kelvins(200.0), hottest = units::kelvins(4000.0);
 
-// The metal under its name in standards::metals(); nullptr when it has no row here.
+// The metal under its name in standards::metals(); nullptr when it is unknown or never melted here.
 const Metal *thermal_metal(std::string_view name);
 
 // A metal whose properties do not change and which does not melt: for closed forms and estimates. All above

@@ -93,6 +93,7 @@ struct HeatPlan {
   units::Temperature roller_peak{};              // of the tube on the front stand's rollers
   units::Temperature pin_peak{}, chamber_peak{}; // each one lump of metal, at the end of the last hold
   units::Length hot_zone{};
+  std::string metal_source; // of conductivity and heat capacity of tube and cap, from memory or seen
   Energy energy;
   std::vector<Moment> history;
   long steps = 0, iterations = 0; // of time and of the linear solver

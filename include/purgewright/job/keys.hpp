@@ -106,5 +106,6 @@ struct FieldInfo {
 std::span<const FieldInfo> fields(); // in file order, index = Key
 const FieldInfo &field(Key);
 const FieldInfo *field(std::string_view path); // null when there is no such key
+bool names_metal(const FieldInfo &);           // takes a metal's usual names (standards::metal_called)
 
 } // namespace purgewright::job

@@ -11,8 +11,12 @@ namespace purgewright::job {
 // Edits between two words, case ignored; swapped neighbours count once (optimal string alignment).
 std::size_t edits(std::string_view a, std::string_view b);
 
-// The choice a typing slip away from the word, empty when none is near.
+// The choice a typing slip away from the word, empty when none is near. Other digits are another choice.
 std::string_view nearest_choice(std::string_view word, std::span<const std::string_view> choices);
+
+// The metal among the choices that the word misspells, empty when it may be the name of another: symbols and
+// numbers must be right, in the words two letters may be wrong.
+std::string_view nearest_metal(std::string_view word, std::span<const std::string_view> metals);
 
 // Full path of the key meant by a wrong key in a section ("" for the top): a near name in that section, or
 // the same name in another section. Empty when none is near.

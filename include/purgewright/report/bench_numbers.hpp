@@ -29,12 +29,14 @@ std::string warm_hold_text(const heat::Series &, bool tack, std::size_t number);
 // "27 s, 32 s once the fixture is warm": torch postflow to set.
 std::string postflow_text(const Findings &);
 
-// Speed of the room's air: "0.5 m/s", or "100 ft/min" in an inch job; never below 0.1 m/s, what still air
-// does.
+// Speed of the room's air that a limit allows: "0.5 m/s", or "100 ft/min" in an inch job; never more than it
+// is.
 std::string air_speed(const Findings &, units::Velocity);
 
 // Percent from one in a hundred on, ppm below.
 std::string oxygen_text(double fraction);
+// The same of a limit: to four digits, never more than it is.
+std::string oxygen_limit_text(double fraction);
 
 std::string collar_degrees(units::Angle);
 // "80 to 180"; "0 round to 10" when it goes past its own start.

@@ -1,7 +1,10 @@
 // Designs side by side: the figures people compare, the better one of each row marked.
 //
-// Units: values are SI. Guarantee: evaluating one design makes no text, so that sweeps run thousands a
-// second.
+// A row says how many rules fail, which worst, and which were not judged; where purge and heat were left out
+// the count is none of all rules and is never given as such.
+//
+// Units: values are SI. Guarantee: evaluating one design makes no text but a rule's id, so that quick sweeps
+// run thousands a second.
 #pragma once
 
 #include "purgewright/checks/rules.hpp"
@@ -25,24 +28,33 @@ struct Metric {
 };
 
 std::span<const Metric> metrics();
-inline constexpr std::size_t metric_count = 14;
+inline constexpr std::size_t metric_count = 13;
 using MetricValues = std::array<double, metric_count>;
 
-// All metrics of a design; not a number where the layout has conflicts, but for the count of failing rules.
+// All metrics of a design; not a number where the layout has conflicts.
 MetricValues measure(const checks::Design &);
 
 struct ComparedDesign {
   std::string name;           // file stem, or the varied values "fixture.wall=4 mm"
   std::vector<double> varied; // SI, one for each key of the sweep
   MetricValues values{};
+  checks::Tally rules{};
 };
+
+// A design as a row: its metrics and its rules.
+ComparedDesign compared(const checks::Design &, std::string name = {});
 
 struct Comparison {
   std::vector<std::string> varied_keys;
   std::vector<units::Dimension> varied_dimensions;
+  std::vector<std::string> varied_currencies; // of prices; empty for other keys
   std::vector<ComparedDesign> designs;
   units::UnitSystem unit_system = units::UnitSystem::metric;
+  bool quick = false; // purge, heat and measured log were left out: their rules are not judged
 };
+
+// "shop.argon_price=12 EUR/m3": the value of a row's varied key.
+std::string varied_text(const Comparison &, std::size_t key, double value);
 
 // Indices of the best designs of a row; empty when all are equal or the row has no better.
 std::vector<std::size_t> best(const Comparison &, std::size_t metric);

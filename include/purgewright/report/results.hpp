@@ -1,5 +1,6 @@
 // results.json: every figure and every rule of a design in SI, for scripts; templates/results.schema.json is
-// its JSON Schema. A number that is not finite is left out rather than written as null.
+// its JSON Schema. A figure that is not finite is left out; a rule's value that is none is null, and the rule
+// fails.
 //
 // Guarantee: same design, same bytes.
 #pragma once
@@ -15,6 +16,7 @@ struct Findings {
   checks::Design design;
   units::Figures figures;
   std::vector<checks::RuleResult> rules;
+  std::vector<checks::NotJudged> not_judged; // rules that concern the design and are not among them
 };
 
 // Evaluates figures and rules of a design once; every output is made of this.

@@ -9,6 +9,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace purgewright::standards {
@@ -105,22 +106,79 @@ struct Plastic {
 };
 std::span<const Plastic> plastics(); // coldest first
 
-// ---- Metals
+// ---- Metals: the one table of what heat, gas, rules and parts list know of a metal
+struct PropertyRow {
+  double kelvin = 0.0, value = 0.0;
+};
+// A property over temperature, ascending; a single row stands for every temperature.
+struct Property {
+  std::span<const PropertyRow> rows = {};
+  std::string_view source = {};
+  double room() const { return rows.front().value; } // near 20 degC
+};
+
+// Of a metal that is melted here.
+struct Melting {
+  units::Temperature liquidus{}, boiling{}, beta_transus{};
+  double latent_heat = 0.0;       // J/kg, between solidus and liquidus
+  double pool_conductivity = 0.0; // W/(m K), stirring included
+  double emissivity = 0.0;        // total, bright metal
+  std::string_view source;
+};
+
 struct Metal {
   std::string_view name;  // "titanium-grade-2" "titanium-grade-9" "titanium-6al-4v" "aluminium-6082"
                           // "aluminium-6061" "stainless-304" "copper-c110"
   std::string_view title; // "titanium Grade 2"
   units::Density density;
-  double conductivity;  // W/(m K), near room temperature (Ti-6Al-4V and Grade 9: near 400 degC is in heat)
-  double specific_heat; // J/(kg K), near room temperature
-  double expansion;     // 1/K
-  units::Temperature melting_start;
-  bool weldable_here;                                      // may be tube or cap: reactive metals of this tool
-  std::optional<units::Temperature> shielding_temperature; // below it the gas may go; set for reactive metals
-  std::string_view source;
+  std::string_view density_source;
+  Property conductivity;  // solid, W/(m K)
+  Property specific_heat; // sensible, J/(kg K)
+  double expansion;       // 1/K, near room temperature
+  std::string_view expansion_source;
+  units::Temperature melting_start; // solidus
+  std::string_view melting_source;
+  bool weldable_here; // may be tube or cap: reactive metals of this tool
+  std::optional<units::Temperature> shielding_temperature = {}; // below it the gas may go; of reactive metals
+  std::string_view shielding_source = {};
+  std::optional<Melting> melting = {}; // of reactive metals
 };
 std::span<const Metal> metals();
 const Metal *metal(std::string_view name); // nullptr when unknown
+
+// The table's name of the metal that a shop calls so, in whatever case, with whatever blanks and dashes:
+// "Grade 5", "Ti-6Al-4V", "R56400" and "3.7165" are "titanium-6al-4v". Empty when the name is none of them.
+// Source: ASTM B348/B348M section 1.1 (grades and UNS numbers), DIN 17850 and 17851, EN 573-3, EN 10088-1,
+// EN 1412 (material numbers, from memory).
+std::string_view metal_called(std::string_view name);
+// A name in lower case without its blanks and dashes.
+std::string plain_metal_name(std::string_view name);
+// Every plain name of a metal of the table.
+std::span<const std::string_view> metal_names(std::string_view metal); // empty when unknown
+
+// ---- Gases: the one table of what heat and gas know of a gas
+// Dry air's oxygen, a volume fraction: US Standard Atmosphere 1976 (0.20948).
+inline constexpr double air_oxygen = 0.2095;
+inline constexpr units::Pressure standard_atmosphere = units::pascals(101325.0); // exact by definition
+inline constexpr double standard_gravity = 9.80665;       // m/s2, exact by definition (CGPM 1901)
+inline constexpr double molar_gas_constant = 8.314462618; // J/(mol K), exact since 2019 (CODATA 2018)
+
+// Lennard-Jones parameters of one gas and where they are published.
+struct LennardJones {
+  double diameter;   // collision diameter sigma, angstrom as published
+  double well_depth; // epsilon/k, kelvin
+  std::string_view source;
+};
+struct Gas {
+  std::string_view name; // "argon" "helium" "oxygen" "nitrogen" "air"
+  double molar_mass;     // kg/mol: IUPAC standard atomic weights; air: US Standard Atmosphere 1976
+  LennardJones potential;
+  int atoms;             // of a molecule
+  Property conductivity; // W/(m K), for the gases that a shop purges with; without rows for the others
+  // At constant pressure, J/(kg K): 5/2 R/M for one atom, 7/2 R/M for two, kinetic theory.
+  double specific_heat() const;
+};
+std::span<const Gas> gases(); // in the order of the names above
 
 // ---- Tube tolerances, ASTM B338
 // Plus-minus tolerance on the

@@ -20,6 +20,10 @@ struct BadSweep : std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
+// What a row of a sweep is judged by: every rule that needs no solids (gas, and heat by its coarse plan), or
+// the closed forms alone, thousands a second.
+enum class Judging { every_rule, quick };
+
 struct Comparing {
   std::optional<report::Comparison> comparison; // absent when a problem is an error
   job::Diagnostics problems;
@@ -29,6 +33,6 @@ struct Comparing {
 Comparing compare(std::span<const job::Sources>);
 
 // Every combination of the varied values on one job, the last key varying fastest.
-Comparing sweep(const job::Sources &, std::span<const std::string> sweeps);
+Comparing sweep(const job::Sources &, std::span<const std::string> sweeps, Judging);
 
 } // namespace purgewright::study

@@ -54,6 +54,14 @@ enum class UnitSystem { metric, inch };
 // text back, to the printed digits, for every dimension but cost and price.
 std::string shop_text(double si_value, Dimension, UnitSystem, int digits = 4);
 
+// Which way the last printed digit goes: a limit is never printed laxer than it is.
+enum class Rounding { nearest, down, up };
+
+// The same in the unit in which `beside` would be printed: for the terms of a sum and for a value beside its
+// limit, which are compared by eye.
+std::string shop_text_beside(double si_value, double beside, Dimension, UnitSystem, int digits = 4,
+                             Rounding = Rounding::nearest);
+
 // SI value in the shop unit of the chosen system and that unit's name.
 struct ShopValue {
   double value;

@@ -29,4 +29,8 @@ struct Parsed {
 // Refuses NaN and infinities, a wrong dimension (naming both), and an unknown unit.
 Parsed parse_quantity(std::string_view text, Dimension wanted);
 
+// The same for a difference of two such quantities: a temperature's zero does not count, so that 50 degC is
+// 50 K and 90 degF is 50 K. For every other dimension the same as parse_quantity.
+Parsed parse_difference(std::string_view text, Dimension wanted);
+
 } // namespace purgewright::units

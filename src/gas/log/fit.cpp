@@ -8,6 +8,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <span>
 
 namespace purgewright::gas {
 namespace {
@@ -173,6 +174,35 @@ Point errors(const Problem &problem, const Best &best) {
   return result;
 }
 
+// Whether the search ended at a bound that says nothing of the space: the lower ends of delay, lag and floor
+// are a prompt meter and a log that ends before its floor.
+bool at_bound(const Problem &problem, const Point &p) {
+  constexpr double near = 1e-3; // of the parameter's room
+  const Point low = problem.low(), high = problem.high();
+  const auto above = [&](Parameter i) { return p[i] > high[i] - near * (high[i] - low[i]); };
+  const bool mixed = p[log_tanks] < low[log_tanks] + near * (high[log_tanks] - low[log_tanks]);
+  return mixed || above(log_tanks) || above(delay) || above(log_floor) || above(lag);
+}
+
+double median(std::span<const double> values) {
+  std::vector<double> sorted(values.begin(), values.end());
+  const auto middle = sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2);
+  std::ranges::nth_element(sorted, middle);
+  return *middle;
+}
+
+// Level at the end and the lowest level of the readings themselves.
+void find_levels(const Readings &readings, FitResult &result) {
+  constexpr std::size_t share = 20, fewest = 3; // a twentieth of the readings, three at least
+  const std::span<const double> all(readings.oxygen);
+  const std::size_t width = std::max(fewest, all.size() / share);
+  result.last = median(all.last(width));
+  result.lowest = result.last;
+  for (std::size_t i = 0; i + width <= all.size(); ++i) {
+    result.lowest = std::min(result.lowest, median(all.subspan(i, width)));
+  }
+}
+
 void judge(const Problem &problem, const Best &best, FitResult &result) {
   const auto n = static_cast<double>(problem.times.size());
   double mean = 0.0, total = 0.0;
@@ -215,6 +245,7 @@ FitResult fit_log(const Log &log, Circuit circuit, const job::Job &job, const fi
                    .lag = {best.point[lag], best.point[lag] > 0.0 ? spread[lag] : 0.0},
                    .floor = logarithmic(log_floor),
                    .floor_model = family.floor(),
+                   .at_bound = at_bound(problem, best.point),
                    .times = readings->times,
                    .curve = {}};
   const Meter shown = problem.meter(best.point);
@@ -222,6 +253,7 @@ FitResult fit_log(const Log &log, Circuit circuit, const job::Job &job, const fi
     result.curve.push_back(std::pow(10.0, shown.shows(time.value())));
   }
   judge(problem, best, result);
+  find_levels(*readings, result);
   return result;
 }
 

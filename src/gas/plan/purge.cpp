@@ -63,6 +63,7 @@ Times find_times(const Scene &scene, Time guess) {
     duration = 4.0 * duration;
   }
   times.bore = times.chamber = duration;
+  times.bore_reached = times.chamber_reached = false;
   return times;
 }
 
@@ -71,12 +72,14 @@ void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge
   for (const double tanks : {plan::stirred_tanks, plan::displaced_tanks}) {
     stage.bore_tanks = stage.chamber_tanks = tanks;
     const Times times = find_times(plan::build_scene(subject, stage), guess);
-    const auto widen = [](CircuitPlan &plan, Time time) {
+    // The wait is the bracket's upper end: where that end never gets under the limit, no wait does.
+    const auto widen = [](CircuitPlan &plan, Time time, bool reached) {
       plan.low = std::min(plan.low, time);
       plan.high = std::max(plan.high, time);
+      plan.reached = plan.reached && reached;
     };
-    widen(purge.bore, times.bore);
-    widen(purge.chamber, times.chamber);
+    widen(purge.bore, times.bore, times.bore_reached);
+    widen(purge.chamber, times.chamber, times.chamber_reached);
   }
 }
 

@@ -23,7 +23,6 @@ constexpr Length least_pocket = units::millimetres(1.0);
 constexpr double pocket_tanks = 4.0;
 constexpr double plume_heat_share = 0.1; // of the arc's power that heats gas at the joint: common practice
 constexpr double least_open_share = 0.2; // of the slot, under a torch that covers it
-constexpr double argon_heat = 520.3;     // J/(kg K), 2.5 R/M, kinetic theory
 
 enum Reservoir : std::size_t { supply = 0, room = 1 };
 enum ZoneIndex : std::size_t {
@@ -303,7 +302,7 @@ class Builder {
       const units::Power heat = plume_heat_share * (s_.job.weld.current * s_.job.weld.voltage);
       const Length rise = body.z_max - 0.5 * s_.job.tube.outside_diameter;
       const double flux = thermal_buoyancy_flux(heat, density(species_of(s_.job), shop_temperature),
-                                                argon_heat, shop_temperature);
+                                                specific_heat(species_of(s_.job)), shop_temperature);
       exchange += std::max(VolumeFlow{}, plume_flow(flux, rise) - out);
     }
     return exchange;

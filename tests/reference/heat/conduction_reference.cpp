@@ -180,8 +180,10 @@ TEST_CASE("Gas conductivity against the handbook", "[reference][heat]") {
   }
 }
 
-TEST_CASE("Metals against data that was seen", "[reference][heat]") {
-  const auto e = entry("metals_found");
+namespace {
+
+void check_metals(const char *id) {
+  const auto e = entry(id);
   for (const auto &row : e.values()) {
     const auto name = row["metal"].as<std::string>();
     const Metal *found = thermal_metal(name);
@@ -192,4 +194,14 @@ TEST_CASE("Metals against data that was seen", "[reference][heat]") {
     CHECK((conductivity ? found->conductivity_at(at) : found->specific_heat_at(at)) ==
           e.near(row["value"].as<double>()));
   }
+}
+
+} // namespace
+
+TEST_CASE("Titanium's heat capacity against data that was seen", "[reference][heat]") {
+  check_metals("titanium_heat_found");
+}
+
+TEST_CASE("Metals against data from memory", "[reference][heat]") {
+  check_metals("metals_remembered");
 }

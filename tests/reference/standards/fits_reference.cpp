@@ -50,7 +50,8 @@ void check_fits(const char *id) {
 } // namespace
 
 TEST_CASE("ISO 286 deviations as published", "[reference][standards]") {
-  check_deviations("published_deviations");
+  for (const char *id : {"published_deviations", "printed_shafts", "printed_shafts_over_80"})
+    check_deviations(id);
 }
 
 TEST_CASE("ISO 286 deviations as remembered", "[reference][standards]") {

@@ -22,10 +22,10 @@ void check_metals(const char *id) {
     if (row["density"])
       CHECK(metal.density.value() == about(number(row, "density"), data.tolerance));
     if (row["conductivity"])
-      CHECK(metal.conductivity == about(number(row, "conductivity"), data.tolerance));
+      CHECK(metal.conductivity.room() == about(number(row, "conductivity"), data.tolerance));
     if (row["specific_heat"]) {
-      CHECK(metal.specific_heat >= at(row, "specific_heat", 0));
-      CHECK(metal.specific_heat <= at(row, "specific_heat", 1));
+      CHECK(metal.specific_heat.room() >= at(row, "specific_heat", 0));
+      CHECK(metal.specific_heat.room() <= at(row, "specific_heat", 1));
     }
     if (row["expansion"])
       CHECK(metal.expansion == about(number(row, "expansion"), data.tolerance));
@@ -37,7 +37,9 @@ void check_metals(const char *id) {
 } // namespace
 
 TEST_CASE("metal properties as published", "[reference][standards]") {
-  check_metals("published");
+  for (const char *id :
+       {"grade_2", "grade_9", "grade_5", "grade_5_heat", "aluminium_6061", "stainless_304", "copper"})
+    check_metals(id);
 }
 
 TEST_CASE("metal properties as remembered", "[reference][standards]") {
@@ -47,7 +49,7 @@ TEST_CASE("metal properties as remembered", "[reference][standards]") {
 TEST_CASE("specific heat of Grade 2 lies near pure titanium's", "[reference][standards]") {
   const Expected data = expected("metals.yaml", "pure_titanium_specific_heat");
   for (const YAML::Node &row : data.values)
-    CHECK(metal_of(row).specific_heat == about(number(row, "specific_heat"), data.tolerance));
+    CHECK(metal_of(row).specific_heat.room() == about(number(row, "specific_heat"), data.tolerance));
 }
 
 TEST_CASE("titanium stays under gas down to the published temperature", "[reference][standards]") {

@@ -304,3 +304,70 @@ TEST_CASE("A log's mixing replaces the model's only on request", "[unit][gas][lo
   CHECK_FALSE(purge.chamber.tanks_measured);
   CHECK(purge.bore.time != d.purge().bore.time);
 }
+
+namespace {
+
+// Readings every half second for two minutes, by what a function of the time says.
+Log made_log(Circuit circuit, const auto &oxygen) {
+  Readings readings{.circuit = circuit, .times = {}, .oxygen = {}, .flow = {}};
+  for (int i = 0; i <= 240; ++i) {
+    readings.times.push_back(units::seconds(0.5 * i));
+    readings.oxygen.push_back(oxygen(0.5 * i));
+  }
+  return {.file = "made", .circuits = {readings}};
+}
+
+} // namespace
+
+TEST_CASE("A fit that follows nothing is not usable: neither applied nor called measured",
+          "[unit][gas][log]") {
+  auto job = example_job("logger-25");
+  job.gas.log_use = job::LogUse::apply;
+  const PurgeDesign d(job);
+  const auto swinging = made_log(Circuit::bore, [](double t) { // a loose connector
+    return (static_cast<int>(2.0 * t) % 2 == 0 && t < 100.0) ? 0.2 : 5e-6;
+  });
+  const auto rising = made_log(Circuit::bore, [](double t) { return 5e-6 * std::exp(0.09 * t); });
+  for (const auto &log : {swinging, rising}) {
+    const FitResult result = fit(d, log, Circuit::bore);
+    INFO("R2 " << result.r_squared << " at bound " << result.at_bound);
+    CHECK(result.r_squared < least_r_squared);
+    CHECK_FALSE(usable(result));
+    CHECK_FALSE(floor_settled(result));
+    CHECK_FALSE(fit_fault(result).empty());
+    const LogFits fits{.fits = {result}, .problems = {}};
+    CHECK(mixing_to_use(job, fits).bore_tanks == 0.0);
+    const auto figures = log_figures(fits);
+    CHECK(units::find(figures, "gas.log.bore.fit_r2") != nullptr);
+    CHECK(units::find(figures, "gas.log.bore.last") != nullptr);
+    for (const auto &figure : figures) {
+      INFO(figure.id);
+      CHECK(figure.title.find("as measured") == std::string::npos);
+      for (const auto &input : figure.inputs)
+        CHECK((units::find(figures, input) != nullptr || input == "volume.bore_gas"));
+    }
+  }
+}
+
+TEST_CASE("A fit that ends at a bound of its search is not usable", "[unit][gas][log]") {
+  const auto d = example("logger-25");
+  // Slower than one stirred tank can be: the square root of the stirred course.
+  const double change = (d.volumes.bore_gas / d.bounds.bore.flow).value();
+  const auto slow = made_log(
+      Circuit::bore, [&](double t) { return 5e-6 + 0.2095 * std::exp(-std::sqrt(3.0 * t / change)); });
+  const FitResult result = fit(d, slow, Circuit::bore);
+  INFO("tanks " << result.tanks.value << " R2 " << result.r_squared);
+  CHECK(result.at_bound);
+  CHECK_FALSE(usable(result));
+}
+
+TEST_CASE("What the meter showed last and lowest does not hang on one reading", "[unit][gas][log]") {
+  const auto d = example("logger-25");
+  auto log =
+      made_log(Circuit::bore, [](double t) { return t < 60.0 ? 0.2 * std::exp(-0.2 * t) + 8e-6 : 3e-5; });
+  log.circuits[0].oxygen[100] = 1e-9;  // a drop-out
+  log.circuits[0].oxygen.back() = 0.2; // the probe pulled out
+  const FitResult result = fit(d, log, Circuit::bore);
+  CHECK(result.last == Approx(3e-5));
+  CHECK(result.lowest == Approx(8.6e-6).epsilon(0.1));
+}

@@ -359,3 +359,29 @@ TEST_CASE("One tank in the bore is the exponential of a mixed space", "[unit][ga
   CHECK(there ==
         Approx(0.2095 * std::exp(-5.0)).epsilon(0.05)); // a hundredth of the space stays a second tank
 }
+
+TEST_CASE("The arc's plume draws air by the heat capacity of the gas that the job purges with",
+          "[unit][gas][plan]") {
+  // Heat capacities at constant pressure and densities of argon and helium at 25 and 20 degC, 1 atm: NIST
+  // Chemistry WebBook, from memory: 520.3 and 5193 J/(kg K), 1.661 and 0.1664 kg/m3. Point-source plume with
+  // the program's coefficient: flow = C B^(1/3) z^(5/3), so C z^(5/3) falls out of two currents of one gas,
+  // and the ratio between gases is that of B^(1/3), B = g Q / (rho cp T).
+  const auto slot_exchange = [](job::GasSpecies species, double current) {
+    auto job = example_job("logger-25");
+    job.gas.species = species;
+    job.weld.current = units::amperes(current);
+    const PurgeDesign d(job);
+    const auto scene = plan::build_scene(d.subject(), {.bore = litres_per_minute(1.0),
+                                                       .chamber = litres_per_minute(0.5),
+                                                       .torch = litres_per_minute(0.5),
+                                                       .arc = true});
+    const auto at = std::ranges::find(scene.edge_words, "slot");
+    REQUIRE(at != scene.edge_words.end());
+    return scene.network.edges[static_cast<std::size_t>(at - scene.edge_words.begin())].exchange.value();
+  };
+  using enum job::GasSpecies;
+  const double with_argon = slot_exchange(argon, 300.0) - slot_exchange(argon, 200.0);
+  const double with_helium = slot_exchange(helium, 300.0) - slot_exchange(helium, 200.0);
+  REQUIRE(with_argon > 0.0);
+  CHECK(with_helium / with_argon == Approx(std::cbrt(1.661 * 520.3 / (0.1664 * 5193.0))).epsilon(2e-3));
+}

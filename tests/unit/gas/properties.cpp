@@ -59,3 +59,12 @@ TEST_CASE("Properties refuse states outside their range, by name and value", "[u
     CHECK(std::string(error.what()) == "mixture_density: fraction must lie in 0 to 1, got 1.5");
   }
 }
+
+TEST_CASE("Heat capacity of the purge gases and of air", "[unit][gas]") {
+  // NIST Chemistry WebBook, 25 degC and 1 atm, from memory: 520.3, 5193, 920, 1041; air 1006 (CRC Handbook).
+  CHECK(specific_heat(Species::argon) == Approx(520.3).epsilon(1e-3));
+  CHECK(specific_heat(Species::helium) == Approx(5193.0).epsilon(1e-3));
+  CHECK(specific_heat(Species::oxygen) == Approx(920.0).epsilon(0.015));
+  CHECK(specific_heat(Species::nitrogen) == Approx(1041.0).epsilon(0.003));
+  CHECK(specific_heat(Species::air) == Approx(1006.0).epsilon(0.003));
+}

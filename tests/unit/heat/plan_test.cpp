@@ -57,7 +57,7 @@ TEST_CASE("The chamber warms by no more heat than the arcs give", "[unit][heat]"
     // First law on the metal of the finished body alone; the model's block holds a little more.
     const auto &metal = *subject.job.fixture.material;
     const double capacity = fixture::volumes(subject.job, subject.layout).chamber_body.value() *
-                            metal.density.value() * metal.specific_heat;
+                            metal.density.value() * metal.specific_heat.room();
     const double rise = plan.chamber_peak.value() - plan.ambient.value();
     CHECK(rise > 0.0);
     CHECK(rise * capacity <= plan.energy.in);

@@ -69,7 +69,7 @@ TEST_CASE("The fixture takes the arc's electrical heat less what the part carrie
                  y = layout.body.width.value(), z = layout.body.height().value();
     const double a = base.length().value(), b = base.width().value(), t = base.thickness.value();
     const auto &metal = *c.subject.job.fixture.material;
-    CHECK(c.series.capacity < (x * y * z + a * b * t) * metal.density.value() * metal.specific_heat);
+    CHECK(c.series.capacity < (x * y * z + a * b * t) * metal.density.value() * metal.specific_heat.room());
     CHECK(c.series.loss < 20.0 * (x * y + y * z + z * x + a * b + (a + b) * t));
     CHECK(c.series.loss > 10.0 * (x * y + y * z + z * x)); // half the chamber alone
     CHECK(c.series.settled_on_plastic > c.series.settled);

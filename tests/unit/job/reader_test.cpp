@@ -199,3 +199,81 @@ TEST_CASE("damaged job files never throw", "[unit]") {
     REQUIRE_NOTHROW(resolve_text(text));
   }
 }
+
+namespace {
+
+Resolution with_metal(const std::string &name) {
+  return resolve_text(with(flat_job, "material: titanium-grade-2", "material: " + name));
+}
+
+std::string offered(const std::string &metal) {
+  const auto read = with_metal(metal);
+  REQUIRE(read.problems.size() == 1);
+  CHECK(read.problems.front().key == "tube.material");
+  return read.problems.front().nearest;
+}
+
+} // namespace
+
+TEST_CASE("a job takes a metal's usual names", "[unit]") {
+  for (const std::string name : {"Grade 5", "Ti-6Al-4V", "6-4", "R56400", "3.7165", "\"ti 6al 4v\""}) {
+    CAPTURE(name);
+    const auto read = with_metal(name);
+    REQUIRE(read.job);
+    CHECK(read.job->tube.material->name == "titanium-6al-4v");
+    CHECK(read.job->cap.material->name == "titanium-6al-4v");
+  }
+  CHECK(with_metal("Grade 9").job->tube.material->name == "titanium-grade-9");
+  const auto bar =
+      resolve_text(std::string(flat_job) + "fixture: {material: EN AW-6082, pin_material: AISI 304}\n");
+  REQUIRE(bar.job);
+  CHECK(bar.job->fixture.material->name == "aluminium-6082");
+  CHECK(bar.job->fixture.pin_material->name == "stainless-304");
+}
+
+TEST_CASE("a name that may be another metal is offered no other grade; a slip in a word is", "[unit]") {
+  for (const std::string other :
+       {"titanium-grade-3", "titanium-grade-4", "titanium-grade-7", "titanium-grade-23", "Grade 1",
+        "Grade 12", "Ti-6Al-4V ELI", "Ti-6Al-7Nb", "Ti-6Al-4Zr", "CP4", "R56401", "3.7235",
+        "zirconium-grade-2", "tantalum", "titanium", "aluminium-6082"}) {
+    CAPTURE(other);
+    CHECK(offered(other).empty());
+  }
+  CHECK(offered("titanum-grade-2") == "titanium-grade-2");
+  CHECK(offered("titanium-garde-9") == "titanium-grade-9");
+  CHECK(offered("Titanum Grade 5") == "titanium-6al-4v");
+}
+
+TEST_CASE("other digits are another choice, not a slip", "[unit]") {
+  const auto wrong = [](const std::string &line) {
+    const auto read = resolve_text(std::string(flat_job) + line);
+    REQUIRE(read.problems.size() == 1);
+    return read.problems.front().nearest;
+  };
+  CHECK(wrong("gas: {port_thread: G1/2}\n").empty());
+  CHECK(wrong("shop: {sheet: A5}\n").empty());
+  CHECK(wrong("gas: {port_thread: 1/8 NTP}\n") == "1/8 NPT");
+  CHECK(wrong("shop: {sheet: Leter}\n") == "Letter");
+  CHECK(wrong("fixture: {material: aluminium-6083}\n").empty());
+}
+
+TEST_CASE(
+    "the same key twice is one error that names both lines, in a section, in flow form and between both",
+    "[unit]") {
+  const auto only = [](const std::string &text) {
+    const auto read = resolve_text(text);
+    REQUIRE(read.problems.size() == 1);
+    CHECK_FALSE(read.job);
+    return to_text(read.problems.front());
+  };
+  const std::string job(flat_job);
+  CHECK_THAT(only(with(job, "  wall: 0.9 mm\n", "  wall: 0.9 mm\n  wall: 1.2 mm\n")),
+             Catch::Matchers::Contains("job.yaml:7:3") && Catch::Matchers::Contains("tube.wall") &&
+                 Catch::Matchers::Contains("line 6"));
+  CHECK_THAT(only(job + "gas: {species: argon, species: helium}\n"),
+             Catch::Matchers::Contains("gas.species") && Catch::Matchers::Contains("line 12"));
+  CHECK_THAT(only(job + "tube: {wall: 2 mm}\n"),
+             Catch::Matchers::Contains("tube") && Catch::Matchers::Contains("first at line 3"));
+  CHECK_THAT(only(job + "gas:\n  oxygen_limit: {bore: 50 ppm, \"bore\": 500 ppm}\n"),
+             Catch::Matchers::Contains("gas.oxygen_limit.bore") && Catch::Matchers::Contains("line 13"));
+}

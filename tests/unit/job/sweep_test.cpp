@@ -47,3 +47,24 @@ TEST_CASE("a sweep that is not one is refused in a sentence", "[unit]") {
   CHECK(problem("fixture.wall=3 mm:99 mm:1 mm") == "fixture.wall allows 1.5 mm to 25 mm");
   CHECK(problem("fixture.wall=3:4:1").find("has no unit") != std::string::npos);
 }
+
+TEST_CASE("a temperature's step is a difference, in whatever unit", "[unit]") {
+  for (const auto *text : {"weld.shielding_temperature=300 degC:500 degC:50 degC",
+                           "weld.shielding_temperature=572 degF:932 degF:90 degF",
+                           "weld.shielding_temperature=300 degC:500 degC:50 K"}) {
+    INFO(text);
+    const auto reading = read_sweep(text);
+    REQUIRE(reading.sweep);
+    CHECK(reading.sweep->count == 5);
+    CHECK(reading.sweep->step == Approx(50.0).epsilon(1e-12));
+    CHECK(reading.sweep->at(4) == Approx(773.15).epsilon(1e-12));
+  }
+}
+
+TEST_CASE("a price's sweep keeps its currency, one for all three", "[unit]") {
+  const auto reading = read_sweep("shop.argon_price=9 CHF/m3:12 CHF/m3:1 CHF/m3");
+  REQUIRE(reading.sweep);
+  CHECK(reading.sweep->currency == "CHF");
+  CHECK(read_sweep("shop.argon_price=9 CHF/m3:12 EUR/m3:1 CHF/m3").problem == "the currencies differ");
+  CHECK(read_sweep("shop.argon_price=9 CHF/m3:12 CHF/m3:1 EUR/m3").problem == "the currencies differ");
+}

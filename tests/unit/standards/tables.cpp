@@ -184,7 +184,21 @@ TEST_CASE("reactive metals and only they carry a shielding temperature", "[unit]
     if (row.shielding_temperature)
       CHECK(*row.shielding_temperature < row.melting_start);
     CHECK_FALSE(row.title.empty());
-    CHECK_FALSE(row.source.empty());
+    for (const auto source : {row.density_source, row.conductivity.source, row.specific_heat.source,
+                              row.expansion_source, row.melting_source})
+      CHECK_FALSE(source.empty());
+    CHECK(row.melting.has_value() == row.weldable_here);
+    CHECK(row.shielding_source.empty() != row.weldable_here);
+    for (const Property &property : {row.conductivity, row.specific_heat}) {
+      REQUIRE_FALSE(property.rows.empty());
+      for (std::size_t i = 1; i < property.rows.size(); ++i)
+        CHECK(property.rows[i].kelvin > property.rows[i - 1].kelvin);
+    }
+    if (row.melting) {
+      CHECK_FALSE(row.melting->source.empty());
+      CHECK(row.melting->liquidus > row.melting_start);
+      CHECK(row.melting->boiling > row.melting->liquidus);
+    }
   }
   CHECK(names.size() == 7);
   CHECK(metal("titanium") == nullptr);

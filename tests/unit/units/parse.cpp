@@ -307,3 +307,19 @@ TEST_CASE("many threads may read units at once", "[unit][units]") {
   for (const double result : results)
     CHECK(result == Approx(200 * 0.9144).epsilon(1e-12));
 }
+
+TEST_CASE("A difference of temperatures has no zero; other differences are quantities", "[unit][units]") {
+  using purgewright::units::parse_difference;
+  for (const auto &[text, kelvin] : std::vector<std::pair<std::string_view, double>>{
+           {"50 degC", 50.0}, {"90 degF", 50.0}, {"50 K", 50.0}, {"-9 degF", -5.0}, {"9 degR", 5.0}}) {
+    CAPTURE(text);
+    const Parsed parsed = parse_difference(text, Dimension::temperature);
+    REQUIRE(parsed.si);
+    CHECK(*parsed.si == Approx(kelvin).epsilon(1e-12));
+  }
+  CHECK(*parse_difference("1.25 in", Dimension::length).si == 0.03175);
+  CHECK(parse_difference("2 EUR/m3", Dimension::price).currency == "EUR");
+  CHECK_FALSE(parse_difference("50 mm", Dimension::temperature).si);
+  CHECK_FALSE(parse_difference("50 C", Dimension::temperature).si);
+  CHECK_FALSE(parse_difference("50", Dimension::temperature).si);
+}

@@ -122,3 +122,37 @@ TEST_CASE("one of the SI unit is one", "[unit][units]") {
     CHECK(parse_quantity("1 " + std::string(si_unit(dimension)), dimension).si == 1.0);
   }
 }
+
+TEST_CASE("Terms of a sum and a value beside its limit are printed in one unit", "[unit][units]") {
+  const auto beside = [](double si, double other, Dimension dimension) {
+    return shop_text_beside(si, other, dimension, UnitSystem::metric);
+  };
+  CHECK(beside(75.0, 600.0, Dimension::time) == "1.25 min");
+  CHECK(beside(600.0, 75.0, Dimension::time) == "600 s");
+  CHECK(beside(2e-5, 1.5e-3, Dimension::volume) == "0.02 L");
+  CHECK(beside(0.25, 2.0, Dimension::mass) == "0.25 kg");
+  CHECK(beside(0.002, 5e-5, Dimension::ratio) == "2000 ppm");
+  CHECK(shop_text_beside(1e-5, 0.05, Dimension::volume, UnitSystem::inch) == "0.0003531 ft3");
+}
+
+TEST_CASE("A limit is never printed laxer than it is", "[unit][units]") {
+  const auto text = [](double si, Rounding rounding, int digits = 4) {
+    return shop_text_beside(si, si, Dimension::length, UnitSystem::metric, digits, rounding);
+  };
+  CHECK(text(0.0284449, Rounding::nearest) == "28.44 mm");
+  CHECK(text(0.0284449, Rounding::up) == "28.45 mm");
+  CHECK(text(0.0284451, Rounding::down) == "28.44 mm");
+  CHECK(text(0.0284451, Rounding::nearest) == "28.45 mm");
+  CHECK(text(-0.0284449, Rounding::down) == "-28.45 mm");
+  CHECK(text(-0.0284449, Rounding::up) == "-28.44 mm");
+  CHECK(text(0.0099999, Rounding::down) == "9.999 mm");
+  CHECK(text(0.0099999, Rounding::nearest) == "10 mm");
+  CHECK(text(0.005 * 3.0, Rounding::down) == "15 mm"); // noise of arithmetic is no reason to go on
+  CHECK(text(0.1 + 0.2 - 0.3 + 0.015, Rounding::up) == "15 mm");
+  CHECK(text(0.0, Rounding::up) == "0 mm");
+  for (const double si : {1.23456e-3, 9.87654e-2, 0.4449999, 7.7777e-4}) {
+    CAPTURE(si);
+    CHECK(*parse_quantity(text(si, Rounding::down), Dimension::length).si <= si);
+    CHECK(*parse_quantity(text(si, Rounding::up), Dimension::length).si >= si);
+  }
+}

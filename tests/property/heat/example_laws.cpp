@@ -1,15 +1,18 @@
-// The three examples: holds rise from run to run, and how far the fine and the coarse mode are from a mesh of
-// half the cells.
-#include "reference_values.hpp"
+// Laws of the program's own model on the three examples: holds rise from run to run, and the fine and the coarse
+// mode stay near a mesh of half the cells. They bound the discretisation; that the model is right is for the
+// reference tests to say.
 #include "support/paths.hpp"
 
 #include "purgewright/heat/plan.hpp"
 
+#include <catch2/catch.hpp>
+
 using namespace purgewright;
 using namespace purgewright::heat;
-using reference::entry;
 
 namespace {
+
+constexpr double fine_off = 0.02, coarse_off = 0.05; // of holds and hot zone, from halving cells and steps
 
 job::Job example(const std::string &name) {
   const auto read = job::read_job(purgewright::test::example_job(name));
@@ -32,7 +35,7 @@ Options converged(const job::Job &job) {
 
 } // namespace
 
-TEST_CASE("Holds of the examples rise from run to run", "[reference][heat]") {
+TEST_CASE("Holds of the examples rise from run to run", "[property][heat]") {
   for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
     const job::Job job = example(name);
     for (const Detail detail : {Detail::fine, Detail::coarse}) {
@@ -53,9 +56,7 @@ TEST_CASE("Holds of the examples rise from run to run", "[reference][heat]") {
   }
 }
 
-TEST_CASE("Fine and coarse plans against half the cells", "[reference][heat]") {
-  const auto e = entry("examples_fine");
-  const double coarse_tolerance = e.values()[0]["coarse_against_fine"].as<double>();
+TEST_CASE("Fine and coarse plans against half the cells", "[property][heat]") {
   for (const std::string name : {"logger-25", "logger-38"}) {
     const job::Job job = example(name);
     const fixture::Layout layout = fixture::lay_out(job);
@@ -66,9 +67,9 @@ TEST_CASE("Fine and coarse plans against half the cells", "[reference][heat]") {
     const HeatPlan coarse = plan_heat(job, layout, options);
     for (std::size_t i = 0; i < best.runs.size(); ++i) {
       CAPTURE(name, i);
-      CHECK(fine.runs[i].hold.value() == e.near(best.runs[i].hold.value()));
-      CHECK(coarse.runs[i].hold.value() == Approx(fine.runs[i].hold.value()).epsilon(coarse_tolerance));
-      CHECK(fine.runs[i].hot_zone.value() == e.near(best.runs[i].hot_zone.value()));
+      CHECK(fine.runs[i].hold.value() == Approx(best.runs[i].hold.value()).epsilon(fine_off));
+      CHECK(coarse.runs[i].hold.value() == Approx(fine.runs[i].hold.value()).epsilon(coarse_off));
+      CHECK(fine.runs[i].hot_zone.value() == Approx(best.runs[i].hot_zone.value()).epsilon(fine_off));
     }
   }
 }

@@ -1,0 +1,126 @@
+// Rules of the measured log, on logs made for the purpose.
+#include "gas/log/family.hpp"
+#include "purgewright/checks/rules.hpp"
+#include "support/paths.hpp"
+#include "support/run_program.hpp"
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+#include <cmath>
+#include <functional>
+#include <map>
+#include <string>
+
+using namespace purgewright;
+using namespace purgewright::checks;
+
+namespace {
+
+using Found = std::map<std::string, Status>;
+using Reading = std::function<double(double time, double sound)>;
+
+// The circuit's own curve with 3.5 tanks, a line 2 s long and a floor of 6 ppm, every reading altered.
+std::string log_text(const Design &d, gas::Circuit circuit, const Reading &alter) {
+  const gas::plan::Stage stage{.bore = d.bounds.bore.flow, .chamber = d.bounds.chamber.flow, .covered = true};
+  const gas::log::Family family({d.job, d.layout, d.volumes, d.areas}, circuit, stage, units::seconds(240.0));
+  const gas::log::Meter meter(family.curve(std::log(3.5), 6e-6), 0.0, 2.0);
+  std::string text = "time [s],oxygen [ppm],circuit\n";
+  for (int t = 0; t <= 240; ++t) {
+    const double sound = std::pow(10.0, meter.shows(t));
+    text += fmt::format("{},{},{}\n", t, 1e6 * alter(t, sound), gas::to_text(circuit));
+  }
+  return text;
+}
+
+// Rules that do not pass of logger-25 with such a log.
+Found with_log(gas::Circuit circuit, job::LogUse use, const Reading &alter) {
+  const test::ScratchFolder folder;
+  auto read = job::read_job(test::example_job("logger-25"));
+  REQUIRE(read.job);
+  job::Job job = std::move(*read.job);
+  test::write_bytes(folder / "log.csv", log_text(evaluate_closed_form(job), circuit, alter));
+  job.file = (folder / "job.yaml").string();
+  job.gas.log = "log.csv";
+  job.gas.log_use = use;
+  const Design design = evaluate(std::move(job));
+  CHECK(design.log.problems.empty());
+  REQUIRE(design.log.fits.size() == 1);
+  Found found;
+  for (const auto &result : judge(design)) {
+    if (result.status != Status::pass) {
+      found[result.id] = result.status;
+      CHECK_FALSE(result.remedy.empty());
+    }
+  }
+  CHECK(design.purge.bore.tanks_measured ==
+        (use == job::LogUse::apply && circuit == gas::Circuit::bore && gas::usable(design.log.fits.front())));
+  return found;
+}
+
+std::string id(gas::Circuit circuit, const std::string &rule) {
+  return fmt::format("log.{}_{}", gas::to_text(circuit), rule);
+}
+
+constexpr auto compare = job::LogUse::compare, apply = job::LogUse::apply;
+constexpr auto circuits = {gas::Circuit::bore, gas::Circuit::chamber};
+
+} // namespace
+
+TEST_CASE("a sound log breaks no rule") {
+  for (const auto circuit : circuits) {
+    CHECK(with_log(circuit, compare, [](double, double sound) { return sound; }).empty());
+  }
+}
+
+TEST_CASE("a log that settles above the oxygen limit fails") {
+  for (const auto circuit : circuits) {
+    const auto leaky = [](double, double sound) { return sound + 200e-6; };
+    CHECK(with_log(circuit, compare, leaky) == Found{{id(circuit, "floor"), Status::fail}});
+  }
+}
+
+TEST_CASE("a log that ends above the limit while it still falls is a caution") {
+  for (const auto circuit : circuits) {
+    const auto early = [](double t, double sound) {
+      return t < 30.0 ? sound : std::exp(-0.01 * (t - 30.0)) * 3e-3;
+    };
+    const Found found = with_log(circuit, compare, early);
+    CAPTURE(found);
+    CHECK(found.contains(id(circuit, "floor")));
+  }
+}
+
+TEST_CASE("a log that rises again is a caution, and fails once it is above the limit") {
+  for (const auto circuit : circuits) {
+    const auto rising = [](double to) {
+      return [to](double t, double sound) {
+        return t < 200.0 ? sound : sound + (to - 6e-6) * (t - 200.0) / 40.0;
+      };
+    };
+    Found little = with_log(circuit, compare, rising(20e-6)),
+          much = with_log(circuit, compare, rising(90e-6));
+    CAPTURE(little, much);
+    CHECK(little[id(circuit, "steady")] == Status::caution);
+    CHECK(much[id(circuit, "steady")] == Status::fail);
+  }
+}
+
+TEST_CASE("a poor fit is a caution, and fails where the job asks to apply it") {
+  const auto swinging = [](double t, double) {
+    return static_cast<int>(t) % 2 == 0 && t < 200.0 ? 0.2 : 5e-6;
+  };
+  for (const auto circuit : circuits) {
+    CHECK(with_log(circuit, compare, swinging) == Found{{id(circuit, "fit"), Status::caution}});
+    CHECK(with_log(circuit, apply, swinging) == Found{{id(circuit, "fit"), Status::fail}});
+  }
+}
+
+TEST_CASE("a log that only rises fails by all three") {
+  for (const auto circuit : circuits) {
+    const auto rises = [](double t, double) { return 5e-6 * std::exp(0.04 * t); };
+    CHECK(with_log(circuit, apply, rises) == Found{{id(circuit, "fit"), Status::fail},
+                                                   {id(circuit, "floor"), Status::fail},
+                                                   {id(circuit, "steady"), Status::fail}});
+  }
+}
