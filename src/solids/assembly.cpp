@@ -61,18 +61,32 @@ void add_chamber(const job::Job &job, const fixture::Layout &layout, Builder &bu
               at(layout.pin.placement), {});
 }
 
-void add_gas_supply(const job::Job &job, const fixture::Layout &layout, Builder &builder) {
-  const auto &thread = *job.gas.port_thread;
-  const auto &plug = layout.plug;
-  builder.add(ids::end_plug, "End plug", [&] { return build_end_plug(layout); }, at(plug.placement),
-              {port(thread, plug.has_exhaust ? "inlet and exhaust" : "inlet"),
-               fmt::format("O-ring AS568 {}", plug.seal.ring->dash)});
-  if (layout.lance.present) {
-    builder.add(ids::purge_lance, "Purge lance", [&] { return build_lance(layout); },
-                at(layout.lance.placement), {});
+// What the list of features asks for beside its geometry: threads and seals.
+Notes notes_of(const fixture::Part &part) {
+  Notes notes;
+  for (const auto &feature : part.features) {
+    if (const auto *hole = std::get_if<fixture::Hole>(&feature); hole != nullptr && hole->threaded != "") {
+      notes.push_back(fmt::format("{} x {}: {}",
+                                  hole->pattern.count() * (hole->end == fixture::HoleEnd::alike ? 2 : 1),
+                                  hole->thread.callout, hole->name));
+    }
+    if (const auto *groove = std::get_if<fixture::RadialGroove>(&feature);
+        groove != nullptr && groove->ring != nullptr) {
+      notes.push_back(fmt::format("O-ring AS568 {}", groove->ring->dash));
+    }
   }
-  builder.add(ids::gas_port_block, "Gas-port block", [&] { return build_port_block(layout); },
-              at(layout.block.placement), {port(thread, "inlet, gallery plug and every outlet")});
+  return notes;
+}
+
+void add_feature_parts(const fixture::Layout &layout, Builder &builder) {
+  for (const fixture::PartRow &row : fixture::feature_parts()) {
+    if (row.present(layout)) {
+      const fixture::Part part = row.make(layout);
+      builder.add(
+          part.id, std::string(part.title), [&] { return build_part(part); }, at(part.placement),
+          notes_of(part));
+    }
+  }
 }
 
 Notes collar_notes(const fixture::IndexCollar &collar) {
@@ -117,7 +131,7 @@ void add_bench(const fixture::Layout &layout, Builder &builder) {
 Assembly build_assembly(const job::Job &job, const fixture::Layout &layout, const OnPart &on_part) {
   Builder builder{on_part};
   add_chamber(job, layout, builder);
-  add_gas_supply(job, layout, builder);
+  add_feature_parts(layout, builder);
   add_bench(layout, builder);
   builder.add(
       "tube", "Tube", [&] { return build_tube(job); }, {}, {}, PartKind::workpiece);

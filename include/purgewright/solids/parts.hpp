@@ -37,9 +37,7 @@ struct Part {
 kernel::Solid build_chamber_body(const fixture::Layout &);
 kernel::Solid build_end_plate(const fixture::Layout &);
 kernel::Solid build_backing_pin(const fixture::Layout &);
-kernel::Solid build_end_plug(const fixture::Layout &);
-kernel::Solid build_lance(const fixture::Layout &);
-kernel::Solid build_port_block(const fixture::Layout &);
+kernel::Solid build_part(const fixture::Part &); // of any list of features
 kernel::Solid build_cradle_stand(const fixture::Layout &);
 kernel::Solid build_index_collar(const fixture::Layout &);
 kernel::Solid build_axial_stop(const fixture::Layout &); // the layout has one
