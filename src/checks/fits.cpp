@@ -22,7 +22,10 @@ Verdict tube_gap(const Design &d) {
 }
 
 Verdict plug_enters(const Design &d) {
-  return at_least((d.job.tube.inside_diameter_least() - 2.0 * d.layout.plug.spigot_radius).value(), 0.0);
+  const auto &plug = d.layout.plug;
+  return plug.kind == fixture::PlugKind::cup
+             ? at_least((2.0 * plug.cup_radius - d.job.tube.outside_diameter_most()).value(), 0.0)
+             : at_least((d.job.tube.inside_diameter_least() - 2.0 * plug.spigot_radius).value(), 0.0);
 }
 
 constexpr std::array<Rule, 3> table{{
@@ -31,7 +34,7 @@ constexpr std::array<Rule, 3> table{{
     {"fit.tube_gap", "Smallest tube does not wander in the chamber", "common practice, no source",
      units::Dimension::length, tube_gap,
      "measure the tube and state a closer tube.outside_diameter_tolerance"},
-    {"fit.plug_enters", "Plug enters the smallest bore", "ISO 286-1, deviation f", units::Dimension::length,
+    {"fit.plug_enters", "Plug goes into the smallest bore, or over the largest tube", "ISO 286-1, deviation f", units::Dimension::length,
      plug_enters, "state the tube's wall_tolerance"},
 }};
 

@@ -115,8 +115,8 @@ constexpr std::array<Rule, 9> table{{
      "the tube outside the chamber oxidises: shorter runs, faster weld.travel_speed, or a longer "
      "fixture.slot.length",
      Needs::heat, run_advice},
-    {"heat.o_ring", "Plug's O-ring stays within what its rubber stands",
-     "nitrile in dry gas, seal makers' temperature guides, from memory", Dimension::temperature, o_ring,
+    {"heat.o_ring", "Plug's rubber stays within what it stands",
+     "silicone in dry gas, seal makers' temperature guides, from memory", Dimension::temperature, o_ring,
      "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat,
      run_advice},
     {"heat.series",

@@ -107,16 +107,12 @@ Length screw_from_groove(const Layout &l) {
 Verdict thinnest_wall(const Design &d) {
   const auto &l = d.layout;
   const auto &body = l.body;
-  const auto &plug = l.plug;
   const Length slot_side = 0.5 * (body.width - body.slot.width) - body.slot.edge_break;
   const Length base_screw = body.base_screws[1].y - body.base_tapping.radius - body.plenum.radius;
-  const Length under_groove = plug.seal.groove_radius - plug.inlet.z - plug.inlet.port_radius;
   const Length web = body.diffuser.x_pitch - 2.0 * body.diffuser.hole_radius;
   const Length gallery = l.block.mounts[0].y - l.block.mount_radius - l.block.gallery_radius;
-  const Length ports =
-      plug.has_exhaust ? plug.inlet.z - plug.exhaust.z - 2.0 * plug.inlet.port_radius : gallery;
   const Length thinnest =
-      std::min({screw_from_groove(l), slot_side, base_screw, under_groove, web, gallery, ports});
+      std::min({screw_from_groove(l), slot_side, base_screw, fixture::thinnest_wall(l.plug), web, gallery});
   const Length preferred = standards::machining_rules().wall_min;
   return thinnest >= wall_absolute_least ? at_least(thinnest.value(), preferred.value(), Status::caution)
                                          : at_least(thinnest.value(), wall_absolute_least.value());

@@ -43,7 +43,7 @@ std::vector<Estimate> estimates(const Design &d) {
           {ids::chamber_end_plate, plan.cap_centre_peak, "cap's centre it faces", "heat.cap_centre.peak",
            gas_tight},
           {ids::backing_pin, plan.cap_centre_peak, "cap's centre it touches", "heat.cap_centre.peak", {}},
-          {ids::end_plug, plan.o_ring_peak, "tube over the O-ring", "heat.o_ring.peak", gas_tight},
+          {ids::end_plug, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", gas_tight},
           {ids::gas_port_block, series.settled, on_base, base_figure, gas_tight},
           {ids::cradle_stand, stand, of_stand, stand_figure, {}},
           {ids::index_collar, plan.roller_peak, at_rollers, roller_figure, {}},

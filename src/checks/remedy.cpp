@@ -77,7 +77,6 @@ constexpr auto knobs = std::to_array<Knob>({
     {"gas.supply_pressure", gas_hose_inside_diameter, +1},
     {"gas.room_oxygen", shop_room_air_changes_per_hour, +1},
     {"gas.room_oxygen", shop_room_volume, +1},
-    {"layout.lance", tube_length, +1},
     {"layout.tube_length", tube_length, +1},
     {"layout.slot_in_chamber", fixture_slot_length, -1},
     {"layout.vent_covered", tube_vent_from_joint, -1},

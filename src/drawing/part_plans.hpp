@@ -29,12 +29,10 @@ std::vector<PartPlan> plans(const Inputs &);
 
 PartPlan plan_assembly(const Inputs &); // with a list of all parts
 
-PartPlan plan_end_plug(const Inputs &);
 PartPlan plan_chamber_body(const Inputs &);
 ViewPlan chamber_base_view(const Inputs &); // one of its views
 PartPlan plan_end_plate(const Inputs &);
 PartPlan plan_backing_pin(const Inputs &);
-PartPlan plan_lance(const Inputs &);
 PartPlan plan_port_block(const Inputs &);
 PartPlan plan_cradle_stand(const Inputs &);
 PartPlan plan_index_collar(const Inputs &);

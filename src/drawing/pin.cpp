@@ -111,52 +111,6 @@ ViewPlan contact_face(const Inputs &in) {
   return view;
 }
 
-ViewPlan lance_section(const Inputs &in) {
-  const auto &lance = in.layout.lance;
-  const auto &n = in.labels;
-  ViewPlan view;
-  view.name = "section";
-  view.caption = "A-A";
-  view.looking = from_front;
-  view.room = {34, 34, 20, 30};
-  add_cut(view, cut_of(in, ids::purge_lance, view.looking));
-  const double length = in_mm(lance.length), outer = in_mm(lance.outside_radius),
-               inner = in_mm(lance.inside_radius);
-  view.axis({0, 0, 0}, {length, 0, 0});
-  for (const double x : {0.0, length}) {
-    view.line(Line::visible, {x, 0, -inner}, {x, 0, inner});
-  }
-  view.linears = {
-      {"purge-lance.length", {0, 0, -outer}, {length, 0, -outer}, Side::below, n.size(lance.length)},
-      {"purge-lance.outside_radius",
-       {0, 0, -outer},
-       {0, 0, outer},
-       Side::left,
-       n.fitted(lance.outside_radius, 'h', 9)},
-      {"purge-lance.inside_radius",
-       {length, 0, -inner},
-       {length, 0, inner},
-       Side::right,
-       n.diameter(lance.inside_radius)},
-  };
-  return view;
-}
-
-ViewPlan lance_end(const Inputs &in) {
-  const auto &lance = in.layout.lance;
-  ViewPlan view;
-  view.name = "from-left";
-  view.moved_caption = "View from the left";
-  view.looking = from_left;
-  view.room = {18, 18, 18, 18};
-  view.circle(Line::visible, {}, in_mm(lance.outside_radius));
-  view.circle(Line::visible, {}, in_mm(lance.inside_radius));
-  view.centre_mark({}, in_mm(lance.outside_radius));
-  const double r = in_mm(lance.outside_radius);
-  view.marks.push_back({Mark::Kind::cut, "A", {0, 0, -r}, {0, 0, r}, {0, 1, 0}});
-  return view;
-}
-
 } // namespace
 
 PartPlan plan_backing_pin(const Inputs &in) {
@@ -168,15 +122,6 @@ PartPlan plan_backing_pin(const Inputs &in) {
   if (!(pin.head_length > Length{})) {
     plan.notes.push_back("Contact ring has the shank's diameter.");
   }
-  return plan;
-}
-
-PartPlan plan_lance(const Inputs &in) {
-  PartPlan plan = started_plan(in, ids::purge_lance);
-  plan.rows.emplace_back();
-  plan.rows.back().push_back(lance_section(in));
-  add_left_view(in, plan.rows.back(), lance_end(in));
-  plan.notes.push_back("Ends square; diameters as drawn tube.");
   return plan;
 }
 

@@ -1,6 +1,7 @@
 #include "purgewright/drawing/sheets.hpp"
 
 #include "composer.hpp"
+#include "feature_views.hpp"
 #include "part_plans.hpp"
 
 #include "purgewright/units/ids.hpp"
@@ -15,15 +16,15 @@
 namespace purgewright::drawing {
 namespace {
 
-// A made part without a row here has no sheet: a test compares the assembly with the sheets.
+// A made part without a row here has no sheet unless it is a list of features turned about X: a test compares
+// the assembly with the sheets.
 struct PartSheet {
   std::string_view part;
   PartPlan (*plan)(const Inputs &);
 };
 constexpr PartSheet part_sheets[] = {
     {ids::chamber_body, plan_chamber_body}, {ids::chamber_end_plate, plan_end_plate},
-    {ids::backing_pin, plan_backing_pin},   {ids::end_plug, plan_end_plug},
-    {ids::purge_lance, plan_lance},         {ids::gas_port_block, plan_port_block},
+    {ids::backing_pin, plan_backing_pin},   {ids::gas_port_block, plan_port_block},
     {ids::cradle_stand, plan_cradle_stand}, {ids::index_collar, plan_index_collar},
     {ids::axial_stop, plan_axial_stop},     {ids::base_plate, plan_base_plate},
     {ids::slot_cover, plan_slot_cover},
@@ -37,8 +38,11 @@ std::vector<PartPlan> plans(const Inputs &in) {
     const auto row =
         std::find_if(std::begin(part_sheets), std::end(part_sheets),
                      [&](const PartSheet &candidate) { return part.made() && candidate.part == part.name; });
+    const auto features = std::ranges::find(fixture::feature_parts(), part.name, &fixture::PartRow::id);
     if (row != std::end(part_sheets)) {
       out.push_back(row->plan(in));
+    } else if (part.made() && features != fixture::feature_parts().end()) {
+      out.push_back(plan_turned(in, features->make(in.layout)));
     }
   }
   return out;

@@ -3,7 +3,7 @@
 #include "purgewright/exchange/glb.hpp"
 #include "purgewright/exchange/stl.hpp"
 #include "purgewright/files/file.hpp"
-#include "purgewright/fixture/tolerances.hpp"
+#include "purgewright/fixture/part_faces.hpp"
 #include "purgewright/solids/agreement.hpp"
 #include "purgewright/solids/clearances.hpp"
 #include "purgewright/solids/parts.hpp"
@@ -47,17 +47,47 @@ Part as_file_part(const solids::Part &part) {
   return file;
 }
 
-// What the plug's sheet states where it seals; thread and roughness have no semantic form in this kernel's
+// What the sheets state of fits and runout; thread and roughness have no semantic form in this kernel's
 // AP242.
-void add_tolerances(const fixture::EndPlug &plug, Part &file) {
-  namespace tolerances = fixture::tolerances;
-  const units::Length land =
-      0.5 * (plug.seal.groove_start + plug.seal.groove_width + plug.spigot_length - plug.edge_break);
-  const units::Length groove = plug.seal.groove_start + 0.5 * plug.seal.groove_width;
-  const fixture::Position spigot{land, {}, plug.spigot_radius}, bottom{groove, {}, plug.seal.groove_radius};
-  file.fits = {{"spigot", spigot, 'h', tolerances::plug_spigot},
-               {"O-ring groove", bottom, 'h', tolerances::plug_groove}};
-  file.runouts = {{bottom, spigot, "A", tolerances::plug_groove_runout}};
+struct Tolerances {
+  const fixture::Part &part;
+  Part &file;
+  fixture::Position datum{};
+
+  void fit(std::string_view name, const fixture::Position &face, const fixture::Tolerance &tolerance) {
+    if (const auto *fit = std::get_if<fixture::Fit>(&tolerance)) {
+      file.fits.push_back({std::string(name), face, fit->letter, fit->grade});
+    }
+  }
+  void operator()(const fixture::TurnedBody &body) {
+    units::Length from = body.start_x;
+    for (const auto &step : body.steps) {
+      const fixture::Position face{fixture::land_middle(part, step, from), {}, step.radius};
+      fit(step.name, face, step.diameter);
+      datum = step.name == body.datum ? face : datum;
+      from = step.end_x;
+    }
+  }
+  void operator()(const fixture::RadialGroove &groove) {
+    const fixture::Position bottom{groove.start_x + 0.5 * groove.width, {}, groove.bottom_radius};
+    fit(groove.ring != nullptr ? "O-ring groove" : groove.name, bottom, groove.bottom);
+    if (groove.runout > units::Length{}) {
+      file.runouts.push_back({bottom, datum, "A", groove.runout});
+    }
+  }
+  template <class Other> void operator()(const Other &) {}
+};
+
+void add_tolerances(const fixture::Layout &layout, Part &file) {
+  for (const auto &row : fixture::feature_parts()) {
+    if (row.id == file.name) {
+      const fixture::Part part = row.make(layout);
+      Tolerances tolerances{part, file};
+      for (const auto &feature : part.features) {
+        std::visit(tolerances, feature);
+      }
+    }
+  }
 }
 
 void write_part(const std::filesystem::path &folder, const solids::Part &part, const Part &file,
@@ -86,9 +116,7 @@ WrittenFixture write_fixture_files(const std::filesystem::path &folder, const jo
   for (const auto &part : assembly.parts) {
     on_step(fmt::format("writing {}", part.name));
     Part file = as_file_part(part);
-    if (part.name == ids::end_plug) {
-      add_tolerances(layout.plug, file);
-    }
+    add_tolerances(layout, file);
     if (part.made()) {
       write_part(parts, part, file, header);
     }

@@ -135,8 +135,8 @@ void list_limits(const HeatPlan &plan, List &list) {
   list.temperature("heat.o_ring.peak", plan.o_ring_peak, "Hottest tube over the O-ring",
                    "highest of all runs", work);
   list.add("heat.o_ring.limit", plan.o_ring_limit.value(), Dimension::temperature,
-           "Temperature the O-ring stands", "nitrile in dry gas, continuous, unless set", {},
-           "seal makers' temperature guides, 120 degC, from memory", Basis::fallback);
+           "Temperature the plug's rubber stands", "silicone in dry gas, continuous, unless set", {},
+           "seal makers' temperature guides, 200 degC, from memory", Basis::fallback);
   list.temperature("heat.cap_centre.peak", plan.cap_centre_peak, "Hottest the cap's centre becomes",
                    "highest of all runs", work);
   list.add("heat.cap_centre.limit", plan.cap_centre_limit.value(), Dimension::temperature,

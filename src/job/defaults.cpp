@@ -75,6 +75,7 @@ void add_fixture(Table &t) {
   choice(t, fixture_pin_material, "stainless-304",
          "the pin's tip stands in the heat; stainless keeps its edge");
   simple(t, fixture_circuits, 2, "one outlet for the bore, one for the chamber");
+  choice(t, fixture_plug, "auto", "the first kind that seals this bore and that a hand can set");
 }
 
 void add_shop(Table &t) {

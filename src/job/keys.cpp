@@ -24,6 +24,7 @@ constexpr std::array<std::string_view, 6> port_threads{"G1/8",    "G1/4", "1/8 N
                                                        "1/4 NPT", "M5",   "10-32 UNF"};
 constexpr std::array<std::string_view, 4> fixture_metals{"aluminium-6082", "aluminium-6061", "stainless-304",
                                                          "copper-c110"};
+constexpr std::array<std::string_view, 4> plugs{"auto", "bore-ring", "expanding", "cup"};
 constexpr std::array<std::string_view, 2> unit_systems{"metric", "inch"};
 constexpr std::array<std::string_view, 4> sheets{"A4", "A3", "Letter", "Tabloid"};
 constexpr std::array<std::string_view, 2> projections{"first", "third"};
@@ -167,6 +168,8 @@ constexpr std::array<FieldInfo, key_count> table{{
     choice(fixture_pin_material, "fixture.pin_material", fixture_metals, "Metal of the backing pin."),
     count(fixture_circuits, "fixture.circuits", 2, 4,
           "Outlets of the gas-port block: bore, chamber, spares."),
+    choice(fixture_plug, "fixture.plug", plugs,
+           "Kind of end plug: O-ring in the bore, rubber sleeve that a knob expands, cup over the tube."),
     text_list(fixture_family, "fixture.family",
               "Job files of other tubes welded on the same base plate, gas-port block and cradle."),
     choice(shop_units, "shop.units", unit_systems, "Units of the sheets and of the threads chosen."),

@@ -79,15 +79,34 @@ std::vector<GasRow> gas_rows(const Findings &f) {
   };
 }
 
+// How this kind of plug is set.
+std::string plug_step(const Findings &f) {
+  const std::string with_lance = f.design.layout.lance.present ? " with its lance" : "";
+  const std::string free =
+      vented(f) ? " Hose free for a full turn." : " Hoses free for a full turn, outlet open.";
+  switch (f.design.layout.plug.kind) {
+  case fixture::PlugKind::bore_ring:
+    return fmt::format("Push the end plug{} home with a twist, shoulder against the tube.", with_lance) +
+           free;
+  case fixture::PlugKind::expanding:
+    return fmt::format(
+               "Slide the end plug{} in, bush against the tube; turn the knob until the rubber holds.",
+               with_lance) +
+           free;
+  case fixture::PlugKind::cup:
+    return fmt::format("Push the end plug{} over the tube with a twist until the tube's end stands in it.",
+                       with_lance) +
+           free;
+  }
+  return {};
+}
+
 std::vector<std::string> loading_steps(const Findings &f) {
   const auto &d = f.design;
   std::vector<std::string> steps{
       "Clean cap, tube end and pin face with solvent on lint-free cloth; let it dry. Clean gloves from here "
       "on.",
-      vented(f)
-          ? "Push the end plug home, shoulder against the tube. Hose free for a full turn."
-          : "Push the end plug with its lance home, shoulder against the tube. Hoses free for a full turn, "
-            "outlet open.",
+      plug_step(f),
       "Tube on the rollers and into the chamber. Clamp the index collar with its zero at the pointer.",
       "Cover aside: set the cap on the tube with tweezers, push the tube until the cap bears on the backing "
       "pin.",

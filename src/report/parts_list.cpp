@@ -138,13 +138,26 @@ void bought_gas_parts(const Design &d, List &list) {
              "presses collar and tube against the cap; a weight on a cord does the same");
   }
   list.buy("ball bearing", 4, fmt::format("ISO 15, {}", l.stand.bearing->number), "rollers under the tube");
-  list.buy("O-ring", 1, fmt::format("AS568 {}", l.plug.seal.ring->dash), "end plug; FKM for warm tubes");
+  const auto &plug = l.plug;
+  if (plug.seal.ring != nullptr) {
+    list.buy("O-ring", 1, fmt::format("AS568 {}, silicone 50 Shore A", plug.seal.ring->dash), "end plug");
+  } else {
+    list.buy("rubber sleeve", 1,
+             fmt::format("silicone 30 Shore A, {} x {} bore, {} long", length(d, 2.0 * plug.spigot_radius),
+                         length(d, 2.0 * plug.hub_radius), length(d, plug.seal.groove_width)),
+             "end plug: cut from tube or sheet, ends square");
+  }
+  if (plug.cross_screw != nullptr) {
+    list.buy("set screw", 1, fmt::format("ISO 4026 {} x 5", plug.cross_screw->name),
+             "closes the end plug's cross drilling; thread sealant free of oil");
+  }
   list.buy("O-ring", 1, fmt::format("AS568 {}", l.end_plate.groove.ring->dash),
            "face seal of the end plate; FKM");
   list.buy("fine-adjust needle valve", l.block.outlets, fmt::format("{} male", thread),
            "one each outlet of the block");
-  list.buy("hose fitting", l.plug.has_exhaust ? 4 : 3, fmt::format("{} male", thread),
-           "block inlet, chamber inlet, plug" + std::string(l.plug.has_exhaust ? " inlet and exhaust" : ""));
+  list.buy("hose fitting", 2, fmt::format("{} male", thread), "block inlet, chamber inlet");
+  list.buy("hose fitting", plug.has_exhaust ? 2 : 1, fmt::format("{} male", plug.port->name),
+           "plug" + std::string(plug.has_exhaust ? " inlet and exhaust" : ""));
   list.buy("threaded plug", 1, fmt::format("{}", thread), "closes the drilling end of the gallery");
   list.buy("flowmeter", 2, "argon, 1 to 15 L/min (2 to 30 ft3/h)", "bore and chamber circuit");
   list.buy("foot", 4, fmt::format("{} stud, 25 mm high at least", l.base.foot_screw->name),

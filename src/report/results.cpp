@@ -57,6 +57,13 @@ std::string results_json(const Findings &findings) {
       root["quantities"].push_back(as_json(figure));
     }
   }
+  root["choices"] = Json::array();
+  for (const auto &choice : fixture::choices(findings.design.layout)) {
+    root["choices"].push_back({{"what", choice.what},
+                               {"kind", choice.kind},
+                               {"reason", choice.reason},
+                               {"by_user", choice.by_user}});
+  }
   root["rules"] = Json::array();
   for (const auto &rule : findings.rules) {
     root["rules"].push_back(as_json(rule));

@@ -150,10 +150,17 @@ std::string sizes(const Findings &f, TextStyle style) {
       fmt::format("  tube bore      {} for a tube of {} to {}\n", length(2.0 * body.tube_bore_radius),
                   length(d.job.tube.outside_diameter_least()), length(d.job.tube.outside_diameter_most()));
   const auto &seal = d.layout.plug.seal;
-  text += fmt::format(
-      "  end plug       spigot {}, O-ring AS568 {} on {}, squeeze {:.0f} to {:.0f} %, stretch {:.1f} %\n",
-      length(2.0 * d.layout.plug.spigot_radius), seal.ring->dash, length(2.0 * seal.groove_radius),
-      100.0 * seal.squeeze_least, 100.0 * seal.squeeze_most, 100.0 * seal.stretch);
+  const auto &plug = d.layout.plug;
+  const bool cup = plug.kind == fixture::PlugKind::cup;
+  text +=
+      fmt::format("  end plug       {} {}, {} on {}, squeeze {:.0f} to {:.0f} %, {:.0f} {}\n",
+                  cup ? "cup" : "spigot", length(2.0 * (cup ? plug.cup_radius : plug.spigot_radius)),
+                  seal.ring != nullptr ? fmt::format("O-ring AS568 {}", seal.ring->dash) : "rubber sleeve",
+                  length(2.0 * seal.groove_radius), 100.0 * seal.squeeze_least, 100.0 * seal.squeeze_most,
+                  seal.hand, seal.ring != nullptr ? "N to push it home" : "N m at the knob");
+  for (const auto &choice : fixture::choices(d.layout)) {
+    text += fmt::format("  chosen         {}: {}, {}\n", choice.what, choice.kind, choice.reason);
+  }
   const auto &block = d.layout.block;
   text +=
       fmt::format("  gas-port block {} x {} x {}, {} outlets, ports {}\n", length(block.length),

@@ -175,7 +175,17 @@ void add_gas_fittings(const job::Job &job, const fixture::Layout &l, List &list)
   if (plug.has_exhaust) {
     ways.push_back(at(rear, {}, plug.placement.z + plug.exhaust.z));
   }
-  list.add("fitting-plug", "Hose fitting, end plug", outwards(kernel::against_x, fitting_length), ways);
+  list.add("fitting-plug", "Hose fitting, end plug",
+           kernel::cylinder({{}, kernel::against_x}, 0.5 * plug.port->fitting_width, fitting_length), ways);
+  if (plug.seal.ring == nullptr) { // as it fills the bore, a little clear of what it touches
+    const auto &seal = plug.seal;
+    const Length inner = seal.groove_radius + clear, outer = plug.spigot_radius;
+    const Length start = seal.groove_start + clear, end = seal.groove_start + seal.groove_width - clear;
+    list.add(
+        "plug-sleeve", "Rubber sleeve of the end plug",
+        kernel::revolve({{}, kernel::along_x}, {{start, inner}, {start, outer}, {end, outer}, {end, inner}}),
+        {at(plug.placement.x, {}, {})});
+  }
 }
 
 } // namespace

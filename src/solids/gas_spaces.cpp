@@ -91,11 +91,17 @@ units::Volume bore_gas(const job::Job &job, const fixture::Layout &layout, const
   const Length start = layout.plug.spigot_length - job.tube.length;
   const Solid bore =
       kernel::cylinder({{start, {}, {}}, kernel::along_x}, 0.5 * job.tube.inside_diameter, -start);
-  std::vector<Solid> standing{in_place(assembly, layout.lance.present ? ids::purge_lance : ids::end_plug)};
+  std::vector<Solid> standing;
+  if (layout.lance.present) {
+    standing.push_back(in_place(assembly, ids::purge_lance));
+  }
+  if (layout.plug.nose_length > Length{}) {
+    standing.push_back(in_place(assembly, ids::end_plug));
+  }
   if (job.cap.shape == job::CapShape::spigot) {
     standing.push_back(part(assembly, "cap").solid);
   }
-  return kernel::volume(kernel::cut(bore, standing)) + dome_hollow(job.cap);
+  return kernel::volume(standing.empty() ? bore : kernel::cut(bore, standing)) + dome_hollow(job.cap);
 }
 
 } // namespace

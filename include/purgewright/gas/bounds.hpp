@@ -47,6 +47,14 @@ Stream stream_of(const job::Job &);
 Line bore_line(const job::Job &, const fixture::Layout &);
 Line chamber_line(const job::Job &, const fixture::Layout &);
 
+// What the plug's seal lets in: oxygen through its rubber, and air's diffusion through the gap that a seal
+// without squeeze leaves open. Rubber as a flat wall, Crank, The Mathematics of Diffusion, 2nd ed., 1.2.
+struct SealLeak {
+  units::VolumeFlow oxygen{}; // at shop temperature
+  units::VolumeFlow exchange{};
+};
+SealLeak plug_leak(const job::Job &, const fixture::Layout &);
+
 // Holes by which the bore's gas leaves: vents in the tube, or the plug's exhaust passage.
 Holes bore_outlet(const job::Job &, const fixture::Layout &);
 

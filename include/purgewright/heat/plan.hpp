@@ -38,7 +38,7 @@ struct Options {
   // Of chamber, pin, plug and the gas round the work when the first arc strikes; absent: ambient, as for the
   // first part. The plug is taken to be as warm as the chamber, so that its O-ring comes out too hot.
   std::optional<units::Temperature> fixture = {};
-  units::Temperature o_ring_limit = units::celsius(120.0); // nitrile in dry gas, continuous
+  units::Temperature o_ring_limit = units::celsius(200.0); // silicone rubber in dry gas, continuous
   std::optional<units::Temperature> cap_centre_limit = {}; // absent: the cap metal's beta transus
   units::Length arc_radius = units::millimetres(1.5);      // standard deviation; Tsai & Eagar 1985
   units::Length tack_length = units::millimetres(3.0);     // common practice

@@ -23,6 +23,7 @@ enum class Direction { clockwise, counterclockwise }; // seen from +X, looking a
 enum class GasSpecies { argon, helium };
 enum class LogUse { compare, apply }; // what a measured log is for
 enum class Sheet { a4, a3, letter, tabloid };
+enum class PlugWish { automatic, bore_ring, expanding, cup };
 enum class Projection { first, third };
 
 struct Identity {
@@ -110,6 +111,7 @@ struct FixtureWishes {
   const standards::Metal *material = nullptr;
   const standards::Metal *pin_material = nullptr;
   int circuits = 2;
+  PlugWish plug = PlugWish::automatic;
 };
 
 // Bar or plate on the shop's rack.

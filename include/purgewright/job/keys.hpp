@@ -75,6 +75,7 @@ enum class Key : unsigned char {
   fixture_material,
   fixture_pin_material,
   fixture_circuits,
+  fixture_plug,
   fixture_family,
   shop_units,
   shop_sheet,

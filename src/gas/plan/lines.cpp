@@ -1,5 +1,9 @@
 #include "purgewright/gas/bounds.hpp"
 
+#include "purgewright/gas/hose.hpp"
+
+#include <algorithm>
+
 namespace purgewright::gas {
 namespace {
 
@@ -59,6 +63,21 @@ Line chamber_line(const job::Job &job, const fixture::Layout &layout) {
                   .thickness = -body.plenum.axis_z - body.plenum.radius - body.cavity_radius,
                   .count = body.diffuser.holes()}};
   return line;
+}
+
+SealLeak plug_leak(const job::Job &job, const fixture::Layout &layout) {
+  const auto &plug = layout.plug;
+  const auto &seal = plug.seal;
+  const bool ring = seal.ring != nullptr;
+  const Length rubbed = plug.kind == fixture::PlugKind::cup ? plug.cup_radius : plug.spigot_radius;
+  const Length across = ring ? seal.ring->section : plug.spigot_radius - seal.groove_radius;
+  const Length through = ring ? seal.ring->section : seal.groove_width;
+  const units::Area band = 2.0 * units::pi * rubbed * across;
+  const double air = air_oxygen * 101325.0; // Pa of oxygen outside, none inside
+  const double permeated = hose_material("silicone")->permeability * air * (band / through).value();
+  const double open = std::max(0.0, -seal.squeeze_least); // of the section
+  return {from_stp(units::cubic_metres_per_second(permeated), shop_temperature),
+          diffusivity(species_of(job), Species::air, shop_temperature) * (open * band) / through};
 }
 
 Holes bore_outlet(const job::Job &job, const fixture::Layout &layout) {

@@ -128,6 +128,7 @@ class Builder {
       scene_.network.ingress.push_back({zone, oxygen});
       scene_.ingress_words.emplace_back("hose walls");
     }
+    add_plug_leak();
     return std::move(scene_);
   }
 
@@ -135,6 +136,15 @@ class Builder {
   void edge(Place from, Place to, VolumeFlow flow, VolumeFlow exchange, std::string_view words) {
     scene_.network.edges.push_back({from, to, flow, exchange});
     scene_.edge_words.push_back(words);
+  }
+
+  void add_plug_leak() {
+    const SealLeak leak = plug_leak(s_.job, s_.layout);
+    scene_.network.ingress.push_back({bore_stirred, leak.oxygen});
+    scene_.ingress_words.emplace_back("the plug's rubber");
+    if (leak.exchange > VolumeFlow{}) {
+      edge(in_reservoir(room), in_zone(bore_stirred), {}, leak.exchange, "the plug's open seal");
+    }
   }
 
   void add_zones() {

@@ -61,21 +61,41 @@ std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
   return out;
 }
 
+// Zero where this plug's kind or ways do without them; what two ways share is said once.
+void add_absent_of_plug(const fixture::EndPlug &p, std::set<const fixture::Length *> &out) {
+  const auto absent = [&](const auto &...lengths) {
+    ((lengths == fixture::Length{} ? void(out.insert(&lengths)) : void()), ...);
+  };
+  absent(p.spigot_radius, p.spigot_length, p.edge_break, p.nose_length, p.side_first_x, p.side_pitch,
+         p.return_radius, p.return_end_x, p.cross_x, p.cup_radius, p.cup_length, p.shank_radius,
+         p.thread_pitch, p.hub_radius, p.flange_length, p.bush_length, p.bush_flange, p.knob_radius,
+         p.knob_length, p.journal_radius, p.journal_length, p.inlet.z, p.inlet.seat_radius,
+         p.inlet.seat_depth);
+  const auto &e = p.exhaust;
+  out.insert({&e.seat_radius, &e.seat_depth});
+  if (!p.has_exhaust) {
+    out.insert({&e.z, &e.port_radius, &e.port_depth, &e.radius, &e.end_x});
+  }
+  if (p.ways == fixture::GasWays::beside) { // through to the spigot face
+    out.insert({&p.inlet.end_x, &e.end_x});
+  }
+  if (!(p.nose_length > fixture::Length{})) {
+    out.insert({&p.nose_radius, &p.side_hole_radius});
+    if (p.ways == fixture::GasWays::one) {
+      out.insert(&p.inlet.end_x);
+    }
+  }
+  if (p.kind == fixture::PlugKind::expanding) { // its seal is the sleeve, hub and bush bear its sizes
+    out.insert({&p.seal.groove_radius, &p.seal.groove_width});
+  }
+  if (p.side_rows < 2) {
+    out.insert(&p.side_pitch);
+  }
+}
+
 // Further lengths that a layout holds but this one's parts do not have.
 void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out) {
-  if (!l.plug.has_exhaust) {
-    const auto &e = l.plug.exhaust;
-    out.insert({&e.z, &e.port_radius, &e.port_depth, &e.radius, &e.end_x, &e.seat_radius, &e.seat_depth});
-    out.insert({&l.plug.inlet.seat_radius, &l.plug.inlet.seat_depth, &l.plug.inlet.z});
-  } else {
-    const auto &e = l.plug.exhaust; // its port is one of "2x"
-    out.insert({&e.port_radius, &e.port_depth, &e.end_x, &e.seat_radius, &e.seat_depth, &l.plug.inlet.end_x});
-    out.insert({&l.plug.nose_radius, &l.plug.nose_length, &l.plug.side_hole_radius, &l.plug.side_first_x,
-                &l.plug.side_pitch});
-  }
-  if (l.plug.side_rows < 2) {
-    out.insert(&l.plug.side_pitch);
-  }
+  add_absent_of_plug(l.plug, out);
   if (!l.lance.present) {
     out.insert({&l.lance.outside_radius, &l.lance.inside_radius, &l.lance.length});
   }

@@ -56,7 +56,6 @@ const std::vector<Case> cases{
     {"access.slot_width", {{Key::fixture_slot_width, 27 * mm}}},
     {"access.slot_ahead", {{Key::fixture_slot_length, 20.1 * mm}}},
     {"access.swing_clear", {{Key::rotation_swing_radius, 14 * mm}}},
-    {"seal.plug_squeeze_least", {{Key::tube_wall_tolerance, 0.04 * mm}}},
     {"machining.gallery_drill", {{Key::fixture_circuits, 3}}},
     {"machining.thinnest_wall", {{Key::fixture_diffuser_hole, 1 * mm}}},
     {"bench.axial_stop", {{Key::tube_length, 120 * mm}}},
