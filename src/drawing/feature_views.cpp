@@ -47,13 +47,12 @@ std::string times(int count) {
   return count > 1 ? fmt::format("{}× ", count) : "";
 }
 
-std::string thread_name(const Labels &n, const fixture::Thread &thread, std::string_view grade) {
+std::string thread_name(const fixture::Thread &thread, std::string_view grade) {
   if (!thread.callout.empty() && thread.pitch == Length{}) {
     return std::string(thread.callout);
   }
   const std::string name =
       thread.callout.empty() ? fmt::format("M{:g}", in_mm(thread.major)) : std::string(thread.callout);
-  (void)n;
   return fmt::format("{}×{:g}-{}", name, in_mm(thread.pitch), grade);
 }
 
@@ -76,7 +75,7 @@ Label length_label(const Labels &labels, Length length, const fixture::Tolerance
 std::vector<std::string> thread_lines(const Labels &n, const Hole &hole, int count) {
   std::vector<std::string> lines;
   const bool through = hole.end == HoleEnd::open && hole.steps.size() == 1;
-  lines.push_back(times(count) + thread_name(n, hole.thread, "6H") +
+  lines.push_back(times(count) + thread_name(hole.thread, "6H") +
                   (through ? " through" : " ↧" + n.number(hole.thread.depth)));
   for (const BoreStep &step : hole.steps) {
     if (step.name == hole.threaded) {
@@ -95,11 +94,13 @@ std::vector<std::string> thread_lines(const Labels &n, const Hole &hole, int cou
 }
 
 std::string external_thread(const Labels &n, const fixture::Thread &thread) {
-  return fmt::format("{}, {} long", thread_name(n, thread, "6g"), n.number(thread.depth));
+  return fmt::format("{}, {} long", thread_name(thread, "6g"), n.number(thread.depth));
 }
 
-void hole_cut(ViewPlan &view, const Hole &hole, const fixture::HoleAt &at) {
-  const Vec mouth = vec(at.mouth), in = vec(at.into);
+namespace {
+
+// Edges and thread from one mouth inwards, up to the step that reaches the other.
+void steps_cut(ViewPlan &view, const Hole &hole, Vec mouth, Vec in) {
   const Vec across = std::abs(in.x) > 0.5 ? Vec{0, 0, 1} : Vec{1, 0, 0};
   const auto edge = [&](double depth, double r) {
     const Vec c = mouth + depth * in;
@@ -115,7 +116,7 @@ void hole_cut(ViewPlan &view, const Hole &hole, const fixture::HoleAt &at) {
     }
     if (i + 1 < hole.steps.size()) {
       const double next = in_mm(hole.steps[i + 1].radius);
-      edge(depth, std::max(r, next) == r && !step.drilled ? next : r);
+      edge(depth, std::max(r, next));
       if (step.drilled) {
         edge(depth + cone(step.radius, hole.steps[i + 1].radius), next);
       }
@@ -124,7 +125,18 @@ void hole_cut(ViewPlan &view, const Hole &hole, const fixture::HoleAt &at) {
     }
     from = depth;
   }
-  view.axis(mouth, mouth + in_mm(hole.steps.back().depth) * in);
+}
+
+} // namespace
+
+void hole_cut(ViewPlan &view, const Hole &hole, const fixture::HoleAt &at) {
+  const Vec mouth = vec(at.mouth), in = vec(at.into);
+  const Vec end = mouth + in_mm(hole.steps.back().depth) * in;
+  steps_cut(view, hole, mouth, in);
+  if (hole.end == HoleEnd::alike) {
+    steps_cut(view, hole, end, -1.0 * in);
+  }
+  view.axis(mouth, end);
 }
 
 void hole_end_on(ViewPlan &view, const Hole &hole, const fixture::HoleAt &at) {

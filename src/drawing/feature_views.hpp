@@ -6,7 +6,7 @@
 
 #include "part_plans.hpp"
 
-#include "purgewright/fixture/part.hpp"
+#include "purgewright/fixture/part_faces.hpp"
 
 namespace purgewright::drawing {
 

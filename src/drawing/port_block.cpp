@@ -1,6 +1,6 @@
 // gas-port-block: section along the gallery, view from above, inlet face. Lengths run from the inlet face,
 // heights from the bottom face.
-#include "part_plans.hpp"
+#include "feature_views.hpp"
 
 #include "purgewright/units/ids.hpp"
 
@@ -14,45 +14,9 @@ using fixture::PortBlock;
 
 constexpr double sealing = 1.6;
 
-double step(Length large, Length small) {
-  return in_mm(large - small) / std::tan(0.5 * standards::machining_rules().drill_point.value());
-}
-
-// A port drilled from `mouth` along `inwards`: edges seen beyond the cut, and its thread.
-void port(ViewPlan &view, const Inputs &in, Vec mouth, Vec inwards, Vec across, Length passage) {
+ViewPlan section(const Inputs &in, const fixture::Part &part) {
   const PortBlock &block = in.layout.block;
-  const double spot = in_mm(block.spot_depth), drill = in_mm(block.port.radius);
-  const auto edge = [&](double depth, double r) {
-    const Vec c = mouth + depth * inwards;
-    view.line(Line::visible, c - r * across, c + r * across);
-  };
-  if (spot > 0.0) {
-    edge(spot, in_mm(block.spot_radius));
-  }
-  const double end = spot + in_mm(block.port.depth);
-  edge(end + step(block.port.radius, passage), in_mm(passage));
-  const auto &thread = *in.job.gas.port_thread;
-  thread_cut(view, mouth + spot * inwards, inwards, across, 0.5 * in_mm(thread.major),
-             in_mm(thread.full_thread), drill);
-  edge(end, drill);
-}
-
-std::vector<std::string> port_lines(const Inputs &in, int count) {
-  const PortBlock &block = in.layout.block;
-  const auto &thread = *in.job.gas.port_thread;
-  const auto &n = in.labels;
-  std::vector<std::string> lines{
-      fmt::format("{}× {} ↧{}", count, thread.callout, n.number(thread.full_thread)),
-      fmt::format("drill ⌀{} ↧{}", n.number(2.0 * block.port.radius), n.number(block.port.depth))};
-  if (block.spot_depth > Length{}) {
-    lines.push_back(
-        fmt::format("spot face ⌀{} ↧{}", n.number(2.0 * block.spot_radius), n.number(block.spot_depth)));
-  }
-  return lines;
-}
-
-ViewPlan section(const Inputs &in) {
-  const PortBlock &block = in.layout.block;
+  const fixture::Hole &ports = hole(part, "gallery"), &outlets = hole(part, "outlet");
   const auto &n = in.labels;
   ViewPlan view;
   view.name = "section";
@@ -61,13 +25,9 @@ ViewPlan section(const Inputs &in) {
   view.room = {40, 40, 34, 30};
   add_cut(view, cut_of(in, ids::gas_port_block, view.looking));
   const double length = in_mm(block.length), height = in_mm(block.height), axis = in_mm(block.gallery_z);
-  view.axis({0, 0, axis}, {length, 0, axis});
-  port(view, in, {0, 0, axis}, {1, 0, 0}, {0, 0, 1}, block.gallery_radius);
-  port(view, in, {length, 0, axis}, {-1, 0, 0}, {0, 0, 1}, block.gallery_radius);
-  for (int i = 0; i < block.outlets; ++i) {
-    const double x = in_mm(block.outlet_x[static_cast<std::size_t>(i)]);
-    port(view, in, {x, 0, height}, {0, 0, -1}, {1, 0, 0}, block.passage_radius);
-    view.axis({x, 0, axis}, {x, 0, height});
+  hole_cut(view, ports, copy_of(ports, 0));
+  for (int i = 0; i < outlets.pattern.count(); ++i) {
+    hole_cut(view, outlets, copy_of(outlets, i));
   }
   view.linears = {
       {"gas-port-block.length", {0, 0, 0}, {length, 0, 0}, Side::below, n.size(block.length)},
@@ -93,7 +53,7 @@ ViewPlan section(const Inputs &in) {
            {0, 0, 1}, up_right));
   view.callouts.push_back(note("gas-port-block.port",
                                {1.5 + in_mm(block.spot_depth), 0, axis - in_mm(block.port.radius)},
-                               port_lines(in, block.outlets + 2)));
+                               thread_lines(n, ports, block.outlets + 2)));
   view.callouts.back().towards = down_left;
   if (block.spot_depth > Length{}) {
     const double r = 0.5 * in_mm(block.spot_radius + block.port.radius);
@@ -105,18 +65,7 @@ ViewPlan section(const Inputs &in) {
   return view;
 }
 
-void port_end_on(ViewPlan &view, const Inputs &in, Vec centre, Length passage) {
-  const PortBlock &block = in.layout.block;
-  if (block.spot_depth > Length{}) {
-    view.circle(Line::visible, centre, in_mm(block.spot_radius));
-  }
-  view.circle(Line::visible, centre, in_mm(block.port.radius));
-  view.circle(Line::visible, centre, in_mm(passage));
-  thread_end_on(view, centre, 0.5 * in_mm(in.job.gas.port_thread->major));
-  view.centre_mark(centre, in_mm(std::max(block.spot_radius, 0.5 * in.job.gas.port_thread->major)));
-}
-
-ViewPlan top_view(const Inputs &in) {
+ViewPlan top_view(const Inputs &in, const fixture::Part &part) {
   const PortBlock &block = in.layout.block;
   const auto &n = in.labels;
   ViewPlan view;
@@ -127,8 +76,9 @@ ViewPlan top_view(const Inputs &in) {
   const double length = in_mm(block.length), half = 0.5 * in_mm(block.width), top = in_mm(block.height);
   view.outline(Line::visible, {{0, -half, top}, {length, -half, top}, {length, half, top}, {0, half, top}});
   const auto outlet = [&](int i) { return Vec{in_mm(block.outlet_x[static_cast<std::size_t>(i)]), 0, top}; };
-  for (int i = 0; i < block.outlets; ++i) {
-    port_end_on(view, in, outlet(i), block.passage_radius);
+  const fixture::Hole &outlets = hole(part, "outlet");
+  for (int i = 0; i < outlets.pattern.count(); ++i) {
+    hole_end_on(view, outlets, copy_of(outlets, i));
   }
   for (const auto &at : block.mounts) {
     const Vec c{in_mm(at.x), in_mm(at.y), top};
@@ -171,7 +121,7 @@ ViewPlan top_view(const Inputs &in) {
   return view;
 }
 
-ViewPlan inlet_face(const Inputs &in) {
+ViewPlan inlet_face(const Inputs &in, const fixture::Part &part) {
   const PortBlock &block = in.layout.block;
   ViewPlan view;
   view.name = "from-left";
@@ -180,7 +130,8 @@ ViewPlan inlet_face(const Inputs &in) {
   view.room = {18, 18, 26, 26};
   const double half = 0.5 * in_mm(block.width), height = in_mm(block.height);
   view.outline(Line::visible, {{0, -half, 0}, {0, half, 0}, {0, half, height}, {0, -half, height}});
-  port_end_on(view, in, {0, 0, in_mm(block.gallery_z)}, block.gallery_radius);
+  const fixture::Hole &inlet = hole(part, "gallery");
+  hole_end_on(view, inlet, copy_of(inlet, 0));
   view.axis({0, 0, 0}, {0, 0, height});
   view.marks.push_back({Mark::Kind::cut, "A", {0, 0, 0}, {0, 0, height}, {0, 1, 0}});
   return view;
@@ -190,11 +141,12 @@ ViewPlan inlet_face(const Inputs &in) {
 
 PartPlan plan_port_block(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::gas_port_block);
+  const fixture::Part part = fixture::feature_part(in.layout, ids::gas_port_block);
   plan.rows.emplace_back();
-  plan.rows.back().push_back(section(in));
-  add_left_view(in, plan.rows.back(), inlet_face(in));
+  plan.rows.back().push_back(section(in, part));
+  add_left_view(in, plan.rows.back(), inlet_face(in, part));
   plan.rows.emplace_back();
-  plan.rows.back().push_back(top_view(in));
+  plan.rows.back().push_back(top_view(in, part));
   plan.rows.back().push_back(pictorial_view(in, ids::gas_port_block));
   plan.notes.push_back("Both ends of the gallery and all outlets alike. Symmetric about plane A-A.");
   plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");

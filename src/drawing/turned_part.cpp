@@ -3,8 +3,6 @@
 // leaders.
 #include "feature_views.hpp"
 
-#include "purgewright/fixture/part_faces.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -202,6 +200,9 @@ void radial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole 
   Callout out = note(name(part, hole.name, "_radius"), {last + r, 0, side * (top - 1.0)}, {});
   if (!hole.threaded.empty()) {
     out.label = Labels::text(thread_lines(n, hole, p.count()));
+    for (auto further = hole.steps.begin() + 1; further != hole.steps.end(); ++further) {
+      out.label.lines.push_back(fmt::format("drill ⌀{}", n.number(2.0 * further->radius)));
+    }
     out.label.lines.back() += hole.end == HoleEnd::crossing ? " to bore" : "";
   } else {
     out.label = n.diameter(step.radius, p.count() > 1 ? fmt::format("{}× ", p.count()) : "");
