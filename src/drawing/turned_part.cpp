@@ -1,7 +1,9 @@
 // Sheet of a part turned about X, from its features alone. Lengths run from its stop face (x = 0, where its
 // body has a shoulder there) or else from its rear face; diameters stand at the section's ends and on
 // leaders.
-#include "feature_views.hpp"
+#include "turned_part.hpp"
+
+#include "purgewright/fixture/tolerances.hpp"
 
 #include <fmt/format.h>
 
@@ -16,57 +18,6 @@ using fixture::Length;
 using fixture::Part;
 using fixture::RadialGroove;
 using fixture::TurnedBody;
-
-const TurnedBody &body_of(const Part &part) {
-  return std::get<TurnedBody>(part.features.front());
-}
-
-template <class Kind, class Do> void each(const Part &part, Do &&on) {
-  for (const auto &feature : part.features) {
-    if (const auto *found = std::get_if<Kind>(&feature)) {
-      on(*found);
-    }
-  }
-}
-
-std::string name(const Part &part, std::string_view feature, std::string_view size) {
-  return fmt::format("{}.{}{}", part.id, feature, size);
-}
-
-bool along_axis(const Hole &hole) {
-  return std::abs(hole.into.x) > 0.5;
-}
-
-// Where lengths start.
-Length datum_x(const TurnedBody &body) {
-  const bool stop = std::ranges::any_of(body.steps, [](const auto &step) { return step.end_x == Length{}; });
-  return stop ? Length{} : body.start_x;
-}
-
-struct Span {
-  const fixture::TurnedStep &step;
-  Length from;
-};
-std::vector<Span> spans(const TurnedBody &body) {
-  std::vector<Span> out;
-  Length from = body.start_x;
-  for (const auto &step : body.steps) {
-    out.push_back({step, from});
-    from = step.end_x;
-  }
-  return out;
-}
-
-// Radius of the contour's outermost metal at a face, for the foot of a dimension.
-double foot(const TurnedBody &body, Length x) {
-  double radius = 0.0;
-  for (const auto &[step, from] : spans(body)) {
-    if (x == from || x == step.end_x) {
-      radius = std::max(radius, in_mm(step.radius - (x == step.end_x ? step.chamfer : Length{})));
-    }
-  }
-  return radius;
-}
 
 void contour_lengths(ViewPlan &view, const Inputs &in, const Part &part) {
   const TurnedBody &body = body_of(part);
@@ -126,110 +77,22 @@ void contour_diameters(ViewPlan &view, const Inputs &in, const Part &part) {
   }
 }
 
-// Steps of a hole along X: diameters on leaders, depths above the view.
-void axial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole) {
-  const auto &n = in.labels;
-  const double mouth = in_mm(hole.mouth.x), z = in_mm(hole.mouth.z), into = hole.into.x;
-  const double reach = foot(body_of(part), hole.mouth.x);
-  double from = 0.0;
-  const auto prefix = fmt::format("{}.", hole.name);
-  for (const auto &step : hole.steps) {
-    const bool last = &step == &hole.steps.back();
-    const double r = in_mm(step.radius), depth = in_mm(step.depth);
-    if (step.name == hole.threaded) {
-      Callout port = note(name(part, prefix, step.name), {mouth + into * (from + 1.5), 0, z - r},
-                          thread_lines(n, hole, 1));
-      port.towards = into > 0.0 ? down_left : down_right;
-      view.callouts.push_back(std::move(port));
-    } else {
-      const bool through = last && hole.end == HoleEnd::open;
-      Label label =
-          diameter_label(n, step.radius, step.diameter, step.drilled || hole.threaded != "" ? "drill " : "",
-                         through ? " through" : "");
-      view.callouts.push_back(
-          bore(name(part, prefix, fmt::format("{}_radius", step.name)), std::move(label),
-               {mouth + into * (0.35 * from + 0.65 * depth), 0, z + (into > 0.0 ? -r : r)}, {1, 0, 0},
-               into > 0.0 ? down_right : up_right));
-      if (!through) {
-        const double end = mouth + into * depth;
-        view.linears.push_back({name(part, prefix, fmt::format("{}_depth", step.name)),
-                                {std::min(mouth, end), 0, into > 0.0 ? reach : z + r},
-                                {std::max(mouth, end), 0, into > 0.0 ? z + r : reach},
-                                Side::above,
-                                n.size(step.depth),
-                                hole.end == HoleEnd::crossing ? Probe::none : Probe::distance});
-      }
-    }
-    from = depth;
-  }
-  if (hole.mouth.z != Length{}) {
-    view.linears.push_back({name(part, prefix, "z"),
-                            {mouth, 0, std::min(0.0, z)},
-                            {mouth, 0, std::max(0.0, z)},
-                            into > 0.0 ? Side::left : Side::right,
-                            n.size(z > 0.0 ? hole.mouth.z : -hole.mouth.z),
-                            Probe::axes});
-  }
-}
-
-// Drilled square to the axis: place along it, size, how many and where they end.
-void radial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole) {
-  const auto &n = in.labels;
+// A port's fitting seals on the rear face where the port has no spot face of its own.
+void sealing_face(ViewPlan &view, const Inputs &in, const Part &part) {
   const TurnedBody &body = body_of(part);
-  const Length datum = datum_x(body);
-  const auto &p = hole.pattern;
-  const double x = in_mm(hole.mouth.x), top = in_mm(hole.mouth.z), from = in_mm(datum);
-  const double reach = foot(body, datum);
-  view.linears.push_back({name(part, hole.name, ".x"),
-                          {std::min(x, from), 0, x < from ? top : reach},
-                          {std::max(x, from), 0, x < from ? reach : top},
-                          Side::above,
-                          n.size(x < from ? datum - hole.mouth.x : hole.mouth.x - datum),
-                          Probe::offset});
-  if (p.columns > 1) {
-    view.linears.push_back({name(part, hole.name, ".pitch"),
-                            {x, 0, top},
-                            {x + in_mm(p.column_step.x), 0, top},
-                            Side::above,
-                            n.size(p.column_step.x, fmt::format("{}× ", p.columns - 1)),
-                            Probe::axes});
-  }
-  const auto &step = hole.steps.front();
-  const double last = x + double(p.columns - 1) * in_mm(p.column_step.x), r = in_mm(step.radius);
-  const double side = p.around % 2 == 0 && p.around > 1 ? -1.0 : 1.0;
-  Callout out = note(name(part, hole.name, "_radius"), {last + r, 0, side * (top - 1.0)}, {});
-  if (!hole.threaded.empty()) {
-    out.label = Labels::text(thread_lines(n, hole, p.count()));
-    for (auto further = hole.steps.begin() + 1; further != hole.steps.end(); ++further) {
-      out.label.lines.push_back(fmt::format("drill ⌀{}", n.number(2.0 * further->radius)));
-    }
-    out.label.lines.back() += hole.end == HoleEnd::crossing ? " to bore" : "";
-  } else {
-    out.label = n.diameter(step.radius, p.count() > 1 ? fmt::format("{}× ", p.count()) : "");
-    out.label.lines[0] += hole.end == HoleEnd::crossing ? " to bore" : "";
-    out.probe = Probe::diameter;
-    out.surface = out.tip;
-    out.axis = {0, 0, 1};
-  }
-  if (p.around > 1) {
-    out.label.lines.push_back(
-        p.columns > 1 ? fmt::format("{} rows of {}, {:g}° apart", p.columns, p.around, 360.0 / p.around)
-                      : fmt::format("{:g}° apart", 360.0 / p.around));
-  }
-  out.towards = side < 0.0 ? down_right : up_right;
-  view.callouts.push_back(std::move(out));
-}
-
-void holes(ViewPlan &view, const Inputs &in, const Part &part) {
+  double top = 0.0;
   each<Hole>(part, [&](const Hole &hole) {
-    for (int i = 0; i < hole.pattern.count(); ++i) {
-      const auto at = fixture::copy_of(hole, i);
-      if (std::abs(in_mm(at.mouth.y)) < 1e-6 && std::abs(at.into.y) < 1e-9) {
-        hole_cut(view, hole, at);
-      }
+    if (hole.into.x > 0.5 && !hole.threaded.empty() && hole.thread.pitch == Length{}) {
+      top = std::max(top, in_mm(hole.mouth.z + hole.steps.front().radius));
     }
-    along_axis(hole) ? axial_hole(view, in, part, hole) : radial_hole(view, in, part, hole);
   });
+  if (top > 0.0) {
+    view.callouts.push_back(
+        roughness(name(part, "rear_face", ".roughness"),
+                  {in_mm(body.start_x), 0, 0.5 * (top + in_mm(body.steps.front().radius))}, in.labels,
+                  fixture::finish::sealing));
+    view.callouts.back().towards = leftwards;
+  }
 }
 
 ViewPlan section(const Inputs &in, const Part &part, const CutFace &cut) {
@@ -243,7 +106,8 @@ ViewPlan section(const Inputs &in, const Part &part, const CutFace &cut) {
   view.axis({in_mm(body.start_x), 0, 0}, {in_mm(body.steps.back().end_x), 0, 0});
   contour_lengths(view, in, part);
   contour_diameters(view, in, part);
-  holes(view, in, part);
+  sealing_face(view, in, part);
+  turned_holes(view, in, part);
   return view;
 }
 
