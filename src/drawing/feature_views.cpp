@@ -110,7 +110,13 @@ void steps_cut(ViewPlan &view, const Hole &hole, Vec mouth, Vec in) {
   for (std::size_t i = 0; i < hole.steps.size(); ++i) {
     const BoreStep &step = hole.steps[i];
     const double depth = in_mm(step.depth), r = in_mm(step.radius);
-    if (step.name == hole.threaded && !hole.threaded.empty() && in_mm(hole.thread.depth) < depth - from) {
+    const bool threaded = step.name == hole.threaded && !hole.threaded.empty();
+    if (threaded && hole.end == HoleEnd::open && hole.steps.size() == 1) {
+      for (const double side : {-0.5, 0.5}) {
+        const Vec major = side * in_mm(hole.thread.major) * across;
+        view.line(Line::thread, mouth + major, mouth + depth * in + major);
+      }
+    } else if (threaded && in_mm(hole.thread.depth) < depth - from) {
       thread_cut(view, mouth + from * in, in, across, 0.5 * in_mm(hole.thread.major),
                  in_mm(hole.thread.depth), r);
     }

@@ -216,53 +216,77 @@ void pin_laws(const Job &job, const Layout &l, Laws &laws) {
   laws.more(0.5 * mm(job.cap.diameter) - outer, 0.0, "pin's ring on the cap");
 }
 
+// A port's way lies in metal, behind the stop face and in what enters the bore.
 void passage_laws(const fixture::EndPlug &p, const fixture::PlugPassage &way, Laws &laws) {
   const double off = std::abs(mm(way.z)), port = mm(way.port_radius);
-  laws.more(mm(p.shoulder_radius) - off - port, web, "metal beside the plug's port");
-  laws.more(port - mm(way.radius), rounding, "port drill seats on the passage");
-  const double port_end = mm(p.rear_x() + way.port_depth), cone = point(port) - point(mm(way.radius));
-  laws.more(mm(p.spigot_length + p.nose_length) - port_end - cone, web, "passage beyond the port");
-  if (p.seal.stretch < 0.0) { // no listed ring fits this bore: a rule of its own fails
+  const double body = mm(p.kind == fixture::PlugKind::expanding ? p.shank_radius : p.shoulder_radius);
+  laws.more(body - off - port, web, "metal beside the plug's port");
+  laws.more(mm(way.port_radius - way.radius), rounding, "passage narrower than its port");
+  laws.more(mm(way.end_x - p.rear_x()) - mm(way.port_depth) - point(port) + point(mm(way.radius)), 0.0,
+            "passage behind the port");
+  if (p.kind == fixture::PlugKind::bore_ring && p.ways != fixture::GasWays::concentric) {
+    const double groove = mm(p.seal.groove_radius), port_end = mm(p.rear_x() + way.port_depth);
+    laws.more(groove - off - mm(way.radius), web, "metal between passage and groove");
+    const bool under_groove = port_end + point(port) - point(mm(way.radius)) > mm(p.seal.groove_start);
+    laws.more((under_groove ? groove : mm(p.spigot_radius)) - off - port, web,
+              "metal between port drill and spigot or groove");
+    laws.more(mm(p.spigot_radius) - off - mm(way.seat_radius), web, "metal beside the lance's seat");
+  }
+}
+
+// O-ring in its groove, or the sleeve between bush and flange.
+void seal_laws(const Job &job, const fixture::EndPlug &p, Laws &laws) {
+  const auto &s = p.seal;
+  if (p.kind == fixture::PlugKind::expanding) {
+    laws.more(mm(p.spigot_radius - s.groove_radius), 1.5, "rubber round the hub");
+    laws.more(mm(p.spigot_length - s.groove_start - s.groove_width), 2.0, "flange ahead of the sleeve");
+    laws.more(mm(p.knob_radius - p.shank_radius), 5.0, "knob to hold beyond the shank");
     return;
   }
-  laws.more(mm(p.seal.groove_radius) - off - mm(way.radius), web, "metal between passage and groove");
-  const double groove_start = mm(p.seal.groove_start);
-  const bool under_groove = port_end + cone > groove_start;
-  laws.more((under_groove ? mm(p.seal.groove_radius) : mm(p.spigot_radius)) - off - port, web,
-            "metal between port drill and spigot or groove");
-  laws.more(mm(p.spigot_radius) - off - mm(way.seat_radius), web, "metal beside the lance's seat");
+  const bool cup = p.kind == fixture::PlugKind::cup;
+  const double surface = mm(cup ? p.cup_radius : p.spigot_radius),
+               end = mm(cup ? p.cup_length : p.spigot_length);
+  laws.more(std::abs(surface - mm(s.groove_radius)), 0.5, "depth of the groove");
+  laws.more(mm(s.groove_start), 1.0, "land behind the groove");
+  laws.more(end - mm(s.groove_start + s.groove_width + p.edge_break), 1.0, "land ahead of the groove");
+  laws.more(mm(s.groove_width - s.ring->section), 0.0, "ring fits its groove's width");
+  laws.more(s.squeeze_least, 0.0, "some squeeze at the worst tolerances");
+  if (cup) {
+    laws.more(surface - 0.5 * mm(job.tube.outside_diameter_most()), 0.005, "cup goes over the largest tube");
+    laws.more(mm(p.shoulder_radius - s.groove_radius), web, "metal round the cup's groove");
+  }
+}
+
+void nose_laws(const fixture::EndPlug &p, Laws &laws) {
+  laws.more(mm(p.spigot_radius - p.nose_radius), 0.3, "nose narrower than the spigot");
+  laws.more(mm(p.nose_radius - p.inlet.radius), web, "nose's wall");
+  laws.more(mm(p.side_first_x - p.side_hole_radius - p.spigot_length), 0.0, "side holes beyond the spigot");
+  const double last = mm(p.side_first_x) + (p.side_rows - 1) * mm(p.side_pitch) + mm(p.side_hole_radius);
+  laws.more(mm(p.inlet.end_x) - last, 0.0, "side holes meet the passage's full bore");
+  laws.more(mm(p.side_pitch) - 2.0 * mm(p.side_hole_radius), 0.3, "web between rows of side holes");
+  const double arc = 2.0 * mm(p.inlet.radius) * std::sin(units::pi / p.side_holes_per_row);
+  laws.more(arc - 2.0 * mm(p.side_hole_radius), 0.3, "web between side holes round the passage");
+  const double tip = mm(p.spigot_length + p.nose_length - p.inlet.end_x) - point(mm(p.inlet.radius));
+  laws.more(tip, web, "metal ahead of the blind passage");
 }
 
 void plug_laws(const Job &job, const Layout &l, Laws &laws) {
   const auto &p = l.plug;
-  const auto &s = p.seal;
   laws.more(0.5 * mm(job.tube.inside_diameter_least()) - mm(p.spigot_radius), 0.005,
             "plug enters the smallest bore");
   laws.more(mm(p.shoulder_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 0.5,
             "shoulder stops on the tube's end");
-  laws.more(mm(p.spigot_radius - s.groove_radius), s.stretch < 0.0 ? rounding : 0.5, "groove in the spigot");
-  laws.more(mm(s.groove_start), 1.0, "land behind the groove");
-  laws.more(mm(p.spigot_length - s.groove_start - s.groove_width - p.edge_break), 1.0,
-            "land ahead of the groove");
-  laws.more(mm(s.groove_width - s.ring->section), 0.0, "ring fits its groove's width");
+  seal_laws(job, p, laws);
   passage_laws(p, p.inlet, laws);
   if (p.has_exhaust) {
     passage_laws(p, p.exhaust, laws);
-    laws.more(mm(p.inlet.z - p.exhaust.z) - 2.0 * mm(p.inlet.port_radius), web,
+    laws.more(mm(p.exhaust.z), rounding, "return leaves above");
+    laws.more(mm(p.exhaust.z - p.inlet.z) - 2.0 * mm(p.inlet.port_radius), web,
               "metal between the two ports");
-    laws.more(mm(p.inlet.z - p.exhaust.z), mm(job.gas.port_thread->fitting_width),
-              "two fittings beside each other");
-  } else {
-    laws.more(mm(p.spigot_radius - p.nose_radius), 0.3, "nose narrower than the spigot");
-    laws.more(mm(p.nose_radius - p.inlet.radius), web, "nose's wall");
-    laws.more(mm(p.side_first_x - p.side_hole_radius - p.spigot_length), 0.0, "side holes beyond the spigot");
-    const double last = mm(p.side_first_x) + (p.side_rows - 1) * mm(p.side_pitch) + mm(p.side_hole_radius);
-    laws.more(mm(p.inlet.end_x) - last, 0.0, "side holes meet the passage's full bore");
-    laws.more(mm(p.side_pitch) - 2.0 * mm(p.side_hole_radius), 0.3, "web between rows of side holes");
-    const double arc = 2.0 * mm(p.inlet.radius) * std::sin(units::pi / p.side_holes_per_row);
-    laws.more(arc - 2.0 * mm(p.side_hole_radius), 0.3, "web between side holes round the passage");
-    const double tip = mm(p.spigot_length + p.nose_length - p.inlet.end_x) - point(mm(p.inlet.radius));
-    laws.more(tip, web, "metal ahead of the blind passage");
+    laws.more(mm(p.exhaust.z - p.inlet.z), mm(p.port->fitting_width), "two fittings beside each other");
+  }
+  if (p.nose_length > fixture::Length{}) {
+    nose_laws(p, laws);
   }
   const double free = mm(job.tube.length) - mm(p.spigot_length + p.nose_length) + mm(l.body.x_min);
   laws.more(free, 10.0, "a hand's width between chamber and plug's nose");
@@ -276,15 +300,24 @@ void lance_laws(const Job &job, const Layout &l, Laws &laws) {
   if (!l.lance.present) {
     return;
   }
-  const double end = mm(l.lance.placement.x + l.lance.length);
+  const auto &p = l.plug;
+  const double end = mm(l.lance.placement.x + l.lance.length), outer = mm(l.lance.outside_radius);
   laws.more(-mm(job.cap.spigot_length) - end, 1.0, "lance ends before the cap");
-  laws.more(mm(l.lance.outside_radius - l.lance.inside_radius), 0.2, "lance's wall");
-  laws.more(0.5 * mm(job.tube.inside_diameter_least()) - std::abs(mm(l.lance.placement.z)) -
-                mm(l.lance.outside_radius),
-            0.0, "lance inside the tube");
-  laws.more(mm(l.lance.placement.z) - mm(l.lance.outside_radius) - mm(l.plug.exhaust.z) -
-                mm(l.plug.exhaust.radius),
-            0.0, "lance clear of the exhaust");
+  laws.more(mm(l.lance.outside_radius - l.lance.inside_radius), 0.18, "lance's wall");
+  laws.more(0.5 * mm(job.tube.inside_diameter_least()) - std::abs(mm(l.lance.placement.z)) - outer, 0.0,
+            "lance inside the tube");
+  if (p.ways == fixture::GasWays::concentric) {
+    laws.more(mm(p.return_radius) - outer, 0.3, "return round the lance");
+    const double round = p.kind == fixture::PlugKind::cup ? 0.5 * mm(job.tube.inside_diameter_least())
+                                                          : mm(p.seal.groove_radius) - web;
+    laws.more(round - mm(p.return_radius), 0.0, "return within tube or groove");
+    laws.more(mm(p.return_end_x - p.inlet.end_x), 3.0, "lance's seat behind the return");
+    laws.more(mm(p.cross_x - p.return_end_x), mm(p.exhaust.radius), "cross drilling meets the return");
+    laws.more(-mm(p.cross_x) - 0.5 * mm(p.cross_screw->major), 0.3, "cross drilling behind the stop face");
+  } else {
+    laws.more(mm(p.exhaust.z - p.exhaust.radius) - mm(l.lance.placement.z) - outer, 0.0,
+              "lance clear of the exhaust");
+  }
 }
 
 void mount_laws(const fixture::PortBlock &b, Laws &laws) {
