@@ -44,6 +44,8 @@ std::vector<Estimate> estimates(const Design &d) {
            gas_tight},
           {ids::backing_pin, plan.cap_centre_peak, "cap's centre it touches", "heat.cap_centre.peak", {}},
           {ids::end_plug, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", gas_tight},
+          {ids::plug_bush, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", {}},
+          {ids::plug_knob, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", {}},
           {ids::gas_port_block, series.settled, on_base, base_figure, gas_tight},
           {ids::cradle_stand, stand, of_stand, stand_figure, {}},
           {ids::index_collar, plan.roller_peak, at_rollers, roller_figure, {}},
@@ -64,7 +66,10 @@ std::vector<PartHeat> part_heat(const Design &d) {
     return parts;
   }
   for (const Estimate &e : estimates(d)) {
-    if (e.part != ids::axial_stop || d.layout.stop.present) {
+    const bool of_sleeve = e.part == ids::plug_bush || e.part == ids::plug_knob;
+    const bool present = of_sleeve ? d.layout.plug.kind == fixture::PlugKind::expanding
+                                   : e.part != ids::axial_stop || d.layout.stop.present;
+    if (present) {
       parts.push_back({e.part, e.hottest, e.of, e.input, e.against,
                        e.against.empty() ? plastic_for(e.hottest) : std::string_view()});
     }

@@ -1,5 +1,7 @@
 #include "purgewright/report/results.hpp"
 
+#include "purgewright/fixture/choices.hpp"
+
 #include <nlohmann/json.hpp>
 
 #include <cmath>
@@ -58,7 +60,7 @@ std::string results_json(const Findings &findings) {
     }
   }
   root["choices"] = Json::array();
-  for (const auto &choice : fixture::choices(findings.design.layout)) {
+  for (const auto &choice : fixture::choices(findings.design.job, findings.design.layout)) {
     root["choices"].push_back({{"what", choice.what},
                                {"kind", choice.kind},
                                {"reason", choice.reason},

@@ -3,6 +3,7 @@
 #include "text_parts.hpp"
 
 #include "purgewright/checks/printing.hpp"
+#include "purgewright/fixture/choices.hpp"
 #include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/job/nearest.hpp"
@@ -158,7 +159,7 @@ std::string sizes(const Findings &f, TextStyle style) {
                   seal.ring != nullptr ? fmt::format("O-ring AS568 {}", seal.ring->dash) : "rubber sleeve",
                   length(2.0 * seal.groove_radius), 100.0 * seal.squeeze_least, 100.0 * seal.squeeze_most,
                   seal.hand, seal.ring != nullptr ? "N to push it home" : "N m at the knob");
-  for (const auto &choice : fixture::choices(d.layout)) {
+  for (const auto &choice : fixture::choices(d.job, d.layout)) {
     text += fmt::format("  chosen         {}: {}, {}\n", choice.what, choice.kind, choice.reason);
   }
   const auto &block = d.layout.block;

@@ -123,9 +123,14 @@ Length sliding_room(const fixture::Turned &tube, const std::vector<Standing> &pa
   return from_axis - tube.radius;
 }
 
+// The end plug and what is screwed to it, which turns and comes out with it.
+bool of_plug(std::string_view name) {
+  return among(name, {ids::end_plug, ids::plug_bush, ids::plug_knob});
+}
+
 Length turned_room(const fixture::Turned &turned, const std::vector<Standing> &parts) {
   return to_parts(as_solid(turned), parts, far_away, [](std::string_view name) {
-    return !among(name, {"tube", "cap", ids::end_plug, ids::purge_lance, ids::index_collar});
+    return !of_plug(name) && !among(name, {"tube", "cap", ids::purge_lance, ids::index_collar});
   });
 }
 
@@ -143,7 +148,9 @@ Length torch_room(const std::vector<Solid> &torch, const std::vector<Standing> &
 
 Length beside_parts(const Approach &tool, const std::vector<Standing> &parts, Length known) {
   const auto line = axis_of(tool);
-  const auto is_own = [&](std::string_view name) { return name == tool.own[0] || name == tool.own[1]; };
+  const auto is_own = [&](std::string_view name) {
+    return name == tool.own[0] || name == tool.own[1] || (tool.own[0] == ids::end_plug && of_plug(name));
+  };
   Length found =
       to_parts(line, parts, known + tool.radius, [&](std::string_view name) { return !is_own(name); });
   if (tool.through > Length{}) { // the hole's wall, of the part it goes through

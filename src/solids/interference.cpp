@@ -1,6 +1,7 @@
 #include "purgewright/solids/interference.hpp"
 
 #include "purgewright/solids/kernel/boolean.hpp"
+#include "purgewright/units/ids.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -10,8 +11,14 @@ namespace {
 
 using Group = std::vector<const Standing *>;
 
+// Threads are cosmetic: a screwed pair shares the ring between tap drill and major diameter.
+bool screwed_together(const Standing &a, const Standing &b) {
+  return (a.name == ids::end_plug && b.name == ids::plug_knob) ||
+         (a.name == ids::plug_knob && b.name == ids::end_plug);
+}
+
 bool may_clash(const Standing &a, const Standing &b) {
-  return kernel::shared(a.at.box, b.at.box) > touching_volume;
+  return !screwed_together(a, b) && kernel::shared(a.at.box, b.at.box) > touching_volume;
 }
 
 // Those that may clash with the part, in groups whose members keep clear of one another by their boxes: one
