@@ -34,8 +34,8 @@ constexpr std::array<Rule, 3> table{{
     {"fit.tube_gap", "Smallest tube does not wander in the chamber", "common practice, no source",
      units::Dimension::length, tube_gap,
      "measure the tube and state a closer tube.outside_diameter_tolerance"},
-    {"fit.plug_enters", "Plug goes into the smallest bore, or over the largest tube", "ISO 286-1, deviation f", units::Dimension::length,
-     plug_enters, "state the tube's wall_tolerance"},
+    {"fit.plug_enters", "Plug goes into the smallest bore, or over the largest tube",
+     "ISO 286-1, deviation f", units::Dimension::length, plug_enters, "state the tube's wall_tolerance"},
 }};
 
 } // namespace
