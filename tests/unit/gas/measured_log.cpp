@@ -39,7 +39,7 @@ LogReading parsed(const std::string &text) {
 }
 
 std::string example_log() {
-  return test::bytes_of(test::project_file("examples/logger-25-oxygen.csv"));
+  return purgewright::test::bytes_of(purgewright::test::project_file("examples/logger-25-oxygen.csv"));
 }
 
 bool says(const LogReading &reading, int line, int column, const std::string &key) {
@@ -153,6 +153,7 @@ TEST_CASE("What a log holds comes into a message cut and harmless", "[unit][gas]
   const std::string cells[] = {"\x1b[31mred", std::string(1'000'000, '9') + "x", "\xff\xfe",
                                "\xc2\x9b"
                                "31m"};
+  const std::string header = "time [s],oxygen [ppm],circuit\n";
   for (const std::string &cell : cells) {
     for (const std::string &text :
          {header + cell + ",1,bore\n", header + "1," + cell + ",bore\n", header + "1,1," + cell + "\n",

@@ -54,6 +54,14 @@ TEST_CASE("blind hole with counterbore and drill point, in a pattern") {
   agree(block_with(hole), 6 * pi * (25 * 4 + 9 * 16 + 9 * point / 3));
 }
 
+Hole blind_bore(Length radius) {
+  const Hole bore{.name = "bore",
+                  .into = toward_plus_x,
+                  .steps = {{.name = "bore", .radius = radius, .depth = mm(30)}},
+                  .end = HoleEnd::flat};
+  return bore;
+}
+
 TEST_CASE("hole alike from both ends") {
   const Hole hole{.name = "gallery",
                   .mouth = {{}, {}, mm(15)},
@@ -65,17 +73,16 @@ TEST_CASE("hole alike from both ends") {
 }
 
 TEST_CASE("radial hole that crosses a bore of its own size takes Archimedes' sixteen thirds less") {
-  Part part = shaft_with(Hole{.name = "bore",
-                              .into = toward_plus_x,
-                              .steps = {{.name = "bore", .radius = mm(5), .depth = mm(30)}},
-                              .end = HoleEnd::flat});
-  part.features.push_back(Hole{.name = "side",
-                               .mouth = {mm(15), {}, mm(15)},
-                               .steps = {{.name = "side", .radius = mm(4), .depth = mm(15)}},
-                               .end = HoleEnd::crossing,
-                               .crossed_radius = mm(5),
-                               .round_mouth = mm(15),
-                               .pattern = {.around = 3}});
+  const Hole bore = blind_bore(mm(5));
+  Part part = shaft_with(bore);
+  const Hole side{.name = "side",
+                  .mouth = {mm(15), {}, mm(15)},
+                  .steps = {{.name = "side", .radius = mm(4), .depth = mm(15)}},
+                  .end = HoleEnd::crossing,
+                  .crossed_radius = mm(5),
+                  .round_mouth = mm(15),
+                  .pattern = {.around = 3}};
+  part.features.push_back(side);
   const auto solid = solids::build_part(part);
   CHECK(units::ratio(solids::kernel::volume(solid), metal(part)) == Approx(1.0).epsilon(1e-9));
   Hole equal{
@@ -105,10 +112,8 @@ TEST_CASE("groove in a shaft and in a bore, flat on a shaft") {
                                 .bottom_radius = mm(13),
                                 .surface_radius = mm(15)}),
         pi * (225 - 169) * 3);
-  Part bored = shaft_with(Hole{.name = "bore",
-                               .into = toward_plus_x,
-                               .steps = {{.name = "bore", .radius = mm(8), .depth = mm(30)}},
-                               .end = HoleEnd::flat});
+  const Hole bore = blind_bore(mm(8));
+  Part bored = shaft_with(bore);
   bored.features.push_back(RadialGroove{
       .name = "groove", .start_x = mm(10), .width = mm(3), .bottom_radius = mm(10), .surface_radius = mm(8)});
   agree(bored, pi * (100 - 64) * 3);
