@@ -63,7 +63,7 @@ std::vector<GasRow> gas_rows(const Findings &f) {
                    oxygen_limit_text(job.gas.oxygen_limit_chamber))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then weld",
        fmt::format("Both down BEFORE the arc: the bore then presses {} on the puddle, {} at prepurge flow "
-                   "(limit {}).",
+                   "(limit \u2264 {}).",
                    shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
                    shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2),
                    units::shop_text_beside(purge.pressure.limit.value(), purge.pressure.limit.value(),

@@ -92,10 +92,10 @@ std::string heat_lines(const Findings &f, TextStyle style) {
   text += fmt::format("  postflow to set on the torch: {}; first arc to last hold {}\n", postflow_text(f),
                       shop(f, plan.cycle.value(), Dimension::time, 3));
   text += series_lines(f) + advice(f) + uncovered(f);
-  text += fmt::format(
-      "  O-ring {} at most (limit {}); the cap's centre on the pin stays hot longest and may colour a "
-      "little there\n",
-      temperature_text(f, plan.o_ring_peak), limit_text(f, plan.o_ring_limit));
+  text += fmt::format("  plug's rubber {} at most (limit \u2264 {}); the cap's centre on the pin stays hot "
+                      "longest and may colour a "
+                      "little there\n",
+                      temperature_text(f, plan.o_ring_peak), limit_text(f, plan.o_ring_limit));
   text += "  computed by conduction in still gas, not measured: peaks are means through the wall and upper "
           "bounds when\n"
           "    the pool nears boiling; let a thermocouple or temperature crayon confirm the first part\n";

@@ -67,12 +67,12 @@ std::string gas_table(const Findings &f, TextStyle style) {
   };
   explain("bore", purge.bore, job.gas.oxygen_limit_bore);
   explain("chamber", purge.chamber, job.gas.oxygen_limit_chamber);
-  text +=
-      fmt::format("  turn both down before the arc: the bore then presses {} on the puddle (limit {}), "
-                  "{} in the prepurge\n",
-                  shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
-                  limit_of(f, purge.pressure.limit.value(), Dimension::pressure, checks::Bound::at_most, 2),
-                  shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2));
+  text += fmt::format(
+      "  turn both down before the arc: the bore then presses {} on the puddle (limit \u2264 {}), "
+      "{} in the prepurge\n",
+      shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
+      limit_of(f, purge.pressure.limit.value(), Dimension::pressure, checks::Bound::at_most, 2),
+      shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2));
   text += fmt::format("  after a night: both circuits at prepurge flow for 5 min (common practice: moisture "
                       "clings to hose walls); the\n"
                       "    air that stood in the lines is out after {}\n",

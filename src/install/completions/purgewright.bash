@@ -18,7 +18,7 @@ _purgewright() {
     new) options='-o --output' ;;
     check) options='--json --solve --strict' ;;
     design) options='-o --output --json --solve --strict' ;;
-    compare) options='--vary -o --output --json' ;;
+    compare) options='--vary --quick -o --output --json' ;;
   esac
   local IFS=$'\n'
   case $command:$previous in

@@ -27,6 +27,7 @@ complete -c purgewright -n '__fish_seen_subcommand_from check design compare tra
 complete -c purgewright -n '__fish_seen_subcommand_from design' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder to write'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder for the CSV and JSON'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l vary -x -d 'KEY=FROM:TO:STEP'
+complete -c purgewright -n '__fish_seen_subcommand_from compare' -l quick -d 'Sweep in closed form, without purge, heat and log'
 complete -c purgewright -n '__fish_seen_subcommand_from check design compare' -l json -d 'Print JSON'
 complete -c purgewright -n '__fish_seen_subcommand_from check design' -l solve -d 'Choose what the job leaves open'
 complete -c purgewright -n '__fish_seen_subcommand_from check' -l strict -d 'No effect here'

@@ -1,8 +1,8 @@
 // Rules of the measured log, on logs made for the purpose.
 #include "gas/log/family.hpp"
 #include "purgewright/checks/rules.hpp"
+#include "purgewright/job/sources.hpp"
 #include "support/paths.hpp"
-#include "support/run_program.hpp"
 
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
@@ -10,6 +10,7 @@
 #include <cmath>
 #include <functional>
 #include <map>
+#include <memory>
 #include <string>
 
 using namespace purgewright;
@@ -35,13 +36,12 @@ std::string log_text(const Design &d, gas::Circuit circuit, const Reading &alter
 
 // Rules that do not pass of logger-25 with such a log.
 Found with_log(gas::Circuit circuit, job::LogUse use, const Reading &alter) {
-  const test::ScratchFolder folder;
   auto read = job::read_job(test::example_job("logger-25"));
   REQUIRE(read.job);
   job::Job job = std::move(*read.job);
-  test::write_bytes(folder / "log.csv", log_text(evaluate_closed_form(job), circuit, alter));
-  job.file = (folder / "job.yaml").string();
+  const std::string text = log_text(evaluate_closed_form(job), circuit, alter);
   job.gas.log = "log.csv";
+  job.log = std::make_shared<const job::Document>(job::Document{"log.csv", "log.csv", text, {}, {}});
   job.gas.log_use = use;
   const Design design = evaluate(std::move(job));
   CHECK(design.log.problems.empty());

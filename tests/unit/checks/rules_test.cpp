@@ -112,7 +112,7 @@ const std::vector<Bad> &bad_alone() {
        Status::fail,
        {{Key::gas_hose_inside_diameter, 1.05 * mm}, {Key::gas_supply_pressure, 20e3}}},
       {"gas.chamber_welding_floor", Status::fail, {{Key::torch_gas_flow, 1e-3 / 60}}},
-      {"gas.bore_welding_floor", Status::fail, {{Key::gas_oxygen_limit_bore, 2.05 * ppm}}},
+      {"gas.bore_welding_floor", Status::fail, {{Key::gas_oxygen_limit_bore, 2.1 * ppm}}},
       {"gas.draught", Status::caution, {{Key::shop_draught, 0.48}}},
       {"gas.draught", Status::fail, {{Key::shop_draught, 2}}},
       {"gas.room_oxygen",
@@ -253,8 +253,10 @@ const std::vector<Altered> &altered() {
       {"machining.setups", Status::caution, // two gas ways, a lance's seat and a nose on one plug
        [](Design &d) {
          d.layout.plug.ways = fixture::GasWays::beside;
-         d.layout.plug.exhaust.z = units::millimetres(-20.0);
+         d.layout.plug.exhaust.z = units::millimetres(10.0);
+         d.layout.plug.inlet.z = -d.layout.plug.exhaust.z;
          d.layout.plug.inlet.seat_depth = units::millimetres(10.0);
+         d.layout.plug.seal.groove_radius += d.layout.plug.exhaust.z; // which leaves them metal
        }},
       {"gas.bore_limit", Status::fail, [](Design &d) { d.purge.bore.prepurge_floor.oxygen = 60 * ppm; }},
       {"gas.bore_limit", Status::caution, [](Design &d) { d.purge.bore.reached = false; }},

@@ -112,7 +112,7 @@ TEST_CASE("a file that cannot be written says why", "[unit]") {
     FAIL("no error");
   } catch (files::FileError const &error) {
     CHECK(error.path == folder / "missing" / "part.step");
-    CHECK_THAT(error.reason, Contains("No such file"));
+    CHECK_THAT(error.reason, Contains("no such file"));
   }
   CHECK_THROWS_AS(write_step("/dev/full", test::pin_part(), test::header()), files::FileError);
 }

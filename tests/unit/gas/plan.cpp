@@ -371,10 +371,11 @@ TEST_CASE("The arc's plume draws air by the heat capacity of the gas that the jo
     job.gas.species = species;
     job.weld.current = units::amperes(current);
     const PurgeDesign d(job);
-    const auto scene = plan::build_scene(d.subject(), {.bore = litres_per_minute(1.0),
-                                                       .chamber = litres_per_minute(0.5),
-                                                       .torch = litres_per_minute(0.5),
-                                                       .arc = true});
+    const auto scene =
+        plan::build_scene(d.subject(), {.bore = litres_per_minute(0.01), // less than the plume carries
+                                        .chamber = litres_per_minute(0.01),
+                                        .torch = litres_per_minute(0.01),
+                                        .arc = true});
     const auto at = std::ranges::find(scene.edge_words, "slot");
     REQUIRE(at != scene.edge_words.end());
     return scene.network.edges[static_cast<std::size_t>(at - scene.edge_words.begin())].exchange.value();
