@@ -15,7 +15,8 @@ inline std::vector<std::string> rule_faults(checks::Design design) {
   design.solids_known = true;
   const auto results = checks::judge(design);
   std::vector<std::string> faults;
-  if (!checks::not_judged(design).empty()) { // a rule of a log or a family that the job has not is no such rule
+  if (!checks::not_judged(design)
+           .empty()) { // a rule of a log or a family that the job has not is no such rule
     faults.push_back(fmt::format("{} is not judged", checks::not_judged(design).front().rule));
   }
   for (const auto &result : results) {

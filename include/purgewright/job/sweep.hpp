@@ -1,10 +1,11 @@
 // A sweep as the command line states it, "fixture.radial_clearance=4 mm:10 mm:0.5 mm": one key of the job
 // file and the values it takes.
 //
-// Units: SI; STEP of a temperature is a difference. Valid range: a quantity or a count; FROM and TO within the key's limits, FROM not above TO, STEP
-// above zero, at most `most_designs` values, the three of a price in one currency. Errors: none thrown; a reading without sweep says what is wrong
-// in one sentence. Guarantee: every value of a sweep lies within the key's limits, TO is among them when a
-// whole number of steps leads to it.
+// Units: SI; STEP of a temperature is a difference. Valid range: a quantity or a count; FROM and TO within
+// the key's limits, FROM not above TO, STEP above zero, at most `most_designs` values, the three of a price
+// in one currency. Errors: none thrown; a reading without sweep says what is wrong in one sentence.
+// Guarantee: every value of a sweep lies within the key's limits, TO is among them when a whole number of
+// steps leads to it.
 #pragma once
 
 #include "purgewright/job/keys.hpp"
@@ -22,7 +23,7 @@ struct Sweep {
   const FieldInfo *field = nullptr;
   double from = 0.0, step = 0.0, to = 0.0;
   std::size_t count = 0;
-  std::string currency; // of a price, ISO 4217
+  std::string currency;         // of a price, ISO 4217
   double at(std::size_t) const; // counted from 0
 };
 

@@ -1,6 +1,6 @@
-// Laws of the program's own model on the three examples: holds rise from run to run, and the fine and the coarse
-// mode stay near a mesh of half the cells. They bound the discretisation; that the model is right is for the
-// reference tests to say.
+// Laws of the program's own model on the three examples: holds rise from run to run, and the fine and the
+// coarse mode stay near a mesh of half the cells. They bound the discretisation; that the model is right is
+// for the reference tests to say.
 #include "support/paths.hpp"
 
 #include "purgewright/heat/plan.hpp"
