@@ -120,7 +120,7 @@ void Maker::anywhere(Key key, Bounds bounds) {
   entry.stated = true;
   switch (info.kind) {
   case job::FieldKind::text:
-    entry.text = any_text(whole_);
+    entry.text = any_text(whole_, static_cast<int>(most));
     break;
   case job::FieldKind::text_list:
     for (int i = whole_.whole(1, 6); i > 0; --i) {

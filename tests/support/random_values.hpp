@@ -26,7 +26,8 @@ class Random {
 // A value between two limits: over all of it, among its small ones, or a limit itself.
 double spread(Random &, double least, double most);
 
-std::string any_text(Random &);  // that a job file may hold; without quotes and backslashes
+std::string any_text(Random &,
+                     int most);  // that a job file may hold, so many characters; no quotes, backslashes
 std::string any_stock(Random &); // an entry of the shop's rack
 
 } // namespace purgewright::test
