@@ -70,7 +70,8 @@ template <class P, class F> void plug(P &p, F &f) {
   f(p.seal.groove_radius), f(p.seal.groove_start), f(p.seal.groove_width);
   passage(p.inlet, f), passage(p.exhaust, f);
   f(p.nose_radius), f(p.nose_length), f(p.side_hole_radius), f(p.side_first_x), f(p.side_pitch);
-  f(p.return_radius), f(p.return_end_x), f(p.cross_x), f(p.cup_radius), f(p.cup_length);
+  f(p.return_radius), f(p.return_end_x), f(p.cross_x), f(p.cross_radius), f(p.cross_wide), f(p.cross_narrow),
+      f(p.cup_radius), f(p.cup_length);
   f(p.shank_radius), f(p.thread_pitch), f(p.hub_radius), f(p.flange_length), f(p.bush_length),
       f(p.bush_flange);
   f(p.knob_radius), f(p.knob_length), f(p.journal_radius), f(p.journal_length);
