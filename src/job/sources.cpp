@@ -23,6 +23,15 @@ Document read_document(std::string name, const fs::path &path, std::size_t most)
   return document;
 }
 
+// A file that the job names. Only a command line may name standard input, which would be another file each
+// time; a file of that name is "./-".
+Document read_named(const std::string &name, const fs::path &folder, std::size_t most) {
+  if (name == files::standard_input) {
+    return {name, name, {}, "a job names files, and not standard input", {}};
+  }
+  return read_document(name, folder / name, most);
+}
+
 // The folder that the job's own names start from.
 fs::path folder_of(const fs::path &job) {
   std::error_code ignored;
@@ -57,10 +66,10 @@ Sources gather(const std::string &path) {
   const fs::path folder = folder_of(path);
   for (const std::string &name : draft[Key::fixture_family].list) {
     std::error_code ignored;
-    if (fs::equivalent(folder / name, path, ignored)) {
+    if (name != files::standard_input && fs::equivalent(folder / name, path, ignored)) {
       continue; // one list may serve all jobs of a family
     }
-    Document member = read_document(name, folder / name, file_size_most);
+    Document member = read_named(name, folder, file_size_most);
     if (member.bytes == sources.job.bytes) {
       continue; // the job itself, read from a pipe
     }
@@ -70,7 +79,7 @@ Sources gather(const std::string &path) {
     sources.family.push_back(std::move(member));
   }
   if (const Entry &log = draft[Key::gas_log]; log.stated && !log.text.empty()) {
-    sources.log = read_document(log.text, folder / log.text, log_size_most);
+    sources.log = read_named(log.text, folder, log_size_most);
   }
   return sources;
 }

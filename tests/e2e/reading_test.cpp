@@ -45,6 +45,27 @@ TEST_CASE("a job comes from a pipe as well as from a file") {
   CHECK_THAT(bad.err, Contains("tube"));
 }
 
+TEST_CASE("a job names files; a dash in it is no standard input, however the job's path is typed") {
+  const ScratchFolder folder;
+  const std::string log = bytes_of(project_file("examples/logger-25-oxygen.csv"));
+  write_bytes(folder / "log.csv", log);
+  for (const auto &[line, key] : {std::pair("gas:\n  log: '-'", "gas.log"),
+                                  std::pair("fixture: {family: ['-']}\ngas:", "fixture.family")}) {
+    job_in(folder, "gas:", line);
+    for (const std::string command : {R"("$0" check job.yaml < log.csv)",
+                                      R"("$0" check ./job.yaml < log.csv)", R"("$0" check - < job.yaml)"}) {
+      INFO(key << ": " << command);
+      const auto refused = shell(command, folder.path());
+      CHECK(refused.status == 2);
+      CHECK(refused.out.empty());
+      CHECK_THAT(refused.err, Contains(key) && Contains("'-'") && Contains("standard input"));
+    }
+  }
+  job_in(folder, "gas:", "gas:\n  log: ./-"); // a file may have the name
+  write_bytes(folder / "-", log);
+  CHECK(run_tool({"check", "job.yaml"}, {.folder = folder.path()}).status == 0);
+}
+
 TEST_CASE("FIFOs without a writer, silent pipes, devices and endless files are refused, not waited for") {
   const ScratchFolder folder;
   job_in(folder, "gas:", "gas:\n  log: log.csv");

@@ -35,7 +35,8 @@ struct Sources {
 };
 
 // From a path, or "-" for standard input. Files that the job names are relative to the folder in which the
-// job file itself lies, symbolic links followed; for a job from a pipe to the current folder.
+// job file itself lies, symbolic links followed; for a job from a pipe to the current folder. A "-" there is
+// a problem of its Document.
 Sources gather(const std::string &path);
 
 DraftReading read_draft(const Sources &);
