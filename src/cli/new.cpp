@@ -1,24 +1,41 @@
 #include "commands.hpp"
 #include "output_folder.hpp"
 
+#include "purgewright/files/file.hpp"
 #include "purgewright/job/schema.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <filesystem>
+#include <system_error>
 
 namespace purgewright::cli {
 namespace {
 
+namespace fs = std::filesystem;
+
 // Templates name the schema that stands beside them; with it, editors complete the job and check it as one
-// types. A schema that stands there already may serve other jobs and stays.
-void write_schema_beside(const std::filesystem::path &job) {
-  const std::filesystem::path schema = job.parent_path() / "job.schema.json";
-  if (!std::filesystem::exists(schema)) {
-    write_new_file(schema, job::job_schema_json());
-    complain(fmt::format("{} stands beside it, so that editors complete and check the job", schema.string()));
+// types. A schema that stands there already may serve other jobs and stays. Both files are written, or none.
+void write_both(const fs::path &job, std::string_view text) {
+  const fs::path schema = job.parent_path() / "job.schema.json";
+  const bool there = fs::exists(schema);
+  if (!there && fs::is_symlink(schema)) {
+    throw files::FileError(schema,
+                           "is a link to nothing; remove it, or name a file in another folder with -o");
   }
+  write_new_file(job, text);
+  if (there) {
+    return;
+  }
+  try {
+    write_new_file(schema, job::job_schema_json());
+  } catch (const files::FileError &) {
+    std::error_code ignored;
+    fs::remove(job, ignored);
+    throw;
+  }
+  complain(fmt::format("{} stands beside it, so that editors complete and check the job", schema.string()));
 }
 
 } // namespace
@@ -35,9 +52,8 @@ ExitCode run_new(const NewOptions &options) {
     return ExitCode::bad_input;
   }
   const std::string path = options.output.empty() ? fmt::format("{}.yaml", found->name) : options.output;
-  write_new_file(path, found->text);
+  write_both(path, found->text);
   print(fmt::format("{}\n", path));
-  write_schema_beside(path);
   return ExitCode::done;
 }
 

@@ -264,6 +264,21 @@ TEST_CASE("new writes a job that passes check, and never over a file") {
   }
 }
 
+TEST_CASE("new writes the job and its schema, or none of them") {
+  const ScratchFolder folder;
+  std::filesystem::create_symlink("nowhere/schema.json", folder / "job.schema.json");
+  const auto refused = run_tool({"new", "flat-cap"}, {.folder = folder.path()});
+  CHECK(refused.status == 3);
+  CHECK(refused.out.empty());
+  CHECK_THAT(refused.err, Contains("job.schema.json: is a link to nothing"));
+  CHECK_FALSE(std::filesystem::exists(folder / "flat-cap.yaml"));
+  write_bytes(folder / "schema.json", "{}");
+  std::filesystem::remove(folder / "job.schema.json");
+  std::filesystem::create_symlink("schema.json", folder / "job.schema.json");
+  CHECK(run_tool({"new", "flat-cap"}, {.folder = folder.path()}).status == 0);
+  CHECK(bytes_of(folder / "schema.json") == "{}"); // serves other jobs
+}
+
 TEST_CASE("compare lays designs side by side and agrees with check") {
   const ScratchFolder folder;
   const auto compared = run_tool({"compare", example("logger-25"), example("logger-51"), "-o", "both"},
