@@ -96,6 +96,7 @@ ExitCode guarded(const std::function<ExitCode()> &command) {
 ExitCode run(int argc, const char *const *argv) {
   fill_standard_descriptors();
   std::signal(SIGPIPE, SIG_IGN); // a reader that goes away is an error of writing, with its exit status
+  std::signal(SIGXFSZ, SIG_IGN); // so is a file above the limit of the shell; purgewright-solids inherits it
   CLI::App app{"Designs weld-purge fixtures for tubes of reactive metal closed by small welded caps",
                "purgewright"};
   Options options;
