@@ -19,13 +19,25 @@ namespace fs = std::filesystem;
 using files::FileError;
 
 constexpr const char *owner_name = "owner";
+constexpr std::string_view owner_word = "purgewright, boot "; // how a mark begins
 
 // Longer than any run: designs take minutes.
 constexpr std::chrono::hours oldest_run{24};
 
-// Names one boot of one machine.
-std::string this_boot() {
-  return files::read("/proc/sys/kernel/random/boot_id");
+// Names this program and one boot of one machine.
+std::string own_mark() {
+  return fmt::format("{}{}", owner_word, files::read("/proc/sys/kernel/random/boot_id"));
+}
+
+// What the owner file of a hidden folder of this program says; empty when it is none.
+std::string mark_of(const fs::path &holder) {
+  constexpr std::size_t most = 1024; // bytes; ten times a mark
+  const fs::path owner = holder / owner_name;
+  if (fs::symlink_status(owner).type() != fs::file_type::regular) {
+    return {};
+  }
+  const std::string mark = files::read(owner, most);
+  return mark.starts_with(owner_word) ? mark : std::string();
 }
 
 // The youngest of a folder and what is directly in it, by the disk's clock.
@@ -38,14 +50,18 @@ fs::file_time_type last_change(const fs::path &folder) {
 }
 
 bool ended(const fs::path &holder, const fs::path &own) {
+  const std::string mark = mark_of(holder);
+  if (mark.empty()) {
+    return false; // made by somebody else, or a run is marking it now
+  }
   const bool old = last_change(own) - last_change(holder) > oldest_run;
   const int lock = ::open((holder / owner_name).c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW);
   if (lock < 0) {
-    return old; // killed before it marked the folder, or marking it now
+    return false; // another user's
   }
   const bool free = ::flock(lock, LOCK_EX | LOCK_NB) == 0;
   const bool held = !free && errno == EWOULDBLOCK;
-  const bool ours = files::read(holder / owner_name) == this_boot();
+  const bool ours = mark == own_mark();
   ::close(lock);
   return !held && ((free && ours) || old);
 }
@@ -70,8 +86,24 @@ int mark_as_own(const fs::path &holder) {
     throw FileError(owner, std::generic_category().message(errno));
   }
   ::flock(lock, LOCK_EX | LOCK_NB); // where a disk has no locks, the age alone protects the folder
-  files::write(owner, this_boot());
+  files::write(owner, own_mark());
   return lock;
+}
+
+void remove_tree(const fs::path &folder) {
+  std::error_code ignored;
+  const auto open = [&](const fs::path &path) {
+    fs::permissions(path, fs::perms::owner_all, fs::perm_options::add, ignored);
+  };
+  if (fs::symlink_status(folder, ignored).type() == fs::file_type::directory) {
+    open(folder);
+    for (fs::recursive_directory_iterator at(folder, ignored), end; at != end; at.increment(ignored)) {
+      if (at->symlink_status(ignored).type() == fs::file_type::directory) {
+        open(at->path()); // before it is entered
+      }
+    }
+  }
+  fs::remove_all(folder, ignored);
 }
 
 void sweep_leftovers(const fs::path &target, const fs::path &own) {
@@ -86,7 +118,7 @@ void sweep_leftovers(const fs::path &target, const fs::path &own) {
     try {
       if (ended(entry.path(), own)) {
         put_back(entry.path(), target);
-        fs::remove_all(entry.path());
+        remove_tree(entry.path());
       }
     } catch (const std::exception &) { // another run's sweep was first, or it is another user's
     }

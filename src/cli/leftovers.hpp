@@ -15,7 +15,10 @@ std::string partial_prefix(const std::filesystem::path &target);
 // Marks the hidden folder as this run's; returns the descriptor that holds the lock.
 int mark_as_own(const std::filesystem::path &holder);
 
-// Removes those of the target that are no run's under way, `own` left out.
+// Removes a folder of this program's with all below it, sub-folders that may only be read too.
+void remove_tree(const std::filesystem::path &folder);
+
+// Removes those of the target that bear a mark and are no run's under way, `own` left out.
 void sweep_leftovers(const std::filesystem::path &target, const std::filesystem::path &own);
 
 } // namespace purgewright::cli

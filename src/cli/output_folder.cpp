@@ -1,13 +1,17 @@
 #include "output_folder.hpp"
 
+#include "commands.hpp"
 #include "leftovers.hpp"
 
 #include "purgewright/files/file.hpp"
 #include "purgewright/report/manifest.hpp"
 
+#include <fmt/format.h>
+
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
+#include <deque>
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <system_error>
@@ -24,17 +28,30 @@ std::string reason(int error) {
   return std::generic_category().message(error);
 }
 
-// Where the folder is to stand: links followed, also one whose end does not exist yet.
-fs::path resolved(fs::path path) {
+// Where the folder is to stand, step by step as the system goes: a link is followed before the ".." behind it
+// counts, also a link whose end does not exist yet.
+fs::path resolved(const fs::path &path) {
   constexpr int most_links = 40; // as the system's own limit
-  for (int i = 0; fs::is_symlink(path); ++i) {
-    if (i == most_links) {
+  const fs::path whole = fs::absolute(path);
+  std::deque<fs::path> steps(whole.begin(), whole.end());
+  fs::path at;
+  for (int links = 0; !steps.empty();) {
+    const fs::path step = steps.front();
+    steps.pop_front();
+    if (step == "..") {
+      at = at.parent_path();
+    } else if (step.empty() || step == ".") {
+      continue;
+    } else if (!fs::is_symlink(at / step)) {
+      at /= step; // the root, which a link may begin with, replaces all before it
+    } else if (++links > most_links) {
       throw FileError(path, reason(ELOOP));
+    } else {
+      const fs::path end = fs::read_symlink(at / step);
+      steps.insert(steps.begin(), end.begin(), end.end());
     }
-    path = path.parent_path() / fs::read_symlink(path);
   }
-  path = fs::absolute(path).lexically_normal();
-  return path.has_filename() ? path : path.parent_path();
+  return at;
 }
 
 struct stat status_of(const fs::path &path) {
@@ -48,6 +65,40 @@ struct stat status_of(const fs::path &path) {
 bool holds(const fs::path &folder, const fs::path &other) {
   const fs::path relative = fs::weakly_canonical(other).lexically_relative(fs::weakly_canonical(folder));
   return !relative.empty() && *relative.begin() != "..";
+}
+
+// The folder, which may stand elsewhere than it is named, holds nothing that would be lost.
+void require_replaceable(const fs::path &folder, const fs::path &named, const std::string &command) {
+  try {
+    report::require_replaceable(folder, command);
+  } catch (const FileError &error) {
+    const fs::path path = error.path == folder ? named : named / error.path.lexically_relative(folder);
+    throw FileError(path, error.reason + "; choose another folder with -o");
+  }
+}
+
+// A folder below that this user can neither clear nor open to itself would be left behind.
+void require_removable(const fs::path &target) {
+  for (const auto &entry : fs::recursive_directory_iterator(target)) {
+    if (entry.is_directory() && !entry.is_symlink() && status_of(entry.path()).st_uid != ::geteuid() &&
+        ::access(entry.path().c_str(), R_OK | W_OK | X_OK) != 0) {
+      throw FileError(entry.path(), "belongs to another user; choose another folder with -o");
+    }
+  }
+}
+
+// The new folder is as open as the former, and what is made in it goes to the same group.
+void take_mode(const fs::path &folder, const fs::path &former) {
+  constexpr mode_t bits = 07777;
+  constexpr auto same_user = static_cast<uid_t>(-1);
+  const struct stat status = status_of(former);
+  mode_t mode = status.st_mode & bits;
+  if (::chown(folder.c_str(), same_user, status.st_gid) != 0) {
+    mode &= ~static_cast<mode_t>(S_ISUID | S_ISGID); // a group that the user is not in cannot be handed on
+  }
+  if (::chmod(folder.c_str(), mode) != 0) {
+    throw FileError(folder, reason(errno));
+  }
 }
 
 // What can be told before anything is built.
@@ -71,7 +122,8 @@ void require_free(const fs::path &target, const std::string &command) {
   if (status.st_dev != status_of(target.parent_path()).st_dev) {
     throw FileError(target, "is a disk of its own and cannot be replaced; choose a folder on it with -o");
   }
-  report::require_replaceable(target, command);
+  require_replaceable(target, target, command);
+  require_removable(target);
 }
 
 } // namespace
@@ -93,6 +145,9 @@ void OutputFolder::make_holder() {
   try {
     lock_ = mark_as_own(holder_);
     files::make_folder(staging());
+    if (fs::exists(target_)) {
+      take_mode(staging(), target_);
+    }
   } catch (...) {
     std::error_code ignored;
     fs::remove_all(holder_, ignored);
@@ -102,9 +157,15 @@ void OutputFolder::make_holder() {
 
 OutputFolder::~OutputFolder() {
   std::error_code ignored;
-  fs::remove_all(staging(), ignored);
-  if (fs::exists(target_, ignored) || !fs::exists(holder_ / "old", ignored)) {
-    fs::remove_all(holder_, ignored); // else the next run puts the former folder back
+  remove_tree(staging());
+  const bool kept = !fs::exists(target_, ignored) && fs::exists(holder_ / "old", ignored);
+  if (!kept) {
+    remove_tree(holder_);
+  }
+  if (fs::exists(holder_, ignored)) {
+    complain(
+        fmt::format("left behind: {}: {}", holder_.string(),
+                    kept ? "holds the former folder, which the next run puts back" : "cannot be removed"));
   }
   ::close(lock_);
 }
@@ -122,7 +183,7 @@ void OutputFolder::replace() const {
   };
   if (swap()) {
     try {
-      report::require_replaceable(staging(), command_);
+      require_replaceable(staging(), target_, command_);
     } catch (...) {
       swap();
       throw;
@@ -136,7 +197,7 @@ void OutputFolder::replace() const {
   const fs::path former = holder_ / "old";
   fs::rename(target_, former);
   try {
-    report::require_replaceable(former, command_);
+    require_replaceable(former, target_, command_);
     fs::rename(staging(), target_);
   } catch (...) {
     fs::rename(former, target_);

@@ -5,15 +5,17 @@
 // Errors: files::FileError naming the path and the reason; before anything is built when the folder may not
 // be replaced (report/manifest.hpp), is another user's or cannot be written beside.
 // Guarantee: until commit() returns, an earlier folder of that name is as it was; commit() asks again whether
-// it may be replaced, and of the folder it has already moved out of reach. A symbolic link is followed, never
-// replaced. Leftovers of killed runs are removed by the next run that can tell that they are none of a run
-// under way.
+// it may be replaced, and of the folder it has already moved out of reach. The new folder has the mode of the
+// one it replaces, and its group where the user is in it. A symbolic link is followed, never replaced; ".."
+// behind it is the folder above its end, as the system has it. Leftovers of killed runs are removed by the
+// next run that can tell that they are none of a run under way; what cannot be removed is said on stderr.
 //
 // How it can tell: a run holds a lock (flock) on a file in its hidden folder as long as it lives; the file
-// names the run's boot of its machine. On the same boot a free lock proves that the run has ended, whatever
-// process numbers say. A file of another boot may come from another machine on a shared disk, where locks may
-// or may not be passed on (NFS passes them to the server unless mounted with local locks): then the lock must
-// be free and the folder older than a run can be, by the clock of the disk, against a file written there now.
+// names this program and the run's boot of its machine; a folder without such a file is the user's. On the
+// same boot a free lock proves that the run has ended, whatever process numbers say. A file of another boot
+// may come from another machine on a shared disk, where locks may or may not be passed on (NFS passes them to
+// the server unless mounted with local locks): then the lock must be free and the folder older than a run can
+// be, by the clock of the disk, against a file written there now.
 #pragma once
 
 #include <filesystem>

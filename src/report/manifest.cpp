@@ -10,6 +10,7 @@
 #include <set>
 #include <stdexcept>
 #include <system_error>
+#include <utility>
 
 namespace purgewright::report {
 namespace {
@@ -19,6 +20,7 @@ using Json = nlohmann::ordered_json;
 using files::FileError;
 
 constexpr const char *manifest_name = "manifest.json";
+constexpr const char *seal = "manifest_sha256";
 constexpr std::string_view program = "purgewright";
 constexpr std::size_t manifest_size_most = 16 * 1024 * 1024; // bytes; a design's has some twenty thousand
 
@@ -37,9 +39,22 @@ void add_job(const ReadJob &job, Json &entry) {
   }
 }
 
+// A manifest's text, with SHA-256 of itself before that line was in it.
+std::string sealed(Json root) {
+  root[seal] = sha256(root.dump(2));
+  return root.dump(2) + "\n";
+}
+
+// Byte for byte what this program wrote.
+bool seal_holds(const std::string &text, Json root) {
+  root.erase(seal);
+  return sealed(std::move(root)) == text;
+}
+
 // What a manifest lists; FileError when it is not this program's or of another command.
 std::map<std::string, FileMark> listed(const fs::path &manifest, std::string_view command) {
-  const Json root = Json::parse(files::read(manifest, manifest_size_most), nullptr, false);
+  const std::string bytes = files::read(manifest, manifest_size_most);
+  const Json root = Json::parse(bytes, nullptr, false);
   const auto text = [](const Json &at, const char *key) {
     return at.is_object() && at.contains(key) && at[key].is_string() ? at[key].get<std::string>() : "";
   };
@@ -48,6 +63,10 @@ std::map<std::string, FileMark> listed(const fs::path &manifest, std::string_vie
   }
   if (text(root, "command") != command) {
     throw FileError(manifest, fmt::format("is of `{} {}`", program, text(root, "command")));
+  }
+  if (!seal_holds(bytes, root)) {
+    throw FileError(manifest,
+                    "is not as this program writes it (edited, or of another version) and would be lost");
   }
   std::map<std::string, FileMark> marks;
   for (const auto &entry : root["files"]) {
@@ -123,7 +142,7 @@ std::string manifest_json(const fs::path &folder, const Writing &writing) {
       root["files"].push_back({{"path", path}, {"bytes", mark.bytes}, {"sha256", mark.sha256}});
     }
   }
-  return root.dump(2) + "\n";
+  return sealed(std::move(root));
 }
 
 void require_replaceable(const fs::path &folder, std::string_view command) {

@@ -149,12 +149,14 @@ TEST_CASE("a disk without room for bytes or files leaves the earlier folder and 
     const ScratchFolder folder;
     job_in(folder);
     fs::create_directory(folder / "disk");
-    const std::string line =
-        "mount -t tmpfs -o " + room + " none disk && cd disk && " +
-        R"("$0" compare ../job.yaml --vary 'fixture.wall=4 mm:4 mm:1 mm' -o out > /dev/null || exit 90
+    REQUIRE(shell(R"("$0" compare job.yaml --vary 'fixture.wall=4 mm:4 mm:1 mm' -o earlier)", folder.path())
+                .status == 0);
+    auto manifest = nlohmann::ordered_json::parse(bytes_of(folder / "earlier/manifest.json"));
+    manifest["command"] = "design";
+    write_bytes(folder / "earlier/manifest.json", sealed(manifest));
+    const std::string line = "mount -t tmpfs -o " + room + " none disk && cd disk && " +
+                             R"(cp -r ../earlier out || exit 90
            find . | sort > ../before
-           mv out/manifest.json keep; sed 's/"compare"/"design"/' keep > out/manifest.json; rm keep
-           cp -r out ../earlier
            "$0" design ../job.yaml -o out; status=$?
            find . | sort > ../after; diff -r out ../earlier >&2 || exit 91
            exit $status)";
@@ -164,6 +166,19 @@ TEST_CASE("a disk without room for bytes or files leaves the earlier folder and 
     CHECK(full.status == 3);
     CHECK_THAT(full.err, Contains("No space left"));
     CHECK(bytes_of(folder / "after") == bytes_of(folder / "before"));
+  }
+}
+
+TEST_CASE("a limit on the size of files is status 3 with a reason, leaves nothing behind and no signal") {
+  const ScratchFolder folder;
+  job_in(folder);
+  for (const std::string command :
+       {"compare job.yaml --vary 'fixture.wall=4 mm:4 mm:1 mm' -o out", "new flat-cap"}) {
+    INFO(command);
+    const auto limited = shell("ulimit -f 1; exec \"$0\" " + command, folder.path()); // KiB
+    CHECK(limited.status == 3);
+    CHECK_THAT(limited.err, Contains("File too large"));
+    CHECK(names_in(folder.path()) == std::set<std::string>{"job.yaml"});
   }
 }
 

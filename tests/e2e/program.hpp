@@ -28,6 +28,15 @@ inline std::string with(std::string text, const std::string &part, const std::st
   return text.replace(at, part.size(), replacement);
 }
 
+// A manifest's text as the program would have written it, sealed by the system's own SHA-256.
+inline std::string sealed(nlohmann::ordered_json manifest) {
+  const ScratchFolder folder;
+  manifest.erase("manifest_sha256");
+  write_bytes(folder / "text", manifest.dump(2));
+  manifest["manifest_sha256"] = run("/usr/bin/sha256sum", {(folder / "text").string()}).out.substr(0, 64);
+  return manifest.dump(2) + "\n";
+}
+
 // A small sound job written into the folder, changed or not.
 inline std::string job_in(const ScratchFolder &folder, const std::string &part = "",
                           const std::string &replacement = "") {

@@ -45,13 +45,13 @@ struct Writing {
   std::vector<ReadJob> jobs;
 };
 
-// Manifest of all files below `folder`, manifest.json itself left out. A design is of one job, which stands
-// alone at the top; any other command lists its jobs.
+// Manifest of all files below `folder`; of itself it holds the SHA-256 it has without that line. A design is
+// of one job, which stands alone at the top; any other command lists its jobs.
 std::string manifest_json(const std::filesystem::path &folder, const Writing &);
 
 // FileError naming the first file that would be lost if the folder were replaced by what `command` writes:
 // one that its manifest does not list, or that has changed since, or the manifest itself when it is not this
-// program's or of another command. An empty folder has nothing to lose.
+// program's, of another command or edited. An empty folder has nothing to lose.
 void require_replaceable(const std::filesystem::path &folder, std::string_view command);
 
 } // namespace purgewright::report
