@@ -52,7 +52,8 @@ Verdict bore_pressure(const Design &d) {
 
 // Trapped gas lifts the puddle out: some outlet must stand open through the last run.
 Verdict bore_stays_open(const Design &d) {
-  return at_least(d.areas.vent.value(), 1e-12);
+  const double vent = d.areas.vent.value();
+  return {vent > 0.0 ? Status::pass : Status::fail, vent, 0.0, Bound::above};
 }
 
 Verdict torch_undisturbed(const Design &d) {

@@ -3,6 +3,7 @@
 #include "topics.hpp"
 
 #include "purgewright/gas/measured_log.hpp"
+#include "purgewright/gas/purge.hpp"
 
 #include <fmt/format.h>
 
@@ -19,6 +20,9 @@ using units::Dimension;
 // Readings of a meter scatter by a few in a hundred; half as much again is no scatter. Common practice, no
 // source.
 constexpr double most_rise = 1.5;
+// A reading less than this share under the limit may lie under it by scatter alone: three times the few in a
+// hundred above. Common practice, no source.
+constexpr double clearly_under = 0.1;
 
 const gas::FitResult &fit_of(const Design &d, Circuit circuit) {
   return *std::ranges::find(d.log.fits, circuit, &gas::FitResult::circuit);
@@ -28,13 +32,13 @@ double limit_of(const Design &d, Circuit circuit) {
   return circuit == Circuit::bore ? d.job.gas.oxygen_limit_bore : d.job.gas.oxygen_limit_chamber;
 }
 
-// The fitted floor where the readings settle it, else what the meter showed last: a log that ends while the
-// curve still falls has not shown its floor.
+// The fitted floor where the readings settle it, and never less than what the meter showed last: a log that
+// ends while the curve still falls has not shown its floor.
 template <Circuit circuit> Verdict settles(const Design &d) {
   const gas::FitResult &fit = fit_of(d, circuit);
   const double limit = limit_of(d, circuit);
   if (gas::floor_settled(fit)) {
-    return at_most(fit.floor.value, limit);
+    return at_most(std::max(fit.floor.value, fit.last), limit);
   }
   return at_most(fit.last, limit, gas::usable(fit) ? Status::caution : Status::fail);
 }
@@ -43,6 +47,37 @@ template <Circuit circuit> Verdict stays(const Design &d) {
   const gas::FitResult &fit = fit_of(d, circuit);
   return at_most(fit.last / fit.lowest, most_rise,
                  fit.last > limit_of(d, circuit) ? Status::fail : Status::caution);
+}
+
+// The reading in the middle of three: one alone that jumps is a drop-out of meter or logger, two in a row are
+// gas. Common practice, no source.
+double level(const gas::FitResult &fit, std::size_t middle) {
+  const double before = fit.oxygen[middle - 1], here = fit.oxygen[middle], after = fit.oxygen[middle + 1];
+  return std::max(std::min(before, here), std::min(std::max(before, here), after));
+}
+
+// Levels above the limit after they have settled under it: clearly, or for as long as a meter takes to
+// answer.
+int levels_above_again(const gas::FitResult &fit, double limit) {
+  bool settled = false;
+  int above = 0;
+  std::size_t under_since = 0; // 0: above the limit
+  for (std::size_t i = 1; i + 1 < fit.oxygen.size(); ++i) {
+    const double now = level(fit, i);
+    if (now > limit) {
+      under_since = 0;
+      above += settled ? 1 : 0;
+      continue;
+    }
+    under_since = under_since == 0 ? i : under_since;
+    settled = settled || now <= (1.0 - clearly_under) * limit ||
+              fit.times[i] - fit.times[under_since] >= gas::least_wait;
+  }
+  return above;
+}
+
+template <Circuit circuit> Verdict stays_under(const Design &d) {
+  return at_most(levels_above_again(fit_of(d, circuit), limit_of(d, circuit)), 0.0);
 }
 
 template <Circuit circuit> Verdict follows(const Design &d) {
@@ -71,7 +106,7 @@ constexpr std::string_view fit_remedy = "no purge curve follows the log, so noth
                                         "that its time starts with the gas, its "
                                         "units and its flow";
 
-constexpr std::array<Rule, 6> table{{
+constexpr std::array<Rule, 8> table{{
     {"log.bore_floor", "Measured oxygen inside the joint settles under the limit", limit_source,
      Dimension::ratio, settles<Circuit::bore>, settle_remedy, Needs::bore_log},
     {"log.chamber_floor", "Measured oxygen outside the joint settles under the limit", limit_source,
@@ -80,6 +115,12 @@ constexpr std::array<Rule, 6> table{{
      Dimension::ratio, stays<Circuit::bore>, rise_remedy, Needs::bore_log},
     {"log.chamber_steady", "Measured oxygen outside the joint stays down: last reading over the lowest",
      practice, Dimension::ratio, stays<Circuit::chamber>, rise_remedy, Needs::chamber_log},
+    {"log.bore_under",
+     "Measured oxygen inside the joint stays under the limit once it is: readings above again", limit_source,
+     Dimension::count, stays_under<Circuit::bore>, rise_remedy, Needs::bore_log},
+    {"log.chamber_under",
+     "Measured oxygen outside the joint stays under the limit once it is: readings above again", limit_source,
+     Dimension::count, stays_under<Circuit::chamber>, rise_remedy, Needs::chamber_log},
     {"log.bore_fit", "A purge curve follows the log of the bore: share of its variance explained", fit_source,
      Dimension::ratio, follows<Circuit::bore>, fit_remedy, Needs::bore_log, why_poor<Circuit::bore>},
     {"log.chamber_fit", "A purge curve follows the log of the chamber: share of its variance explained",

@@ -26,7 +26,8 @@ RuleResult conflict_result(const fixture::Conflict &conflict) {
           .limit = 0.0,
           .dimension = units::Dimension::length,
           .source = "layout of the fixture",
-          .remedy = conflict.remedy};
+          .remedy = conflict.remedy,
+          .has_amount = conflict.by > units::Length{}};
 }
 
 RuleResult as_result(const Rule &rule, const Design &design) {
@@ -53,7 +54,8 @@ bool has_log(const Design &design, gas::Circuit circuit) {
   return std::ranges::find(design.log.fits, circuit, &gas::FitResult::circuit) != design.log.fits.end();
 }
 
-// Whether the job holds what the rule is about. Which circuits a log holds is known once it has been read.
+// Whether job and layout hold what the rule is about. Which circuits a log holds is known once it has been
+// read.
 bool concerns(const Rule &rule, const Design &design) {
   switch (rule.needs) {
   case Needs::bore_log:
@@ -61,6 +63,8 @@ bool concerns(const Rule &rule, const Design &design) {
     return !design.job.gas.log.empty() && !design.purge_known;
   case Needs::family:
     return !design.job.family.empty();
+  case Needs::plug_ring:
+    return design.layout.plug.seal.ring != nullptr;
   default:
     return true;
   }
@@ -114,6 +118,8 @@ bool judgeable(const Rule &rule, const Design &design) {
     return has_log(design, gas::Circuit::chamber);
   case Needs::family:
     return !design.job.family.empty();
+  case Needs::plug_ring:
+    return design.layout.plug.seal.ring != nullptr;
   }
   return true;
 }
@@ -131,7 +137,15 @@ std::string_view to_text(Status status) {
 }
 
 std::string_view to_text(Bound bound) {
-  return bound == Bound::at_most ? "at most" : "at least";
+  switch (bound) {
+  case Bound::at_most:
+    return "at most";
+  case Bound::at_least:
+    return "at least";
+  case Bound::above:
+    return "above";
+  }
+  return "at most";
 }
 
 Verdict verdict(const Rule &rule, const Design &design) {
@@ -187,6 +201,7 @@ Tally tally(const Design &design) {
     }
     ++result.judged;
     const Verdict found = verdict(rule, design);
+    result.cautions += found.status == Status::caution ? 1 : 0;
     if (found.status != Status::fail) {
       continue;
     }

@@ -52,7 +52,8 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   design->add_flag("--strict", options.design.strict, "Write nothing when a rule fails");
   design->callback([&] { command = [&] { return run_design(options.design); }; });
 
-  auto *compare = app.add_subcommand("compare", "Designs side by side, or a sweep of one");
+  auto *compare = app.add_subcommand(
+      "compare", "Designs side by side, or a sweep of one; exit status 1 when any of them fails a rule");
   compare->add_option("jobs", options.compare.jobs, "Job files")->required();
   compare->add_option("--vary", options.compare.vary, "KEY=FROM:TO:STEP, may be given more than once");
   compare->add_flag("--quick", options.compare.quick,
@@ -62,9 +63,11 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   compare->add_flag("--json", options.compare.json, "Print comparison.json");
   compare->callback([&] { command = [&] { return run_compare(options.compare); }; });
 
-  auto *trace = app.add_subcommand("trace", "Where one number comes from");
+  auto *trace = app.add_subcommand("trace", "Where one number comes from, or what a rule judged");
   trace->add_option("job", options.trace.job, "Job file")->required();
-  trace->add_option("quantity", options.trace.quantity, "Id of a quantity, such as volume.chamber_gas")
+  trace
+      ->add_option("quantity", options.trace.quantity,
+                   "Id of a quantity or a rule, such as volume.chamber_gas")
       ->required();
   trace->callback([&] { command = [&] { return run_trace(options.trace); }; });
 }

@@ -27,9 +27,9 @@ ExitCode run_trace(const TraceOptions &options) {
     return ExitCode::done;
   }
   const std::string near = report::nearest_id(loaded->findings, options.quantity);
-  complain(fmt::format("error: there is no quantity '{}'{}; `purgewright check {} --json` lists them all",
-                       options.quantity, near.empty() ? "" : fmt::format("; did you mean '{}'?", near),
-                       options.job));
+  complain(fmt::format(
+      "error: there is no quantity or rule '{}'{}; `purgewright check {} --json` lists them all",
+      options.quantity, near.empty() ? "" : fmt::format("; did you mean '{}'?", near), options.job));
   return ExitCode::bad_input;
 }
 

@@ -70,7 +70,7 @@ ExitCode run_compare(const CompareOptions &options) {
   print(options.json ? json
                      : report::comparison_text(*comparing.comparison) +
                            fmt::format("\nFiles are in {}\n", files::printable(target)));
-  return ExitCode::done;
+  return report::any_fails(*comparing.comparison) ? ExitCode::rule_fails : ExitCode::done;
 }
 
 } // namespace purgewright::cli

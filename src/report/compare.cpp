@@ -85,7 +85,8 @@ bool counts_all(const Comparison &c, const ComparedDesign &design) {
   return !c.quick || design.rules.clashes;
 }
 
-// "0", "2 heat.joint_boils", "1 clash: layout.lance"; of a quick sweep "? of all, 0 of 47 judged".
+// "0", "2 heat.joint_boils, cautions 1", "1 clash: layout.lance"; of a quick sweep "? of all, 0 of 47
+// judged".
 std::string failing_text(const Comparison &c, const ComparedDesign &design) {
   const auto &rules = design.rules;
   if (rules.clashes) {
@@ -93,7 +94,8 @@ std::string failing_text(const Comparison &c, const ComparedDesign &design) {
   }
   std::string text = c.quick ? fmt::format("? ({} of the {} judged)", rules.failing, rules.judged)
                              : fmt::format("{}", rules.failing);
-  return rules.failing > 0 ? text + " " + rules.worst : text;
+  text += rules.failing > 0 ? " " + rules.worst : "";
+  return text + fmt::format(", cautions {}", rules.cautions);
 }
 
 // What the counts above leave out, said once for all rows.
@@ -128,7 +130,7 @@ std::string side_by_side(const Comparison &c) {
     text += '\n';
   }
   for (const auto &design : c.designs) {
-    text += fmt::format("failing rules, worst: {} {}\n", design.name, failing_text(c, design));
+    text += fmt::format("failing rules, worst, cautions: {} {}\n", design.name, failing_text(c, design));
   }
   return text;
 }
@@ -144,7 +146,7 @@ std::string line_by_line(const Comparison &c) {
     winners.push_back(best(c, m));
     beside.push_back(largest(c, m));
   }
-  text += "  failing rules, worst\n";
+  text += "  failing rules, worst, cautions\n";
   for (std::size_t d = 0; d < c.designs.size(); ++d) {
     text += fmt::format("{:<40}", c.designs[d].name);
     for (std::size_t i = 0; i < shown.size(); ++i) {
@@ -208,6 +210,10 @@ std::vector<std::size_t> best(const Comparison &c, std::size_t metric) {
   return winners.size() == comparable ? std::vector<std::size_t>{} : winners;
 }
 
+bool any_fails(const Comparison &c) {
+  return std::ranges::any_of(c.designs, [](const ComparedDesign &d) { return d.rules.failing > 0; });
+}
+
 std::string comparison_text(const Comparison &c) {
   constexpr std::size_t side_by_side_most = 6;
   const bool few = c.varied_keys.empty() && c.designs.size() <= side_by_side_most;
@@ -231,6 +237,7 @@ Json rules_json(const Comparison &c, const ComparedDesign &design) {
     entry["failing"] = rules.failing;
   }
   entry["failing_of_judged"] = rules.failing;
+  entry["cautions_of_judged"] = rules.cautions;
   entry["judged"] = rules.judged;
   if (!rules.worst.empty()) {
     entry["worst"] = rules.worst;
@@ -255,7 +262,8 @@ std::string comparison_csv(const Comparison &c) {
   for (const Metric &metric : table) {
     text += fmt::format(",{} [{}]", metric.id, units::si_unit(metric.dimension));
   }
-  text += ",rules.failing [1],rules.failing_of_judged [1],rules.judged [1],rules.worst,rules.not_judged";
+  text += ",rules.failing [1],rules.failing_of_judged [1],rules.cautions_of_judged [1],rules.judged [1],"
+          "rules.worst,rules.not_judged";
   text += "\r\n";
   for (const auto &design : c.designs) {
     text += csv_cell(design.name);
@@ -267,7 +275,7 @@ std::string comparison_csv(const Comparison &c) {
     }
     const auto &rules = design.rules;
     text += counts_all(c, design) ? fmt::format(",{}", rules.failing) : std::string(",");
-    text += fmt::format(",{},{},{},{}", rules.failing, rules.judged, csv_cell(rules.worst),
+    text += fmt::format(",{},{},{},{},{}", rules.failing, rules.cautions, rules.judged, csv_cell(rules.worst),
                         rules.clashes ? "all" : fmt::format("{}", fmt::join(checks::not_judged(rules), " ")));
     text += "\r\n";
   }

@@ -30,10 +30,12 @@ Json as_json(const checks::RuleResult &rule) {
   entry["id"] = rule.id;
   entry["title"] = rule.title;
   entry["status"] = checks::to_text(rule.status);
-  entry["value"] = rule.value;
-  entry["limit"] = rule.limit;
-  entry["bound"] = checks::to_text(rule.bound);
-  entry["unit"] = units::si_unit(rule.dimension);
+  if (rule.has_amount) {
+    entry["value"] = rule.value;
+    entry["limit"] = rule.limit;
+    entry["bound"] = checks::to_text(rule.bound);
+    entry["unit"] = units::si_unit(rule.dimension);
+  }
   entry["source"] = rule.source;
   entry["remedy"] = rule.remedy;
   return entry;

@@ -13,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <iterator>
 #include <vector>
@@ -253,21 +254,23 @@ std::string not_judged_lines(const Findings &f) {
 
 std::string rule_lines(const Findings &f, TextStyle style, bool all) {
   std::string text = heading("Rules", style);
-  int passed = 0;
+  std::array<int, 3> count{}; // by status
   for (const auto &rule : f.rules) {
-    if (rule.status == checks::Status::pass) {
-      ++passed;
-      if (!all) {
-        continue;
-      }
+    ++count.at(static_cast<std::size_t>(rule.status));
+    if (rule.status == checks::Status::pass && !all) {
+      continue;
     }
-    text += fmt::format("  {} {:<28} {}  {}\n", status_word(rule.status, style), rule.id,
-                        against_limit(f, rule), rule.title);
+    const std::string amount = against_limit(f, rule);
+    text += fmt::format("  {} {:<28} {}{}{}\n", status_word(rule.status, style), rule.id, amount,
+                        amount.empty() ? "" : "  ", rule.title);
     if (!rule.remedy.empty()) {
       text += fmt::format("          to do: {}\n", rule.remedy);
     }
   }
-  text += fmt::format("  {} of {} rules judged pass\n", passed, f.rules.size());
+  const auto [passed, cautions, failing] = count;
+  text +=
+      fmt::format("  of {} rules judged {} pass, {} {}, {} {}\n", f.rules.size(), passed, cautions,
+                  cautions == 1 ? "is a caution" : "are cautions", failing, failing == 1 ? "fails" : "fail");
   return text + not_judged_lines(f);
 }
 
@@ -314,6 +317,28 @@ void trace_into(const Findings &f, const units::Figure &figure, double beside, i
   }
 }
 
+// A rule by its id: what it judged, against what, by whose word, and what to do; nullopt when there is none.
+std::optional<std::string> trace_rule(const Findings &f, std::string_view id) {
+  const auto result = std::ranges::find(f.rules, id, &checks::RuleResult::id);
+  const auto rule = std::ranges::find(checks::rules(), id, &checks::Rule::id);
+  if (result != f.rules.end()) {
+    const std::string amount = against_limit(f, *result);
+    return fmt::format("{}   {} [{}]\n{}  source: {}\n{}", result->id, result->title,
+                       checks::to_text(result->status),
+                       amount.empty() ? "" : fmt::format("  value: {}\n", amount), result->source,
+                       result->remedy.empty() ? fmt::format("  if it failed: {}\n", rule->remedy)
+                                              : fmt::format("  to do: {}\n", result->remedy));
+  }
+  if (rule == checks::rules().end()) {
+    return std::nullopt;
+  }
+  const auto left_out = std::ranges::find(f.not_judged, id, &checks::NotJudged::rule);
+  return fmt::format("{}   {} [not judged: {}]\n  source: {}\n  if it failed: {}\n", rule->id, rule->title,
+                     left_out != f.not_judged.end() ? left_out->why
+                                                    : "this design has nothing that it judges",
+                     rule->source, rule->remedy);
+}
+
 } // namespace
 
 std::string cautions_text() {
@@ -353,7 +378,7 @@ std::string check_text(const Findings &f, TextStyle style) {
 std::optional<std::string> trace_text(const Findings &f, std::string_view id) {
   const auto *figure = units::find(f.figures, id);
   if (figure == nullptr) {
-    return std::nullopt;
+    return trace_rule(f, id);
   }
   std::string text;
   std::vector<std::string> seen;
@@ -362,10 +387,12 @@ std::optional<std::string> trace_text(const Findings &f, std::string_view id) {
 }
 
 std::string nearest_id(const Findings &f, std::string_view id) {
-  const auto nearest = std::ranges::min_element(
-      f.figures, {}, [&](const units::Figure &figure) { return job::edits(id, figure.id); });
-  return nearest != f.figures.end() && job::edits(id, nearest->id) <= id.size() / 2 ? nearest->id
-                                                                                    : std::string();
+  std::vector<std::string_view> ids;
+  std::ranges::transform(f.figures, std::back_inserter(ids), &units::Figure::id);
+  std::ranges::transform(checks::rules(), std::back_inserter(ids), &checks::Rule::id);
+  const auto nearest =
+      std::ranges::min_element(ids, {}, [&](std::string_view other) { return job::edits(id, other); });
+  return job::edits(id, *nearest) <= id.size() / 2 ? std::string(*nearest) : std::string();
 }
 
 } // namespace purgewright::report

@@ -46,9 +46,24 @@ units::Rounding strict(checks::Bound bound) {
   return bound == checks::Bound::at_most ? units::Rounding::down : units::Rounding::up;
 }
 
+std::string_view sign(checks::Bound bound) {
+  switch (bound) {
+  case checks::Bound::at_most:
+    return "\u2264";
+  case checks::Bound::at_least:
+    return "\u2265";
+  case checks::Bound::above:
+    return ">";
+  }
+  return {};
+}
+
 } // namespace
 
 std::string against_limit(const Findings &f, const checks::RuleResult &rule) {
+  if (!rule.has_amount) {
+    return "";
+  }
   const auto system = f.design.job.shop.unit_system;
   const double unit_of = rule.limit == 0.0 || !std::isfinite(rule.limit) ? rule.value : rule.limit;
   constexpr double noise = 1e-6; // relative: a value that stands at its limit by design prints as its limit
@@ -63,8 +78,7 @@ std::string against_limit(const Findings &f, const checks::RuleResult &rule) {
       break;
     }
   }
-  return fmt::format("{} (limit {} {})", value, rule.bound == checks::Bound::at_most ? "\u2264" : "\u2265",
-                     limit);
+  return fmt::format("{} (limit {} {})", value, sign(rule.bound), limit);
 }
 
 std::string limit_of(const Findings &f, double si, units::Dimension dimension, checks::Bound bound,

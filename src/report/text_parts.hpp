@@ -20,7 +20,7 @@ std::string shop_beside(const Findings &, double si, double beside, units::Dimen
 std::string with_currency(std::string text, units::Dimension, std::string_view currency);
 
 // "12.3 mL (limit ≤ 15 mL)": in the limit's unit, the limit never laxer than it is, and with as many digits
-// as it takes to tell the value of a rule that does not pass from its limit.
+// as it takes to tell the value of a rule that does not pass from its limit. Empty where nothing is measured.
 std::string against_limit(const Findings &, const checks::RuleResult &);
 // A limit that stands alone in text, never laxer than it is.
 std::string limit_of(const Findings &, double si, units::Dimension, checks::Bound, int digits = 4);

@@ -14,25 +14,39 @@ using nlohmann::json;
 
 namespace {
 
-// The comparison of a sweep of logger-25 or of a job file, as JSON.
+// The comparison of a sweep of logger-25 or of a job file, as JSON; its status says whether any row fails.
 json swept(const ScratchFolder &folder, std::vector<std::string> arguments, const std::string &job) {
   arguments.insert(arguments.begin(), {"compare", job, "--json", "-o", "sweep"});
   const auto done = run_tool(arguments, {.folder = folder.path()});
   INFO(done.err);
-  REQUIRE(done.status == 0);
-  return json::parse(done.out);
+  const json all = json::parse(done.out);
+  const bool fails = std::ranges::any_of(
+      all["designs"], [](const json &row) { return row["rules"]["failing_of_judged"].get<int>() > 0; });
+  REQUIRE(done.status == (fails ? 1 : 0));
+  return all;
 }
 
-std::set<std::string> failing(const std::string &job) {
+std::set<std::string> with_status(const std::string &status, const std::string &job) {
   std::set<std::string> ids;
   const json results = json::parse(run_tool({"check", "--json", job}).out);
   for (const auto &rule : results["rules"]) {
-    if (rule["status"] == "fail") {
+    if (rule["status"] == status) {
       ids.insert(rule["id"].get<std::string>());
     }
   }
   return ids;
 }
+
+std::set<std::string> failing(const std::string &job) {
+  return with_status("fail", job);
+}
+
+// A chamber so wide that no listed ring goes round it.
+const std::string no_ring = "job:  {name: wide}\n"
+                            "tube: {material: titanium-grade-2, outside_diameter: 90 mm, wall: 0.9 mm, "
+                            "length: 400 mm, vent: {diameter: 3 mm, from_joint: 300 mm}}\n"
+                            "cap:  {shape: flat, diameter: 90 mm, thickness: 1.2 mm}\n"
+                            "fixture: {radial_clearance: 40 mm}\n";
 
 std::vector<std::string> lines_of(const std::string &text) {
   std::vector<std::string> all;
@@ -273,4 +287,92 @@ TEST_CASE("metals by their usual names; another metal is offered no grade") {
     CHECK(schema(metal) == 0);
   }
   CHECK(schema("Grade 23") != 0);
+}
+
+TEST_CASE("compare ends with status 1 when any design fails a rule or clashes, else with 0") {
+  const ScratchFolder folder;
+  const std::string sound = example("logger-25");
+  const auto status = [&](std::vector<std::string> arguments) {
+    arguments.insert(arguments.begin(), "compare");
+    const auto done = run_tool(arguments, {.folder = folder.path()});
+    INFO(done.err);
+    CHECK(std::filesystem::exists(folder / "out/compare/comparison.csv"));
+    return done.status;
+  };
+  CHECK(status({sound, example("logger-51")}) == 0);
+  CHECK(status({sound, "--vary", "fixture.wall=4 mm:5 mm:1 mm"}) == 0);
+  CHECK(status({sound, "--vary", "tube.length=60 mm:160 mm:100 mm"}) == 1); // the first clashes
+  CHECK(status({sound, "--quick", "--vary", "fixture.slot.width=5 mm:5 mm:1 mm"}) == 1);
+  CHECK(status({sound, job_in(folder, "current: 35 A", "current: 86 A")}) == 1);
+}
+
+TEST_CASE("compare counts the cautions that check names") {
+  const ScratchFolder folder;
+  const auto job = job_in(folder, "wall: 0.9 mm\n  length: 160 mm", "wall: 0.9 mm\n  length: 120 mm");
+  const auto cautions = with_status("caution", job);
+  REQUIRE_FALSE(cautions.empty());
+  const auto check = run_tool({"check", job});
+  CHECK_THAT(check.out, Contains(std::to_string(cautions.size()) +
+                                 (cautions.size() == 1 ? " is a caution" : " are cautions")));
+  const auto done = run_tool({"compare", job, example("logger-38"), "-o", "both"}, {.folder = folder.path()});
+  CHECK_THAT(done.out, Contains("cautions " + std::to_string(cautions.size())) && Contains("cautions 0"));
+  const json all = json::parse(bytes_of(folder / "both/comparison.json"));
+  CHECK(all["designs"][0]["rules"]["cautions_of_judged"] == cautions.size());
+  CHECK(all["designs"][1]["rules"]["cautions_of_judged"] ==
+        with_status("caution", example("logger-38")).size());
+  CHECK_THAT(bytes_of(folder / "both/comparison.csv"), Contains("rules.cautions_of_judged [1]"));
+}
+
+TEST_CASE("a clash that nothing measures prints no numbers") {
+  const ScratchFolder folder;
+  write_bytes(folder / "wide.yaml", no_ring);
+  const std::string job = (folder / "wide.yaml").string();
+  const auto done = run_tool({"check", job});
+  CHECK(done.status == 1);
+  const auto lines = lines_of(done.out);
+  const auto line =
+      std::ranges::find_if(lines, [](const std::string &l) { return l.find("layout.face_ring") != l.npos; });
+  REQUIRE(line != lines.end());
+  CHECK_FALSE(std::regex_search(*line, std::regex("[0-9]|limit")));
+  CHECK_THAT(*line, Contains("clashes with"));
+  const auto machine = run_tool({"check", "--json", job}).out;
+  CHECK_FALSE(json::parse(machine)["rules"][0].contains("value"));
+  write_bytes(folder / "results.json", machine);
+  CHECK(validate_results(folder / "results.json").status == 0);
+}
+
+TEST_CASE("the bore's outlet must be more than nothing, and its limit is printed so") {
+  const auto done = run_tool({"check", example("logger-25")});
+  CHECK_THAT(done.out, Contains(" mm2 (limit > 0 mm2)  Bore keeps an outlet"));
+}
+
+TEST_CASE("trace takes a rule's id") {
+  const ScratchFolder folder;
+  const std::string job = job_in(folder, "weld:", "fixture:\n  slot: {width: 20 mm}\nweld:");
+  const auto traced = [&](const std::string &id, const std::string &of) {
+    const auto done = run_tool({"trace", of, id});
+    INFO(done.err);
+    CHECK(done.status == 0);
+    return done.out;
+  };
+  const auto rule_of = [](const std::string &of, const std::string &id) {
+    const json rules = json::parse(run_tool({"check", "--json", of}).out)["rules"];
+    const auto at = std::ranges::find_if(rules, [&](const json &r) { return r["id"] == id; });
+    REQUIRE(at != rules.end());
+    return *at;
+  };
+  const json rule = rule_of(job, "access.slot_width");
+  CHECK_THAT(traced("access.slot_width", job),
+             Contains("[fail]") && Contains(rule["title"].get<std::string>()) &&
+                 Contains(rule["source"].get<std::string>()) && Contains(rule["remedy"].get<std::string>()) &&
+                 Contains("20 mm (limit \u2265 "));
+  const std::string passed = traced("access.slot_width", example("logger-25"));
+  CHECK_THAT(passed, Contains("[pass]") && Contains("if it failed: ") && Contains("(limit \u2265 "));
+  CHECK_THAT(traced("assembly.no_interference", job), Contains("not judged: it needs the solids"));
+  CHECK_THAT(traced("log.bore_floor", job), Contains("not judged: this design has nothing that it judges"));
+  write_bytes(folder / "wide.yaml", no_ring);
+  CHECK_THAT(traced("layout.face_ring", (folder / "wide.yaml").string()), Contains("[fail]"));
+  const auto misspelt = run_tool({"trace", job, "access.slot_widht"});
+  CHECK(misspelt.status == 2);
+  CHECK_THAT(misspelt.err, Contains("did you mean 'access.slot_width'?"));
 }

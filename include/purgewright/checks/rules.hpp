@@ -19,8 +19,8 @@ namespace purgewright::checks {
 enum class Status { pass, caution, fail };
 std::string_view to_text(Status);
 
-enum class Bound { at_most, at_least }; // what the limit is to the value
-std::string_view to_text(Bound);        // "at most"
+enum class Bound { at_most, at_least, above }; // what the limit is to the value
+std::string_view to_text(Bound);               // "at most"
 
 struct Verdict {
   Status status = Status::pass;
@@ -31,8 +31,8 @@ struct Verdict {
 
 // What a rule must know beyond the closed form; it is left out where that is not known. Heat is known with
 // the purge, by its coarse plan alone in a search. A log's rule judges only a job that names such a log, a
-// family's only a job that has one.
-enum class Needs { nothing, purge, heat, solids, bore_log, chamber_log, family };
+// family's only a job that has one, a plug ring's only a plug that seals by one.
+enum class Needs { nothing, purge, heat, solids, bore_log, chamber_log, family, plug_ring };
 
 struct Rule {
   std::string_view id, title, source;
@@ -50,6 +50,7 @@ struct RuleResult {
   units::Dimension dimension{};
   std::string source, remedy;
   Bound bound = Bound::at_most;
+  bool has_amount = true; // false: a clash that nothing measures, value and limit say nothing
 };
 
 // Whether the design holds what the rule judges.
@@ -74,7 +75,7 @@ std::vector<NotJudged> not_judged(const Design &);
 // greatest share of it, the first of equal ones. Where the layout clashes, the clashes count and no rule is
 // judged.
 struct Tally {
-  int judged = 0, failing = 0;
+  int judged = 0, failing = 0, cautions = 0;
   std::string worst; // id; empty when none fails
   bool clashes = false;
   unsigned left_out = 0; // a bit for each Needs whose rules not_judged() names; 0 where the layout clashes

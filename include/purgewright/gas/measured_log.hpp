@@ -76,6 +76,7 @@ struct FitResult {
   double rms = 0.0;                // of log10(curve / reading), decades
   double r_squared = 0.0;          // of log10
   std::vector<units::Time> times;  // of the readings
+  std::vector<double> oxygen;      // the readings themselves
   std::vector<double> curve;       // what the meter would show by the fit
 };
 

@@ -1,7 +1,7 @@
 // Designs side by side: the figures people compare, the better one of each row marked.
 //
-// A row says how many rules fail, which worst, and which were not judged; where purge and heat were left out
-// the count is none of all rules and is never given as such.
+// A row says how many rules fail, which worst, how many are cautions, and which were not judged; where purge
+// and heat were left out the count is none of all rules and is never given as such.
 //
 // Units: values are SI. Guarantee: evaluating one design makes no text but a rule's id, so that quick sweeps
 // run thousands a second.
@@ -58,6 +58,9 @@ std::string varied_text(const Comparison &, std::size_t key, double value);
 
 // Indices of the best designs of a row; empty when all are equal or the row has no better.
 std::vector<std::size_t> best(const Comparison &, std::size_t metric);
+
+// Whether a rule of any design fails, or its layout clashes.
+bool any_fails(const Comparison &);
 
 // Few designs: a row a figure. Many: a line a design. Best values carry a star.
 std::string comparison_text(const Comparison &);

@@ -22,8 +22,8 @@ std::string check_text(const Findings &, TextStyle);
 // The same without defaults: what to know at a glance.
 std::string summary_text(const Findings &, TextStyle);
 
-// Where one number comes from: formula, inputs down to the job file's lines, source. nullopt when there is no
-// such id; nearest_id() then helps.
+// Where one number comes from: formula, inputs down to the job file's lines, source; of a rule its value,
+// limit, source, status and remedy. nullopt when there is no such id; nearest_id() then helps.
 std::optional<std::string> trace_text(const Findings &, std::string_view id);
 std::string nearest_id(const Findings &, std::string_view id);
 

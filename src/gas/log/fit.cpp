@@ -247,6 +247,7 @@ FitResult fit_log(const Log &log, Circuit circuit, const job::Job &job, const fi
                    .floor_model = family.floor(),
                    .at_bound = at_bound(problem, best.point),
                    .times = readings->times,
+                   .oxygen = readings->oxygen,
                    .curve = {}};
   const Meter shown = problem.meter(best.point);
   for (const units::Time &time : readings->times) {

@@ -19,7 +19,7 @@ complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a new -d
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a check -d 'All numbers and rules, without files'
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a design -d 'Parts, assembly, drawings, results'
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a compare -d 'Designs side by side, or a sweep'
-complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a trace -d 'Where one number comes from'
+complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a trace -d 'Where one number comes from, or what a rule judged'
 
 complete -c purgewright -n '__fish_seen_subcommand_from new' -a 'flat-cap domed-cap spigot-cap'
 complete -c purgewright -n '__fish_seen_subcommand_from new' -s o -l output -r -F -d 'Job file to write'

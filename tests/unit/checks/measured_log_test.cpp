@@ -111,16 +111,76 @@ TEST_CASE("a poor fit is a caution, and fails where the job asks to apply it") {
     return static_cast<int>(t) % 2 == 0 && t < 200.0 ? 0.2 : 5e-6;
   };
   for (const auto circuit : circuits) {
-    CHECK(with_log(circuit, compare, swinging) == Found{{id(circuit, "fit"), Status::caution}});
-    CHECK(with_log(circuit, apply, swinging) == Found{{id(circuit, "fit"), Status::fail}});
+    // Every other reading high is no drop-out.
+    CHECK(with_log(circuit, compare, swinging) ==
+          Found{{id(circuit, "fit"), Status::caution}, {id(circuit, "under"), Status::fail}});
+    CHECK(with_log(circuit, apply, swinging) ==
+          Found{{id(circuit, "fit"), Status::fail}, {id(circuit, "under"), Status::fail}});
   }
 }
 
-TEST_CASE("a log that only rises fails by all three") {
+TEST_CASE("a log that only rises fails by all of its rules") {
   for (const auto circuit : circuits) {
     const auto rises = [](double t, double) { return 5e-6 * std::exp(0.04 * t); };
     CHECK(with_log(circuit, apply, rises) == Found{{id(circuit, "fit"), Status::fail},
                                                    {id(circuit, "floor"), Status::fail},
-                                                   {id(circuit, "steady"), Status::fail}});
+                                                   {id(circuit, "steady"), Status::fail},
+                                                   {id(circuit, "under"), Status::fail}});
+  }
+}
+
+TEST_CASE("a log that comes under the limit and ends above it fails, however little it rises") {
+  for (const auto circuit : circuits) {
+    // 42 ppm, then 60 in the last 30 s; the limit is 50.
+    const auto climbs = [](double t, double sound) {
+      return std::max(sound, 42e-6) + (t < 210.0 ? 0.0 : 18e-6 * (t - 210.0) / 30.0);
+    };
+    Found found = with_log(circuit, compare, climbs);
+    CAPTURE(found);
+    CHECK(found[id(circuit, "floor")] == Status::fail);
+    CHECK(found[id(circuit, "under")] == Status::fail);
+    // From within scatter of the limit: never clearly under it, yet above it at the end.
+    const auto little = [](double t, double sound) {
+      return std::max(sound, 48e-6) + (t < 220.0 ? 0.0 : 6e-6);
+    };
+    CHECK(with_log(circuit, compare, little)[id(circuit, "floor")] == Status::fail);
+  }
+}
+
+TEST_CASE("a rise above the limit between two quiet stretches fails; a single reading is a drop-out") {
+  const auto burst = [](double from, double seconds, double to) {
+    return [=](double t, double sound) { return t >= from && t < from + seconds ? to : sound; };
+  };
+  for (const auto circuit : circuits) {
+    for (const auto use : {compare, apply}) {
+      for (const auto &[seconds, to] : {std::pair{2.0, 60e-6}, {3.0, 300e-6}, {10.0, 1000e-6}}) {
+        Found found = with_log(circuit, use, burst(150.0, seconds, to));
+        INFO(seconds << " s at " << to);
+        CHECK(found[id(circuit, "under")] == Status::fail);
+      }
+    }
+    CHECK(with_log(circuit, compare, burst(150.0, 1.0, 1000e-6)).empty());
+    CHECK(with_log(circuit, compare, burst(237.0, 3.0, 300e-6))[id(circuit, "under")] == Status::fail);
+  }
+}
+
+TEST_CASE("a rise from a little under the limit counts once a meter has had the time to answer") {
+  for (const auto circuit : circuits) {
+    const auto hovers = [](double t, double sound) {
+      return t >= 150.0 && t < 155.0 ? 53e-6 : std::max(sound, 48e-6);
+    };
+    CHECK(with_log(circuit, compare, hovers)[id(circuit, "under")] == Status::fail);
+  }
+}
+
+TEST_CASE("scatter of a few in a hundred is no rise, while the log falls through the limit or after") {
+  for (const auto circuit : circuits) {
+    const auto scattered = [](double t, double sound) { return sound * (1.0 + 0.04 * std::sin(7919.0 * t)); };
+    CHECK(with_log(circuit, compare, scattered).empty());
+    // Three decades more slowly: a second changes less than the scatter does.
+    const auto slow = [](double t, double) {
+      return (6e-6 + 3e-3 * std::exp(-0.025 * t)) * (1.0 + 0.04 * std::sin(7919.0 * t));
+    };
+    CHECK_FALSE(with_log(circuit, compare, slow).contains(id(circuit, "under")));
   }
 }

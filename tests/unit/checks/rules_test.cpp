@@ -310,7 +310,7 @@ TEST_CASE("the examples fail no rule, and the small one passes them all") {
     const Design design = evaluate(*resolution.job);
     const auto results = judge(design);
     INFO(name << ": " << names(not_passed(design)));
-    constexpr std::size_t of_solids = 1, of_logs = 6,
+    constexpr std::size_t of_solids = 1, of_logs = 8,
                           of_families = 1; // these jobs have neither log nor family
     CHECK(results.size() == rules().size() - of_solids - of_logs - of_families);
     REQUIRE(not_judged(design).size() == of_solids);
@@ -350,6 +350,7 @@ TEST_CASE("a design altered by hand breaks the rule it should and no other") {
     CHECK(found == Found{{bad.rule, bad.status}});
     const Tally counted = tally(design);
     CHECK(counted.failing == (bad.status == Status::fail ? 1 : 0));
+    CHECK(counted.cautions == (bad.status == Status::caution ? 1 : 0));
     CHECK(counted.worst == (bad.status == Status::fail ? bad.rule : ""));
   }
 }
@@ -389,9 +390,9 @@ const std::map<std::string_view, std::string_view> &guards() {
 TEST_CASE(
     "every rule is broken by a job, or guards a choice of the program's and is broken by an altered design") {
   // The first by the pair of files in the test below, those of the log in measured_log_test.cpp.
-  std::set<std::string_view> by_job{"bench.family",   "log.bore_floor",    "log.bore_steady",
-                                    "log.bore_fit",   "log.chamber_floor", "log.chamber_steady",
-                                    "log.chamber_fit"},
+  std::set<std::string_view> by_job{"bench.family",    "log.bore_floor",    "log.bore_steady",
+                                    "log.bore_fit",    "log.chamber_floor", "log.chamber_steady",
+                                    "log.chamber_fit", "log.bore_under",    "log.chamber_under"},
       by_hand;
   for (const auto *jobs : {&bad_alone(), &bad_with_others()}) {
     for (const auto &bad : *jobs) {
@@ -557,12 +558,28 @@ TEST_CASE("every verdict says on which side of its limit the value must lie") {
     for (const auto &result : judge(design)) {
       if (result.status != Status::pass && std::isfinite(result.value)) {
         INFO(result.id << " " << result.value << " " << to_text(result.bound) << " " << result.limit);
-        const bool holds =
-            result.bound == Bound::at_most ? result.value <= result.limit : result.value >= result.limit;
+        const bool holds = result.bound == Bound::at_most    ? result.value <= result.limit
+                           : result.bound == Bound::at_least ? result.value >= result.limit
+                                                             : result.value > result.limit;
         // A hold that never ends is told by its own flag, not by its length.
         CHECK((!holds || result.id == "heat.holds_reached" || result.id == "heat.series" ||
                (result.status == Status::caution && result.id.ends_with("_limit"))));
       }
     }
+  }
+}
+
+TEST_CASE("rules of the plug's O-ring are judged where the plug has one") {
+  for (const auto &[plug, has_ring] : {std::pair{1.0, true}, {2.0, false}, {3.0, true}}) {
+    const Design design = evaluate_closed_form(edited({{Key::fixture_plug, plug}}));
+    REQUIRE(design.layout.buildable());
+    const auto results = judge(design);
+    const auto left_out = not_judged(design);
+    for (const std::string rule : {"seal.plug_stretch", "seal.plug_fill"}) {
+      INFO(rule << " of plug " << plug);
+      CHECK((std::ranges::find(results, rule, &RuleResult::id) != results.end()) == has_ring);
+      CHECK(std::ranges::find(left_out, rule, &NotJudged::rule) == left_out.end());
+    }
+    CHECK(std::ranges::find(results, "seal.plug_squeeze_most", &RuleResult::id) != results.end());
   }
 }
