@@ -66,14 +66,25 @@ bool said_before(const Part &part, const Hole &hole) {
   return false;
 }
 
+// The same thread in a drilling of the same size.
+bool same_port(const Hole &a, const Hole &b) {
+  const auto drilling = [](const Hole &hole) {
+    return std::ranges::find(hole.steps, hole.threaded, &fixture::BoreStep::name);
+  };
+  if (a.threaded.empty() || b.threaded.empty() || a.thread.callout != b.thread.callout) {
+    return false;
+  }
+  const auto one = drilling(a), other = drilling(b);
+  return one->radius == other->radius && one->depth == other->depth;
+}
+
 // How many ports of this face are like this hole's; 0 when an earlier one speaks for it.
 int ports_alike(const Part &part, const Hole &hole) {
   int count = 0;
   bool earlier = true, said = false;
   each<Hole>(part, [&](const Hole &other) {
     earlier = earlier && other.name != hole.name;
-    if (other.thread.callout == hole.thread.callout && other.into.x == hole.into.x &&
-        !other.threaded.empty()) {
+    if (other.into.x == hole.into.x && same_port(other, hole)) {
       ++count;
       said = said || earlier;
     }

@@ -85,8 +85,12 @@ void add_absent_of_plug(const fixture::EndPlug &p, std::set<const fixture::Lengt
       out.insert(&p.inlet.end_x);
     }
   }
+  if (p.ways ==
+      fixture::GasWays::concentric) { // from the return to the seat's end, on the cross drilling's axis
+    out.insert({&p.inlet.seat_depth, &e.end_x});
+  }
   if (p.kind == fixture::PlugKind::expanding) { // its seal is the sleeve, hub and bush bear its sizes
-    out.insert({&p.seal.groove_radius, &p.seal.groove_width});
+    out.insert({&p.seal.groove_radius, &p.seal.groove_width, &p.bush_length});
   }
   if (p.side_rows < 2) {
     out.insert(&p.side_pitch);
