@@ -110,18 +110,21 @@ TEST_CASE("Turning the start on the collar changes no hold", "[property][heat]")
     test::RandomJob subject = next_welded(stream);
     CAPTURE(subject.seed);
     Options options = settled();
-    options.mesh = Mesh{.tube = 12, .cap = 6, .angles = 16, .grading = 4.0};
+    // Eight runs round 73 mm with 16 cells differ by 11 %, with 32 by 4 %, with 48 by 1 %.
+    const Mesh mesh{.tube = 12, .cap = 6, .angles = 32, .grading = 4.0};
+    const units::Angle cell = units::radians(2.0 * units::pi / mesh.angles);
+    options.mesh = mesh;
     const HeatPlan plan = plan_heat(subject.job, subject.layout, options);
     // By whole cells: the same numbers but for rounding.
-    subject.job.rotation.start_angle += units::radians(3.0 * 2.0 * units::pi / 16.0);
+    subject.job.rotation.start_angle += 3.0 * cell;
     const HeatPlan turned = plan_heat(subject.job, subject.layout, options);
     // By part of a cell: the mesh shows.
-    subject.job.rotation.start_angle += units::radians(0.4 * 2.0 * units::pi / 16.0);
+    subject.job.rotation.start_angle += 0.4 * cell;
     const HeatPlan shifted = plan_heat(subject.job, subject.layout, options);
     for (std::size_t run = 0; run < plan.runs.size(); ++run) {
       const double hold = plan.runs[run].hold.value();
       CHECK(turned.runs[run].hold.value() == Approx(hold).epsilon(1e-6).margin(1e-6));
-      CHECK(shifted.runs[run].hold.value() == Approx(hold).epsilon(0.08).margin(0.5));
+      CHECK(shifted.runs[run].hold.value() == Approx(hold).epsilon(0.05).margin(0.5));
     }
   }
 }
