@@ -52,8 +52,10 @@ bool is_undrawable(char32_t c) {
   const bool separator = within(0x2028, 0x2029);
   const bool direction =
       within(0x200E, 0x200F) || within(0x202A, 0x202E) || within(0x2066, 0x2069) || c == 0x061C;
+  const bool invisible = c == 0xAD || c == 0x180E || c == 0x200B || within(0x2060, 0x2064) || c == 0xFEFF ||
+                         within(0xFFF9, 0xFFFB) || within(0xE0000, 0xE007F);
   const bool noncharacter = within(0xFDD0, 0xFDEF) || (c & 0xFFFE) == 0xFFFE;
-  return control || separator || direction || noncharacter;
+  return control || separator || direction || invisible || noncharacter;
 }
 
 bool has_undrawable(std::string_view text) {

@@ -88,12 +88,16 @@ TEST_CASE("a signal that the caller has switched off stays off") {
 
 TEST_CASE(
     "a program for the solids that is missing, lies or keeps silent is a fault, and nothing is written") {
+  const std::string solids =
+      "'" + (fs::path(PURGEWRIGHT_PROGRAM).parent_path() / "purgewright-solids").string() + "'";
   const std::string of = "of 0000000000000000000000000000000000000000000000000000000000000000\n";
   for (const std::string &script :
        {std::string(), std::string("cat > /dev/null\n"), std::string("exit 0\n"),
-        "cat > /dev/null; echo '" + of + "'\n", std::string("echo of $(sha256sum | cut -c1-64)\n"),
-        std::string("cat > /dev/null; echo clash a\n"), std::string("kill -SEGV $$\n"),
-        std::string("cat > /dev/null; exit 7\n")}) {
+        "LC_ALL=C sed 's/Tide-gauge/Tide-gouge/' | " + solids + " \"$@\"\n",
+        solids + " \"$@\" && echo >> \"$1/parts/end-plug.stl\"\n",
+        solids + " \"$@\" && rm \"$1/setup-sheet.pdf\"\n", "cat > /dev/null; echo '" + of + "'\n",
+        std::string("echo of $(sha256sum | cut -c1-64)\n"), std::string("cat > /dev/null; echo clash a\n"),
+        std::string("kill -SEGV $$\n"), std::string("cat > /dev/null; exit 7\n")}) {
     INFO(script);
     const ScratchFolder folder;
     const std::string program = with_solids(folder, script);
@@ -195,9 +199,14 @@ TEST_CASE("a disk that may only be read is status 3") {
   CHECK_THAT(refused.err, Contains("Read-only"));
 }
 
-TEST_CASE("odd places for temporary files and no home change nothing") {
+TEST_CASE("odd places for temporary files, no home and a decimal comma change nothing") {
   const ScratchFolder folder;
   job_in(folder);
+  const std::string locale = "de_DE.UTF-8";
+  run("/usr/bin/localedef", {"-i", "de_DE", "-f", "UTF-8", (folder / locale).string()});
+  const auto point = run("/usr/bin/locale", {"decimal_point"},
+                         {.environment = {{"LC_ALL", locale}, {"LOCPATH", folder.path().string()}}});
+  REQUIRE(point.out == ",\n");
   const auto plain = run_tool({"design", "job.yaml", "-o", "a"}, {.folder = folder.path()});
   REQUIRE(plain.status == 0);
   const auto odd =
@@ -205,8 +214,9 @@ TEST_CASE("odd places for temporary files and no home change nothing") {
                                                    .environment = {{"TMPDIR", "/nowhere/a b"},
                                                                    {"HOME", "/nowhere/\x1b[31m"},
                                                                    {"XDG_CACHE_HOME", "/proc"},
-                                                                   {"LC_ALL", "de_DE.UTF-8"},
-                                                                   {"LANG", "de_DE.UTF-8"},
+                                                                   {"LC_ALL", locale},
+                                                                   {"LANG", locale},
+                                                                   {"LOCPATH", folder.path().string()},
                                                                    {"CSF_OCCTResourcePath", "/nowhere"},
                                                                    {"COLUMNS", "1"}}});
   INFO(odd.err);
@@ -246,6 +256,8 @@ TEST_CASE("titles that cannot be drawn are refused where they stand, before anyt
   refused_with("a\xEF\xBF\xBF", "U+FFFF");
   refused_with("a\xE2\x80\xAE", "U+202E"); // text from here on would read backwards
   refused_with("\"a\\u202Eb\"", "job.title");
+  refused_with("\"a\\u200B\"", "job.title"); // nothing to see
+  refused_with("\xE2\x80\x8B", "U+200B");
   refused_with("\"bore %%c 25\"", "%");
   refused_with(std::string(200, 'W'), "80 characters");
   refused_with("\xE6\xBD\xAE\xE4\xBD\x8D", "U+6F6E"); // Chinese, for which no font is installed here

@@ -17,8 +17,8 @@
 
 namespace purgewright::job {
 
-inline constexpr std::size_t file_size_most = 1024 * 1024; // bytes; a hundred times a long job file
-inline constexpr std::size_t log_size_most = 20'000'000;   // bytes; a thousand for each reading it may hold
+inline constexpr std::size_t file_size_most = 1'048'576; // bytes; a hundred times a long job file
+inline constexpr std::size_t log_size_most = 20'000'000; // bytes; a thousand for each reading it may hold
 
 struct Document {
   std::string name;    // as the job names it; empty for the job file itself
