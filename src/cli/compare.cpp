@@ -15,6 +15,7 @@ namespace {
 // Each file read once; those that cannot be read are told with the rest of their faults.
 std::vector<job::Sources> gather_all(const std::vector<std::string> &paths) {
   std::vector<job::Sources> all;
+  all.reserve(paths.size());
   for (const auto &path : paths) {
     all.push_back(job::gather(path));
   }
@@ -23,6 +24,7 @@ std::vector<job::Sources> gather_all(const std::vector<std::string> &paths) {
 
 std::vector<report::ReadJob> read_jobs(const std::vector<job::Sources> &all) {
   std::vector<report::ReadJob> jobs;
+  jobs.reserve(all.size());
   for (const auto &sources : all) {
     jobs.push_back(read_job_of(job::read_draft(sources).draft[job::Key::job_name].text, sources));
   }

@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
 
 using namespace purgewright;
 using namespace purgewright::checks;
@@ -118,6 +119,8 @@ TEST_CASE("a change is as small as it can be, in three digits of the shop's unit
   const double need = design.layout.body.slot_needs.width.value();
   CHECK(change->to >= need);
   CHECK(change->to < need + 0.11 * mm);
+  CHECK(change->to / (0.1 * mm) ==
+        Approx(std::round(change->to / (0.1 * mm))).epsilon(1e-12)); // as it is shown
   CHECK(to_text(*change, units::UnitSystem::metric) == "fixture.slot.width at least 28.4 mm (now 27 mm)");
 }
 
