@@ -1,5 +1,6 @@
 #include "signals.hpp"
 
+#include <array>
 #include <cerrno>
 #include <csignal>
 #include <cstdlib>
@@ -11,7 +12,7 @@
 namespace purgewright::cli {
 namespace {
 
-constexpr int ending_signals[] = {SIGINT, SIGTERM, SIGHUP};
+constexpr std::array ending_signals{SIGINT, SIGTERM, SIGHUP};
 
 // A signal that is switched off would still reach a descriptor.
 sigset_t ending_set() {

@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
@@ -165,14 +166,15 @@ void File::line_types() {
   }
   for (const Line line : {Line::hidden, Line::centre, Line::phantom}) {
     const LineStyle &style = style_of(line);
-    double pattern[6], total = 0.0;
-    for (int i = 0; i < style.dash_count; ++i) {
-      const double dash = style.dashes[static_cast<std::size_t>(i)];
+    std::array<double, 6> pattern{};
+    double total = 0.0;
+    for (std::size_t i = 0; i < static_cast<std::size_t>(style.dash_count); ++i) {
+      const double dash = style.dashes[i];
       pattern[i] = i % 2 == 0 ? dash : -dash;
       total += dash;
     }
     dxf_.writeLinetype(*dw_, DL_LinetypeData(std::string(style.layer), std::string(style.layer), 0,
-                                             style.dash_count, total, pattern));
+                                             style.dash_count, total, pattern.data()));
   }
   dw_->tableEnd();
 }
@@ -187,12 +189,11 @@ void File::tables() {
   for (const Line line : all_lines) {
     const LineStyle &style = style_of(line);
     const std::string type = style.dash_count > 0 ? std::string(style.layer) : "CONTINUOUS";
-    constexpr int widths[] = {0,  5,  9,  13, 15, 18, 20, 25,
-                              30, 35, 40, 50, 53, 60, 70}; // hundredths that DXF allows
+    constexpr std::array widths{0,  5,  9,  13, 15, 18, 20, 25,
+                                30, 35, 40, 50, 53, 60, 70}; // hundredths that DXF allows
     const int wanted = static_cast<int>(std::lround(style.width * 100.0));
-    const int width = *std::min_element(std::begin(widths), std::end(widths), [&](int a, int b) {
-      return std::abs(a - wanted) < std::abs(b - wanted);
-    });
+    const int width = *std::ranges::min_element(
+        widths, [&](int a, int b) { return std::abs(a - wanted) < std::abs(b - wanted); });
     dxf_.writeLayer(*dw_, DL_LayerData(std::string(style.layer), 0), DL_Attributes("", 7, width, type, 1.0));
   }
   dw_->tableEnd();

@@ -80,7 +80,7 @@ void wait_for_bytes(const std::filesystem::path &path, int file) {
 }
 
 std::string size_text(std::size_t bytes) {
-  constexpr std::size_t mebibyte = 1024 * 1024, megabyte = 1000 * 1000;
+  constexpr std::size_t mebibyte = 1'048'576, megabyte = 1'000'000;
   return bytes % mebibyte == 0 ? fmt::format("{} MiB", bytes / mebibyte)
                                : fmt::format("{} MB", bytes / megabyte);
 }
