@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <array>
+
 namespace purgewright::files {
 namespace {
 
@@ -38,8 +40,8 @@ std::size_t utf8_length(std::string_view s) {
 char32_t code_point(std::string_view s) {
   const std::size_t length = utf8_length(s);
   const auto first = static_cast<unsigned char>(s[0]);
-  constexpr unsigned masks[] = {0, 0x7F, 0x1F, 0x0F, 0x07};
-  char32_t code = first & masks[length];
+  constexpr std::array<unsigned, 5> masks{0, 0x7F, 0x1F, 0x0F, 0x07};
+  char32_t code = first & masks.at(length);
   for (std::size_t i = 1; i < length; ++i) {
     code = (code << 6) | (static_cast<unsigned char>(s[i]) & 0x3F);
   }
