@@ -79,13 +79,13 @@ Verdict thread_engagement(const Design &d) {
     return units::ratio(hole.depth, screw.major) - tap_lead;
   };
   const auto &plate = l.end_plate;
-  const double least =
-      std::min({blind(l.body.end_tapping, *l.body.end_screw), blind(l.body.base_tapping, *l.body.base_screw),
-                blind(l.stand.foot_tapping, *l.stand.foot_screw),
-                units::ratio(plate.clamp_tap_top_z - plate.pin_bore_radius, plate.clamp_screw->major),
-                units::ratio(l.base.thickness, l.block.mount_screw->major),
-                units::ratio(l.base.thickness, l.base.foot_screw->major),
-                units::ratio(l.stand.thickness, l.stand.axle_screw->major)});
+  const double least = std::min(
+      {blind(l.body.end_tapping, *l.body.end_screw), blind(l.body.base_tapping, *l.body.base_screw),
+       blind(l.stand.foot_tapping, *l.stand.foot_screw),
+       units::ratio(plate.clamp_tap_top_z - plate.pin_bore_radius, plate.clamp_screw->major),
+       units::ratio(l.base.thickness, l.block.mount_screw->major),
+       units::ratio(l.base.thickness, l.base.foot_screw->major),
+       units::ratio(std::min(l.stand.thickness, l.stand.axle->thread_length), l.stand.axle->thread)});
   return at_least(least, standards::machining_rules().thread_engagement_per_diameter, Status::caution);
 }
 

@@ -50,6 +50,7 @@ std::vector<Estimate> estimates(const Design &d) {
           {ids::cradle_stand, stand, of_stand, stand_figure, {}},
           {ids::index_collar, plan.roller_peak, at_rollers, roller_figure, {}},
           {ids::axial_stop, stand, of_stand, stand_figure, {}},
+          {ids::tail_foot, plan.roller_peak, at_rollers, roller_figure, {}},
           {ids::base_plate,
            series.settled_on_plastic,
            "chamber on it, parts one after another",
@@ -67,9 +68,10 @@ std::vector<PartHeat> part_heat(const Design &d) {
   }
   for (const Estimate &e : estimates(d)) {
     const bool of_sleeve = e.part == ids::plug_bush || e.part == ids::plug_knob;
-    const bool present = of_sleeve ? d.layout.plug.kind == fixture::PlugKind::expanding
-                                   : e.part != ids::axial_stop || d.layout.stop.present;
-    if (present) {
+    const bool absent = (of_sleeve && d.layout.plug.kind != fixture::PlugKind::expanding) ||
+                        (e.part == ids::axial_stop && !d.layout.stop.present) ||
+                        (e.part == ids::tail_foot && !d.layout.tail_foot.present);
+    if (!absent) {
       parts.push_back({e.part, e.hottest, e.of, e.input, e.against,
                        e.against.empty() ? plastic_for(e.hottest) : std::string_view()});
     }

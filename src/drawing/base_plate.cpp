@@ -36,10 +36,10 @@ void base_holes(ViewPlan &view, const Inputs &in) {
   }
   hole_end_on(view, {in_mm(base.inlet_x), 0, 0}, base.inlet_radius);
   for (const auto &at : base.block_screws) {
-    tapped_end_on(view, on_plate(at), *in.layout.block.mount_screw, base.block_tap_radius);
+    tapped_end_on(view, on_plate(at), in.layout.block.mount_screw->major, base.block_tap_radius);
   }
   for (const auto &at : base.feet) {
-    tapped_end_on(view, on_plate(at), *base.foot_screw, base.foot_tap_radius);
+    tapped_end_on(view, on_plate(at), base.foot_screw->major, base.foot_tap_radius);
   }
   for (std::size_t i = 0; i < base.stand_screws.size(); ++i) {
     const Vec c = on_plate(base.stand_screws[i]);

@@ -1,6 +1,7 @@
 // cradle-stand and slot-cover: an upright plate and a channel, each from its outer edges or its own symmetry.
 #include "part_plans.hpp"
 
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -11,6 +12,7 @@ namespace purgewright::drawing {
 namespace {
 
 using fixture::Length;
+namespace tolerances = fixture::tolerances;
 
 // ---- cradle-stand: seen from the rollers' side (+X) ----
 void stand_outline(ViewPlan &view, const fixture::CradleStand &stand) {
@@ -46,7 +48,7 @@ ViewPlan stand_face(const Inputs &in) {
                floor = in_mm(stand.notch_floor);
   view.axis({0, 0, z0}, {0, 0, z1});
   for (const double side : {-1.0, 1.0}) {
-    tapped_end_on(view, {0, side * y, z}, *stand.axle_screw, stand.axle_radius);
+    tapped_end_on(view, {0, side * y, z}, stand.axle->thread, stand.axle_radius);
     const double foot = side * in_mm(stand.foot_y), r = in_mm(stand.foot_tapping.radius),
                  depth = in_mm(stand.foot_tapping.depth);
     for (const double wall : {-r, r}) {
@@ -59,7 +61,7 @@ ViewPlan stand_face(const Inputs &in) {
   view.outline(Line::hidden, {{0, -pin, z0}, {0, -pin, pin_end}, {0, pin, pin_end}, {0, pin, z0}}, false);
   Callout dowel = note("cradle-stand.dowel", {0, pin, z0 + 2.0}, {});
   dowel.label = reamed(n, 1, stand.dowel.radius);
-  dowel.label.lines.push_back(fmt::format("↧{} on one stand", n.number(stand.dowel.depth)));
+  dowel.label.lines.push_back(fmt::format("↧{} on the front stand", n.number(stand.dowel.depth)));
   dowel.probe = Probe::diameter;
   dowel.surface = {-0.5 * in_mm(stand.thickness), pin, z0 + 2.0};
   dowel.axis = {0, 0, 1};
@@ -77,13 +79,13 @@ ViewPlan stand_face(const Inputs &in) {
        {0, -y, z},
        {0, y, z},
        Side::above,
-       n.plus_minus(2.0 * stand.roller_y, units::millimetres(0.05)),
+       n.plus_minus(2.0 * stand.roller_y, tolerances::roller_distance),
        Probe::axes},
       {"cradle-stand.axle_height",
        {0, half, z0},
        {0, y, z},
        Side::right,
-       n.plus_minus(stand.axle_height(), units::millimetres(0.05)),
+       n.plus_minus(stand.axle_height(), tolerances::axle_height),
        Probe::none},
       {"cradle-stand.notch_floor",
        {0, -half, z0},
@@ -97,10 +99,11 @@ ViewPlan stand_face(const Inputs &in) {
        Side::left,
        n.size(stand.z_max - stand.z_min)},
   };
-  view.callouts.push_back(note(
-      "cradle-stand.axle_screw", {0, y, z},
-      {through_thread(*stand.axle_screw, 2), fmt::format("drill ⌀{}", n.number(2.0 * stand.axle_radius))}));
-  view.callouts.back().radius = 0.5 * in_mm(stand.axle_screw->major);
+  view.callouts.push_back(
+      note("cradle-stand.axle", {0, y, z},
+           {fmt::format("2× M{:g}×{:g}-6H through", in_mm(stand.axle->thread), in_mm(stand.axle->pitch)),
+            fmt::format("drill ⌀{}", n.number(2.0 * stand.axle_radius))}));
+  view.callouts.back().radius = 0.5 * in_mm(stand.axle->thread);
   view.callouts.back().towards = rightwards;
   view.callouts.push_back(
       note("cradle-stand.foot_tapping", {0, -in_mm(stand.foot_y + stand.foot_tapping.radius), z0 + 3.0},
@@ -228,7 +231,10 @@ PartPlan plan_cradle_stand(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(stand_face(in));
   plan.rows.back().push_back(stand_side(in));
-  plan.notes.push_back("Make 2, the dowel hole in one of them. Symmetric about its middle.");
+  plan.notes.push_back(fmt::format("Make {}; the dowel hole is in the front one alone. Symmetric about its "
+                                   "middle. Upper edges of the ears sharp, deburred: the "
+                                   "collar is read against them.",
+                                   in.layout.stand.count));
   return plan;
 }
 

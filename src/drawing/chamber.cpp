@@ -203,7 +203,7 @@ ViewPlan sealing_face(const Inputs &in) {
   view.axis({0, -in_mm(body.plenum.radius), in_mm(body.plenum.axis_z)},
             {0, in_mm(body.plenum.radius), in_mm(body.plenum.axis_z)});
   for (const auto &at : body.end_screws) {
-    tapped_end_on(view, {x, in_mm(at.y), in_mm(at.z)}, *body.end_screw, body.end_tapping.radius);
+    tapped_end_on(view, {x, in_mm(at.y), in_mm(at.z)}, body.end_screw->major, body.end_tapping.radius);
   }
   const auto hole = [&](std::size_t i) {
     return Vec{x, in_mm(body.end_screws[i].y), in_mm(body.end_screws[i].z)};

@@ -53,7 +53,7 @@ ViewPlan chamber_base_view(const Inputs &in) {
   thread_end_on(view, inlet, 0.5 * in_mm(in.job.gas.port_thread->major));
   view.centre_mark(inlet, 0.5 * in_mm(in.job.gas.port_thread->major));
   for (const auto &at : body.base_screws) {
-    tapped_end_on(view, {in_mm(at.x), in_mm(at.y), z0}, *body.base_screw, body.base_tapping.radius);
+    tapped_end_on(view, {in_mm(at.x), in_mm(at.y), z0}, body.base_screw->major, body.base_tapping.radius);
   }
   const auto hole = [&](std::size_t i) {
     return Vec{in_mm(body.base_screws[i].x), in_mm(body.base_screws[i].y), z0};

@@ -128,10 +128,10 @@ void thread_cut(ViewPlan &view, Vec mouth, Vec inwards, Vec across, double major
   view.line(Line::visible, end - drill_radius * across, end + drill_radius * across);
 }
 
-void tapped_end_on(ViewPlan &view, Vec centre, const standards::Screw &screw, fixture::Length drill_radius) {
+void tapped_end_on(ViewPlan &view, Vec centre, fixture::Length major, fixture::Length drill_radius) {
   view.circle(Line::visible, centre, in_mm(drill_radius));
-  thread_end_on(view, centre, 0.5 * in_mm(screw.major));
-  view.centre_mark(centre, 0.5 * in_mm(screw.major));
+  thread_end_on(view, centre, 0.5 * in_mm(major));
+  view.centre_mark(centre, 0.5 * in_mm(major));
 }
 
 void hole_end_on(ViewPlan &view, Vec centre, fixture::Length radius) {

@@ -37,6 +37,7 @@ PartPlan plan_port_block(const Inputs &);
 PartPlan plan_cradle_stand(const Inputs &);
 PartPlan plan_index_collar(const Inputs &);
 PartPlan plan_axial_stop(const Inputs &);
+PartPlan plan_tail_foot(const Inputs &);
 PartPlan plan_base_plate(const Inputs &);
 PartPlan plan_slot_cover(const Inputs &);
 
@@ -57,7 +58,7 @@ void thread_end_on(ViewPlan &, Vec centre, double major_radius);
 void thread_cut(ViewPlan &, Vec mouth, Vec inwards, Vec across, double major_radius, double depth,
                 double drill_radius);
 
-void tapped_end_on(ViewPlan &, Vec centre, const standards::Screw &, fixture::Length drill_radius);
+void tapped_end_on(ViewPlan &, Vec centre, fixture::Length major, fixture::Length drill_radius);
 // Plain hole with a centre mark.
 void hole_end_on(ViewPlan &, Vec centre, fixture::Length radius);
 

@@ -27,7 +27,7 @@ constexpr PartSheet part_sheets[] = {
     {ids::backing_pin, plan_backing_pin},   {ids::gas_port_block, plan_port_block},
     {ids::cradle_stand, plan_cradle_stand}, {ids::index_collar, plan_index_collar},
     {ids::axial_stop, plan_axial_stop},     {ids::base_plate, plan_base_plate},
-    {ids::slot_cover, plan_slot_cover},
+    {ids::slot_cover, plan_slot_cover},     {ids::tail_foot, plan_tail_foot},
 };
 
 } // namespace

@@ -1,8 +1,9 @@
-// index-collar and axial-stop. The collar's lengths run from its rear face, its angles from the mark at 0
-// degrees; the stop's heights from its foot, because its top edge is the pointer at the height of the tube's
-// axis.
+// index-collar and axial-stop. The collar's lengths run from its rear face, its marks from the front one, its
+// angles from the mark at 0 degrees; the stop's heights from its foot, because its rods lie at the height of
+// the tube's axis.
 #include "part_plans.hpp"
 
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -14,9 +15,7 @@ using fixture::AxialStop;
 using fixture::IndexCollar;
 using fixture::Length;
 
-constexpr Length height_tolerance =
-    units::millimetres(0.05); // as the cradle stands': they carry the same axis
-constexpr double far = 2.0;   // mm, a centre line's overrun at full size
+constexpr double far = 2.0; // mm, a centre line's overrun at full size
 
 Vec radial(double angle) {
   return {0.0, std::cos(angle), std::sin(angle)};
@@ -28,7 +27,7 @@ Looking slit_up(const IndexCollar &collar) {
   return {radial(angle - 0.5 * std::numbers::pi), radial(angle)};
 }
 
-// ---- index-collar: the rear face with its marks ----
+// ---- index-collar: the front face with its marks ----
 void draw_mark(ViewPlan &view, const IndexCollar &collar, const fixture::IndexMark &mark) {
   const double half = 0.5 * in_mm(collar.mark_width), r = in_mm(collar.outer_radius);
   const double floor = r - in_mm(collar.mark_depth), rim = std::sqrt(r * r - half * half);
@@ -39,13 +38,13 @@ void draw_mark(ViewPlan &view, const IndexCollar &collar, const fixture::IndexMa
                false);
 }
 
-ViewPlan collar_rear(const Inputs &in) {
+ViewPlan collar_front(const Inputs &in) {
   const auto &collar = in.layout.collar;
   const auto &n = in.labels;
   ViewPlan view;
-  view.name = "from-left";
-  view.caption = "View on the rear face";
-  view.looking = from_left;
+  view.name = "from-right";
+  view.caption = "View on the front face";
+  view.looking = from_right;
   view.room = {46, 14, 22, 10};
   const double outer = in_mm(collar.outer_radius), inner = in_mm(collar.inner_radius),
                half = 0.5 * in_mm(collar.slit);
@@ -162,7 +161,7 @@ void list_marks(const Inputs &in, PartPlan &plan, bool runs) {
   for (std::size_t i = 0; i < angles.size(); i += a_line) {
     const auto first = angles.begin() + static_cast<std::ptrdiff_t>(i);
     const auto last = angles.begin() + static_cast<std::ptrdiff_t>(std::min(angles.size(), i + a_line));
-    plan.notes.push_back(fmt::format("{} marks, {} long from the rear face: {}", runs ? "Run" : "Tack",
+    plan.notes.push_back(fmt::format("{} marks, {} long from the front face: {}", runs ? "Run" : "Tack",
                                      in.labels.number(runs ? collar.run_mark : collar.tack_mark),
                                      fmt::join(first, last, ", ")));
   }
@@ -170,10 +169,18 @@ void list_marks(const Inputs &in, PartPlan &plan, bool runs) {
 
 // ---- axial-stop ----
 void stop_outline(ViewPlan &view, const AxialStop &stop) {
-  const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), r = in_mm(stop.notch_radius);
-  view.line(Line::visible, {0, -r, 0}, {0, -half, 0});
-  view.outline(Line::visible, {{0, -half, 0}, {0, -half, z0}, {0, half, z0}, {0, half, 0}}, false);
-  view.line(Line::visible, {0, half, 0}, {0, r, 0});
+  const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), z1 = in_mm(stop.z_max),
+               r = in_mm(stop.notch_radius);
+  view.outline(Line::visible,
+               {{0, -r, 0},
+                {0, -r, z1},
+                {0, -half, z1},
+                {0, -half, z0},
+                {0, half, z0},
+                {0, half, z1},
+                {0, r, z1},
+                {0, r, 0}},
+               false);
   view.circle(Line::visible, {}, r, std::numbers::pi, std::numbers::pi);
 }
 
@@ -181,8 +188,7 @@ void stop_holes(ViewPlan &view, const AxialStop &stop) {
   const double z0 = in_mm(stop.z_min), r = in_mm(stop.foot_tapping.radius),
                depth = in_mm(stop.foot_tapping.depth);
   for (const double side : {-1.0, 1.0}) {
-    tapped_end_on(view, {0, side * in_mm(stop.plunger_y), in_mm(stop.plunger_z)}, *stop.plunger_thread,
-                  stop.plunger_tap_radius);
+    hole_end_on(view, {0, side * in_mm(stop.rod_y), 0}, stop.rod_radius);
     const double foot = side * in_mm(stop.foot_y);
     for (const double wall : {-r, r}) {
       view.line(Line::hidden, {0, foot + wall, z0}, {0, foot + wall, z0 + depth});
@@ -195,13 +201,10 @@ void stop_holes(ViewPlan &view, const AxialStop &stop) {
 void stop_callouts(ViewPlan &view, const Inputs &in) {
   const auto &stop = in.layout.stop;
   const auto &n = in.labels;
-  Callout plungers = note(
-      "axial-stop.plunger_thread", {0, in_mm(stop.plunger_y), in_mm(stop.plunger_z)},
-      {fmt::format("2× {}×{:g}-6H through", stop.plunger_thread->name, in_mm(stop.plunger_thread->pitch)),
-       fmt::format("drill ⌀{}", n.number(2.0 * stop.plunger_tap_radius))});
-  plungers.radius = 0.5 * in_mm(stop.plunger_thread->major);
-  plungers.towards = down_right;
-  view.callouts.push_back(plungers);
+  Label bores = n.fitted(stop.rod_radius, 'H', fixture::tolerances::rod_bore);
+  bores.lines[0] = fmt::format("2× ream {} through", bores.lines[0]);
+  view.callouts.push_back(hole_note("axial-stop.rod_radius", std::move(bores), {0, in_mm(stop.rod_y), 0},
+                                    stop.rod_radius, {1, 0, 0}, up_right));
   view.callouts.push_back(note(
       "axial-stop.foot_tapping", {0, -in_mm(stop.foot_y + stop.foot_tapping.radius), in_mm(stop.z_min) + 3.0},
       n.tapped(*stop.foot_screw, 2, 2.0 * stop.foot_screw->major, stop.foot_tapping)));
@@ -226,9 +229,9 @@ ViewPlan stop_face(const Inputs &in) {
   view.room = {34, 40, 34, 34};
   stop_outline(view, stop);
   stop_holes(view, stop);
-  const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), y = in_mm(stop.plunger_y),
-               z = in_mm(stop.plunger_z), foot = in_mm(stop.foot_y);
-  view.axis({0, 0, z0}, {0, 0, far});
+  const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), z1 = in_mm(stop.z_max),
+               y = in_mm(stop.rod_y), foot = in_mm(stop.foot_y);
+  view.axis({0, 0, z0}, {0, 0, z1 + far});
   view.linears = {
       {"axial-stop.foot_y",
        {0, -foot, z0},
@@ -237,13 +240,14 @@ ViewPlan stop_face(const Inputs &in) {
        n.size(2.0 * stop.foot_y),
        Probe::axes},
       {"axial-stop.width", {0, -half, z0}, {0, half, z0}, Side::below, n.size(stop.width)},
-      {"axial-stop.plunger_y", {0, -y, z}, {0, y, z}, Side::above, n.size(2.0 * stop.plunger_y), Probe::axes},
-      {"axial-stop.plunger_z", {0, y, z}, {0, half, 0}, Side::right, n.size(-stop.plunger_z), Probe::offset},
+      {"axial-stop.rod_y", {0, -y, 0}, {0, y, 0}, Side::above, n.size(2.0 * stop.rod_y), Probe::axes},
       {"axial-stop.z_min",
        {0, -half, z0},
-       {0, -half, 0},
+       {0, -y, 0},
        Side::left,
-       n.plus_minus(-stop.z_min, height_tolerance)},
+       n.plus_minus(-stop.z_min, fixture::tolerances::axle_height),
+       Probe::none},
+      {"axial-stop.z_max", {0, half, z0}, {0, half, z1}, Side::right, n.size(stop.z_max - stop.z_min)},
   };
   stop_callouts(view, in);
   return view;
@@ -256,14 +260,14 @@ ViewPlan stop_side(const Inputs &in) {
   view.name = "from-front";
   view.looking = from_front;
   view.room = {10, 12, 26, 26};
-  const double x = -in_mm(stop.thickness), z0 = in_mm(stop.z_min);
-  view.outline(Line::visible, {{x, 0, z0}, {0, 0, z0}, {0, 0, 0}, {x, 0, 0}});
+  const double x = -in_mm(stop.thickness), z0 = in_mm(stop.z_min), z1 = in_mm(stop.z_max);
+  view.outline(Line::visible, {{x, 0, z0}, {0, 0, z0}, {0, 0, z1}, {x, 0, z1}});
   view.axis({0.5 * x, 0, z0}, {0.5 * x, 0, z0 + in_mm(stop.foot_tapping.depth)});
   view.linears = {
       {"axial-stop.thickness", {x, 0, z0}, {0, 0, z0}, Side::below, n.size(stop.thickness)},
       {"axial-stop.foot_x",
-       {0.5 * x, in_mm(stop.foot_y), 0},
-       {0, in_mm(stop.foot_y), 0},
+       {0.5 * x, in_mm(stop.foot_y), z1},
+       {0, in_mm(stop.foot_y), z1},
        Side::above,
        n.size(0.5 * stop.thickness),
        Probe::offset},
@@ -280,11 +284,12 @@ PartPlan plan_index_collar(const Inputs &in) {
   plan.rows.back().push_back(collar_side(in));
   plan.rows.back().push_back(collar_section(in));
   plan.rows.emplace_back();
-  plan.rows.back().push_back(collar_rear(in));
+  plan.rows.back().push_back(collar_front(in));
   plan.rows.back().push_back(pictorial_view(in, ids::index_collar));
   plan.notes.push_back(
-      fmt::format("Slit at {:.4g}°. Angles clockwise seen on the rear face, from 0° at its left.",
+      fmt::format("Slit at {:.4g}°. Angles counterclockwise seen on the front face, from 0° at its right.",
                   units::to_degrees(collar.slit_angle)));
+  plan.notes.emplace_back("Engrave each mark's degrees behind it, 2.5 high.");
   list_marks(in, plan, true);
   list_marks(in, plan, false);
   return plan;
@@ -296,7 +301,7 @@ PartPlan plan_axial_stop(const Inputs &in) {
   plan.rows.back().push_back(stop_face(in));
   plan.rows.back().push_back(stop_side(in));
   plan.notes.push_back(
-      "Symmetric about the notch. Top edge beside the notch is a pointer: leave it sharp, deburred.");
+      "Symmetric about the notch. Both rods slide freely in their bores and by their springs alone.");
   return plan;
 }
 

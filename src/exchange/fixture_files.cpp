@@ -34,7 +34,8 @@ Colour colour_of(const solids::Part &part) {
   if (part.name == ids::backing_pin || part.name == ids::purge_lance) {
     return steel;
   }
-  return part.name == ids::base_plate || part.name == ids::cradle_stand || part.name == ids::axial_stop
+  return part.name == ids::base_plate || part.name == ids::cradle_stand || part.name == ids::axial_stop ||
+                 part.name == ids::tail_foot
              ? bench
              : metal;
 }

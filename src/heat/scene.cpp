@@ -81,7 +81,8 @@ std::optional<std::size_t> roller_ring(const Chain &chain, const fixture::Cradle
   if (options.contacts.rollers) {
     position = -options.contacts.rollers->from_joint.value();
   } else if (stand.bearing != nullptr) {
-    position = (stand.placements[1].x + stand.washer + 0.5 * stand.bearing->width).value();
+    position = (stand.placements[1].x + stand.roller_middle()).value();
+    position = std::max(position, chain.rings.front().position); // a spindle's journal is no hotter than that
   }
   const bool on_tube =
       position < 0.0 && position > chain.rings.front().position - 0.5 * chain.rings.front().length;

@@ -76,6 +76,7 @@ void add_fixture(Table &t) {
          "the pin's tip stands in the heat; stainless keeps its edge");
   simple(t, fixture_circuits, 2, "one outlet for the bore, one for the chamber");
   choice(t, fixture_plug, "auto", "the first kind that seals this bore and that a hand can set");
+  choice(t, fixture_cradle, "auto", "chosen by the tube's length");
 }
 
 void add_shop(Table &t) {

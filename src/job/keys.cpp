@@ -25,6 +25,7 @@ constexpr std::array<std::string_view, 6> port_threads{"G1/8",    "G1/4", "1/8 N
 constexpr std::array<std::string_view, 4> fixture_metals{"aluminium-6082", "aluminium-6061", "stainless-304",
                                                          "copper-c110"};
 constexpr std::array<std::string_view, 4> plugs{"auto", "bore-ring", "expanding", "cup"};
+constexpr std::array<std::string_view, 3> cradles{"auto", "stands", "spindle"};
 constexpr std::array<std::string_view, 2> unit_systems{"metric", "inch"};
 constexpr std::array<std::string_view, 4> sheets{"A4", "A3", "Letter", "Tabloid"};
 constexpr std::array<std::string_view, 2> projections{"first", "third"};
@@ -70,13 +71,13 @@ constexpr std::array<FieldInfo, key_count> table{{
     text(job_revision, "job.revision", revision_length, "Revision letter or number."),
     text(job_prepared_by, "job.prepared_by", person_length, "Who answers for the job."),
     choice(tube_material, "tube.material", reactive_metals, "Metal of the tube.", true),
-    quantity(tube_outside_diameter, "tube.outside_diameter", Dimension::length, 6 * mm, 100 * mm,
+    quantity(tube_outside_diameter, "tube.outside_diameter", Dimension::length, 6 * mm, 170 * mm,
              "Outside diameter of the tube.", true),
     quantity(tube_wall, "tube.wall", Dimension::length, 0.3 * mm, 6 * mm,
              "Wall thickness of the tube; give this or inside_diameter."),
-    quantity(tube_inside_diameter, "tube.inside_diameter", Dimension::length, 4 * mm, 99 * mm,
+    quantity(tube_inside_diameter, "tube.inside_diameter", Dimension::length, 4 * mm, 169 * mm,
              "Inside diameter of the tube; give this or wall."),
-    quantity(tube_length, "tube.length", Dimension::length, 30 * mm, 2000 * mm,
+    quantity(tube_length, "tube.length", Dimension::length, 20 * mm, 2000 * mm,
              "Length of the tube from the joint to its open end.", true),
     quantity(tube_outside_diameter_tolerance, "tube.outside_diameter_tolerance", Dimension::length, 0, 1 * mm,
              "Plus-minus tolerance of the outside diameter."),
@@ -88,11 +89,11 @@ constexpr std::array<FieldInfo, key_count> table{{
              "Distance from the joint to the vent's centre."),
     count(tube_vent_count, "tube.vent.count", 1, 12, "Number of vent holes round the tube."),
     choice(cap_shape, "cap.shape", cap_shapes, "Shape of the cap.", true),
-    quantity(cap_diameter, "cap.diameter", Dimension::length, 4 * mm, 110 * mm,
+    quantity(cap_diameter, "cap.diameter", Dimension::length, 4 * mm, 180 * mm,
              "Outside diameter of the cap.", true),
     quantity(cap_thickness, "cap.thickness", Dimension::length, 0.3 * mm, 15 * mm,
              "Thickness of the cap (of the wall of a dome, of the disc of a spigot cap).", true),
-    quantity(cap_dome_height, "cap.dome_height", Dimension::length, 0.5 * mm, 55 * mm,
+    quantity(cap_dome_height, "cap.dome_height", Dimension::length, 0.5 * mm, 90 * mm,
              "Height of a domed cap from its rim plane to its outer apex."),
     quantity(cap_spigot_length, "cap.spigot_length", Dimension::length, 0.5 * mm, 30 * mm,
              "Length of the spigot that enters the tube."),
@@ -170,6 +171,9 @@ constexpr std::array<FieldInfo, key_count> table{{
           "Outlets of the gas-port block: bore, chamber, spares."),
     choice(fixture_plug, "fixture.plug", plugs,
            "Kind of end plug: O-ring in the bore, rubber sleeve that a knob expands, cup over the tube."),
+    choice(fixture_cradle, "fixture.cradle", cradles,
+           "What rolls on the stands: the tube itself (stands), or a spindle on the plug that holds it "
+           "(spindle)."),
     text_list(fixture_family, "fixture.family",
               "Job files of other tubes welded on the same base plate, gas-port block and cradle."),
     choice(shop_units, "shop.units", unit_systems, "Units of the sheets and of the threads chosen."),

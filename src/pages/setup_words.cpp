@@ -101,22 +101,54 @@ std::string plug_step(const Findings &f) {
   return {};
 }
 
+// How tube and plug get onto the rollers, and what stands beside them.
+std::vector<std::string> cradle_steps(const Findings &f) {
+  const auto &layout = f.design.layout;
+  const auto &job = f.design.job;
+  std::vector<std::string> steps{plug_step(f)};
+  if (layout.cradle.kind == fixture::CradleKind::spindle) {
+    steps.emplace_back(
+        "Spindle over the fitting and onto the plug's head; tighten its set screws. From behind onto "
+        "the rollers, through the loose index collar, tube into the chamber.");
+  } else {
+    steps.emplace_back("Tube on the rollers, through the loose index collar and into the chamber.");
+  }
+  if (layout.tail_foot.present) {
+    steps.emplace_back("Tail stand: turn its three feet until the tube just rests on all its rollers.");
+  }
+  if (job.rotation.swing_radius > -layout.body.z_min) {
+    steps.push_back(fmt::format("Rear end of the base plate at the bench's edge: what turns with the tube "
+                                "swings {} round its axis.",
+                                shop(f, job.rotation.swing_radius.value(), Dimension::length)));
+  }
+  return steps;
+}
+
 std::vector<std::string> loading_steps(const Findings &f) {
   const auto &d = f.design;
   std::vector<std::string> steps{
       "Clean cap, tube end and pin face with solvent on lint-free cloth; let it dry. Clean gloves from here "
-      "on.",
-      plug_step(f),
-      "Tube on the rollers and into the chamber. Clamp the index collar with its zero at the pointer.",
-      "Cover aside: set the cap on the tube with tweezers, push the tube until the cap bears on the backing "
-      "pin.",
-      fmt::format("Cover closed. Prepurge {}; read the meter.", bench_time(f.design.purge.wait())),
-      "Turn both circuits down, cover aside, torch over the joint.",
-      fmt::format("Tacks, then runs, in the order of the table: bring the mark to the pointer (short line: "
-                  "tack, long "
-                  "line: run starts), weld, hold, turn on. The weld runs {}, so the tube turns {}.",
-                  d.job.rotation.direction == job::Direction::clockwise ? "clockwise" : "counterclockwise",
-                  d.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise")};
+      "on."};
+  for (std::string &step : cradle_steps(f)) {
+    steps.push_back(std::move(step));
+  }
+  for (std::string step :
+       {std::string("Cover aside: draw the tube back, set the cap on it with tweezers, push it until the cap "
+                    "bears on "
+                    "the backing pin. Now clamp the index collar against the stop's rods, their springs "
+                    "pressed in, its zero at the upper edge of "
+                    "the front stand's far ear: the pointer. Work lead on the "
+                    "collar, its cable free for a full turn: no current through the bearings."),
+        fmt::format("Cover closed. Prepurge {}; read the meter.", bench_time(f.design.purge.wait())),
+        std::string("Turn both circuits down, cover aside, torch over the joint."),
+        fmt::format("Tacks, then runs, in the order of the table: bring the mark to the pointer (short line: "
+                    "tack, long "
+                    "line: run starts), weld, hold, turn on. The weld runs {}, so the tube turns {}.",
+                    d.job.rotation.direction == job::Direction::clockwise ? "clockwise" : "counterclockwise",
+                    d.job.rotation.direction == job::Direction::clockwise ? "counterclockwise"
+                                                                          : "clockwise")}) {
+    steps.push_back(std::move(step));
+  }
   return steps;
 }
 

@@ -49,7 +49,7 @@ class Serves {
     if (part == ids::gas_port_block) {
       return "any tube" + with_family();
     }
-    if (part == ids::base_plate || part == ids::cradle_stand) {
+    if (part == ids::base_plate || part == ids::cradle_stand || part == ids::tail_foot) {
       return "tubes " + diameters_ + with_family();
     }
     return part == ids::index_collar || part == ids::axial_stop ? "this tube's diameter"
@@ -91,6 +91,11 @@ class List {
   std::vector<ListedPart> parts_;
 };
 
+// Of the shim washers of DIN 988 for these bores (8 x 14, 10 x 16), from memory: 6 mm wider than the bore.
+Length shim_outside(const standards::Bearing &bearing) {
+  return bearing.bore + units::millimetres(6.0);
+}
+
 void bought_fasteners(const Design &d, List &list) {
   const auto &l = d.layout;
   // Least thread engagement in aluminium; tapped holes are deep enough for the next listed length.
@@ -113,31 +118,52 @@ void bought_fasteners(const Design &d, List &list) {
         l.block.height - l.block.mount_counterbore_depth, "gas-port block to base plate");
   screw("socket screw", *l.stand.foot_screw, static_cast<int>(l.base.stand_screws.size()), l.base.thickness,
         "cradle stands to base plate, from below, with washers");
-  screw("socket screw", *l.stand.axle_screw, 4, l.stand.washer + l.stand.bearing->width, "roller axles");
+  const int rollers = 2 * static_cast<int>(l.stand.count);
+  list.buy("shoulder screw", rollers, fmt::format("ISO 7379 {}", l.stand.axle->name), "roller axles");
+  if (l.tail_foot.present) {
+    screw("socket screw", *l.stand.foot_screw, static_cast<int>(l.tail_foot.stand_screws.size()),
+          l.tail_foot.thickness, "tail stand to its foot, from below");
+  }
   if (l.stop.present) {
     screw("socket screw", *l.stop.foot_screw, static_cast<int>(l.base.stop_screws.size()), l.base.thickness,
           "axial stop to base plate, from below, with washers");
   }
   screw("socket screw", *l.collar.clamp_screw, 1, 2.0 * l.collar.seat, "clamps the index collar on the tube");
+  if (l.spindle.present) {
+    list.buy("set screw", 2, fmt::format("ISO 4026 {} x 6, brass tip", l.spindle.screw->name),
+             "hold the plug's head in the spindle");
+  }
   list.buy("dowel pin", static_cast<int>(l.base.dowels.size()),
            fmt::format("ISO 8734 {:.0f} m6 x 16", 2.0 * units::to_millimetres(l.base.dowel_radius)),
            "chamber body (2) and front cradle stand (1) on the base plate: the axis survives dismantling");
   list.buy("set screw", 1, fmt::format("ISO 4026 {} x 10", l.end_plate.clamp_screw->name),
            "clamps the backing pin");
-  list.buy("washer", 4,
-           fmt::format("{:.0f} mm bore, {:.0f} mm thick", units::to_millimetres(l.stand.bearing->bore),
-                       units::to_millimetres(l.stand.washer)),
-           "spaces the rollers off the stands");
+  list.buy("shim washer", 2 * rollers,
+           fmt::format(
+               "DIN 988 {:.0f} x {:.0f}, {:.1f} mm in all", units::to_millimetres(l.stand.bearing->bore),
+               units::to_millimetres(shim_outside(*l.stand.bearing)), units::to_millimetres(l.stand.washer)),
+           "on either side of a roller, on the axle's shoulder");
 }
 
 void bought_gas_parts(const Design &d, List &list) {
   const auto &l = d.layout;
   const auto &thread = d.job.gas.port_thread->name;
   if (l.stop.present) {
-    list.buy("ball plunger", 2, fmt::format("{} thread, light spring", l.stop.plunger_thread->name),
-             "presses collar and tube against the cap; a weight on a cord does the same");
+    const auto mm = [](Length v) { return units::to_millimetres(v); };
+    list.buy("shoulder screw", 2,
+             fmt::format("ISO 7379 {:g} x {:g} M{:g}", mm(l.stop.rod->shoulder), mm(l.stop.rod_length),
+                         mm(l.stop.rod->thread)),
+             "rods of the axial stop, press the collar at the height of the axis");
+    list.buy("compression spring", 2,
+             fmt::format("wire {:g}, coil {:g} outside, {:g} long, {:.2f} N/mm", mm(l.stop.spring_wire),
+                         mm(l.stop.spring_mean + l.stop.spring_wire), mm(l.stop.spring_free),
+                         0.5e-3 * l.stop.press / l.stop.preload.value()),
+             "on the rods, under their heads");
+    list.buy("lock nut", 2, fmt::format("ISO 10511 M{:g}, with washer", mm(l.stop.rod->thread)),
+             "hold the rods in the stop");
   }
-  list.buy("ball bearing", 4, fmt::format("ISO 15, {}", l.stand.bearing->number), "rollers under the tube");
+  list.buy("ball bearing", 2 * static_cast<int>(l.stand.count),
+           fmt::format("ISO 15, {}", l.stand.bearing->number), "rollers under the tube");
   const auto &plug = l.plug;
   if (plug.seal.ring != nullptr) {
     list.buy("O-ring", 1, fmt::format("AS568 {}, silicone 50 Shore A", plug.seal.ring->dash), "end plug");
@@ -160,8 +186,13 @@ void bought_gas_parts(const Design &d, List &list) {
            "plug" + std::string(plug.has_exhaust ? " inlet and exhaust" : ""));
   list.buy("threaded plug", 1, fmt::format("{}", thread), "closes the drilling end of the gallery");
   list.buy("flowmeter", 2, "argon, 1 to 15 L/min (2 to 30 ft3/h)", "bore and chamber circuit");
-  list.buy("foot", 4, fmt::format("{} stud, 25 mm high at least", l.base.foot_screw->name),
-           "under the base plate: room for screw heads and the chamber's fitting");
+  list.buy(
+      "foot", l.tail_foot.present ? 7 : 4,
+      fmt::format("{} stud, 25 mm high at least", l.base.foot_screw->name),
+      l.tail_foot.present
+          ? "under base plate and tail foot: room for screw heads and the chamber's fitting; three set the "
+            "tail stand's height"
+          : "under the base plate: room for screw heads and the chamber's fitting");
 }
 
 } // namespace

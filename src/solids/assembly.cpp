@@ -21,6 +21,12 @@ std::string tapped(std::size_t count, const standards::Screw &screw, std::string
                      units::to_millimetres(screw.pitch), units::to_millimetres(screw.tap_drill), where);
 }
 
+std::string tapped(std::size_t count, const standards::ShoulderScrew &axle, std::string_view where) {
+  return fmt::format("{} x M{:g} x {:g}-6H tapped, tap drill {:.1f} mm: {}", count,
+                     units::to_millimetres(axle.thread), units::to_millimetres(axle.pitch),
+                     units::to_millimetres(axle.tap_drill), where);
+}
+
 std::string port(const standards::PortThread &thread, std::string_view where) {
   return fmt::format("{}, tap drill {:.2f} mm: {}", thread.callout, units::to_millimetres(thread.drill),
                      where);
@@ -93,9 +99,8 @@ Notes collar_notes(const fixture::IndexCollar &collar) {
   Notes notes{tapped(1, *collar.clamp_screw, "clamp screw across the slit")};
   for (std::size_t i = 0; i < collar.mark_count; ++i) {
     const auto &mark = collar.marks[i];
-    notes.push_back(
-        fmt::format("{} mark at {:.1f} deg from the stop's edge, counterclockwise seen from the cap",
-                    mark.run ? "run" : "tack", units::to_degrees(mark.angle)));
+    notes.push_back(fmt::format("{} mark at {:.1f} deg, counterclockwise seen from the cap, engraved",
+                                mark.run ? "run" : "tack", units::to_degrees(mark.angle)));
   }
   return notes;
 }
@@ -104,19 +109,21 @@ void add_bench(const fixture::Layout &layout, Builder &builder) {
   const auto &stand = layout.stand;
   builder.add(ids::cradle_stand, "Cradle stand", [&] { return build_cradle_stand(layout); },
               at(stand.placements.front()),
-              {tapped(2, *stand.axle_screw, "roller axles"), tapped(2, *stand.foot_screw, "base"),
+              {tapped(2, *stand.axle, "roller axles"), tapped(2, *stand.foot_screw, "base"),
                reamed(1, stand.dowel.radius, "dowel of the front stand to the base plate"),
                fmt::format("2 ball bearings ISO 15 {}", stand.bearing->number)});
-  builder.assembly.parts.back().more_places.push_back(at(stand.placements.back()));
+  for (const auto &place : stand.places().subspan(1)) {
+    builder.assembly.parts.back().more_places.push_back(at(place));
+  }
   const auto &collar = layout.collar;
   builder.add(
       ids::index_collar, "Index collar", [&] { return build_index_collar(layout); }, at(collar.placement),
       collar_notes(collar));
   if (layout.stop.present) {
-    builder.add(ids::axial_stop, "Axial stop", [&] { return build_axial_stop(layout); },
-                at(layout.stop.placement),
-                {tapped(2, *layout.stop.plunger_thread, "ball plungers"),
-                 tapped(2, *layout.stop.foot_screw, "base")});
+    builder.add(
+        ids::axial_stop, "Axial stop", [&] { return build_axial_stop(layout); }, at(layout.stop.placement),
+        {fmt::format("2 x {:.0f} H8 reamed: press rods", 2.0 * units::to_millimetres(layout.stop.rod_radius)),
+         tapped(2, *layout.stop.foot_screw, "base")});
   }
   const auto &base = layout.base;
   builder.add(ids::base_plate, "Base plate", [&] { return build_base_plate(layout); }, at(base.placement),

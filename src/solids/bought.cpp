@@ -60,6 +60,20 @@ Solid screw(const standards::Screw &size, kernel::Direction axis, Length grip) {
                                       {shank, Length{}}});
 }
 
+// Shoulder screw: the shoulder's end in the origin, its head towards +X, its thread against it.
+Solid shoulder_screw(const standards::ShoulderScrew &size, Length length) {
+  const Length shoulder = 0.5 * size.shoulder - clear, thread = 0.5 * thread_share * size.tap_drill;
+  const Length end = length + size.head_height;
+  return kernel::revolve({{}, kernel::along_x}, {{-size.thread_length, Length{}},
+                                                 {-size.thread_length, thread},
+                                                 {Length{}, thread},
+                                                 {Length{}, shoulder},
+                                                 {length, shoulder},
+                                                 {length, 0.5 * size.head_diameter},
+                                                 {end, 0.5 * size.head_diameter},
+                                                 {end, Length{}}});
+}
+
 std::string title(const standards::Screw &size, std::string_view what) {
   return fmt::format("Socket screw {}, {}", size.name, what);
 }
@@ -89,8 +103,20 @@ void add_base_screws(const fixture::Layout &l, List &list) {
   };
   from_below("screw-chamber", *l.body.base_screw, "chamber body", base.chamber_screws);
   from_below("screw-stand", *l.stand.foot_screw, "cradle stands", fixture::stand_feet(l.stand));
+  const auto &tail = l.tail_foot;
+  const auto on_tail = [&](const Position &p, Length z) {
+    return at(tail.placement.x + p.x, p.y, tail.placement.z + z);
+  };
+  if (tail.present) {
+    std::vector<Placement> screws;
+    for (const Position &p : tail.stand_screws) {
+      screws.push_back(on_tail(p, -tail.thickness));
+    }
+    list.add("screw-tail", title(*l.stand.foot_screw, "tail stand"),
+             screw(*l.stand.foot_screw, kernel::along_z, tail.thickness), screws);
+  }
   if (l.stop.present) {
-    from_below("screw-stop", *l.stop.foot_screw, "axial stop", base.stop_screws);
+    from_below("screw-stop", *l.stop.foot_screw, "axial stop", fixture::stop_feet(l.stop));
   }
   const auto &block = l.block;
   std::vector<Placement> mounts;
@@ -110,6 +136,11 @@ void add_base_screws(const fixture::Layout &l, List &list) {
   for (const Position &p : base.feet) {
     feet.push_back(at(p.x, p.y, under - foot_height));
   }
+  for (const Position &p : tail.feet) {
+    if (tail.present) {
+      feet.push_back(on_tail(p, -tail.thickness - foot_height));
+    }
+  }
   list.add("foot", "Foot", kernel::cylinder({}, foot_radius, foot_height), feet);
 }
 
@@ -117,10 +148,10 @@ void add_rollers(const fixture::Layout &l, List &list) {
   const auto &stand = l.stand;
   const auto &bearing = *stand.bearing;
   std::vector<Placement> rings, axles;
-  for (const Position &place : stand.placements) {
+  for (const Position &place : stand.places()) {
     for (const double side : {-1.0, 1.0}) {
       rings.push_back(at(place.x + stand.washer, side * stand.roller_y, stand.roller_z));
-      axles.push_back(at(place.x + stand.washer + bearing.width, side * stand.roller_y, stand.roller_z));
+      axles.push_back(at(place.x, side * stand.roller_y, stand.roller_z));
     }
   }
   // A hair smaller than it is, so that it does not share the line on which it touches the tube.
@@ -130,24 +161,40 @@ void add_rollers(const fixture::Layout &l, List &list) {
       kernel::revolve({{}, kernel::along_x},
                       {{Length{}, inner}, {Length{}, outer}, {bearing.width, outer}, {bearing.width, inner}}),
       rings);
-  list.add("screw-axle", title(*stand.axle_screw, "roller axle"),
-           screw(*stand.axle_screw, kernel::against_x, stand.washer + bearing.width), axles);
+  list.add("screw-axle", fmt::format("Shoulder screw {}, roller axle", stand.axle->name),
+           shoulder_screw(*stand.axle, stand.axle->length), axles);
 }
 
-void add_plungers(const fixture::Layout &l, List &list) {
+// Rods, their springs and their nuts, as they stand while welding.
+void add_press(const fixture::Layout &l, List &list) {
   const auto &stop = l.stop;
   if (!stop.present) {
     return;
   }
-  const Length reach = l.collar.placement.x - stop.placement.x - clear;
-  std::vector<Placement> places;
+  const Length head = l.collar.placement.x - clear - stop.rod->head_height; // its underside
+  const Length shoulder_end = head - stop.rod_length;
+  std::vector<Placement> rods, springs, nuts;
   for (const double side : {-1.0, 1.0}) {
-    places.push_back(at(stop.placement.x - stop.thickness, side * stop.plunger_y, stop.plunger_z));
+    rods.push_back(at(shoulder_end, side * stop.rod_y, {}));
+    springs.push_back(at(stop.placement.x + clear, side * stop.rod_y, {}));
+    nuts.push_back(at(shoulder_end, side * stop.rod_y, {}));
   }
-  list.add(
-      "ball-plunger", fmt::format("Ball plunger {}", stop.plunger_thread->name),
-      kernel::cylinder({{}, kernel::along_x}, thread_share * stop.plunger_tap_radius, stop.thickness + reach),
-      places);
+  list.add("press-rod",
+           fmt::format("Shoulder screw {:g} x {:g} M{:g}, press rod",
+                       units::to_millimetres(stop.rod->shoulder), units::to_millimetres(stop.rod_length),
+                       units::to_millimetres(stop.rod->thread)),
+           shoulder_screw(*stop.rod, stop.rod_length), rods);
+  const Length length = head - clear - (stop.placement.x + clear);
+  const auto ring = [](Length inner, Length outer, Length from, Length to) {
+    return kernel::revolve({{}, kernel::along_x}, {{from, inner}, {from, outer}, {to, outer}, {to, inner}});
+  };
+  list.add("press-spring", "Compression spring",
+           ring(0.5 * (stop.spring_mean - stop.spring_wire), 0.5 * (stop.spring_mean + stop.spring_wire), {},
+                length),
+           springs);
+  const Length thread = 0.5 * stop.rod->thread;
+  list.add("press-nut", fmt::format("Nut M{:g} with washer", units::to_millimetres(stop.rod->thread)),
+           ring(thread, 1.8 * thread, -2.0 * thread, -clear), nuts);
 }
 
 // What is screwed into the ports, from the port's face outwards.
@@ -193,7 +240,7 @@ void add_gas_fittings(const job::Job &job, const fixture::Layout &l, List &list)
 std::vector<Part> bought_parts(const job::Job &job, const fixture::Layout &layout) {
   List list;
   add_rollers(layout, list);
-  add_plungers(layout, list);
+  add_press(layout, list);
   add_chamber_screws(layout, list);
   add_base_screws(layout, list);
   add_gas_fittings(job, layout, list);

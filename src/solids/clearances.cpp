@@ -117,8 +117,8 @@ Length loading_room(const job::Cap &cap, const fixture::LoadedCap &load, const s
 
 Length sliding_room(const fixture::Turned &tube, const std::vector<Standing> &parts) {
   const Length from_axis = to_parts(axis_of(tube), parts, far_away, [](std::string_view name) {
-    return among(name,
-                 {ids::cradle_stand, ids::axial_stop, ids::base_plate, ids::gas_port_block, ids::slot_cover});
+    return among(name, {ids::cradle_stand, ids::axial_stop, ids::base_plate, ids::tail_foot,
+                        ids::gas_port_block, ids::slot_cover});
   });
   return from_axis - tube.radius;
 }
@@ -130,7 +130,7 @@ bool of_plug(std::string_view name) {
 
 Length turned_room(const fixture::Turned &turned, const std::vector<Standing> &parts) {
   return to_parts(as_solid(turned), parts, far_away, [](std::string_view name) {
-    return !of_plug(name) && !among(name, {"tube", "cap", ids::purge_lance, ids::index_collar});
+    return !of_plug(name) && !among(name, {"tube", "cap", ids::purge_lance, ids::spindle, ids::index_collar});
   });
 }
 
@@ -185,7 +185,7 @@ Length axle_room(const std::vector<Approach> &keys, const std::vector<Standing> 
   Length found = far_away;
   for (const Approach &key : keys) {
     found = to_parts(as_solid(key), parts, found, [](std::string_view name) {
-      return among(name, {ids::base_plate, ids::cradle_stand});
+      return among(name, {ids::base_plate, ids::tail_foot, ids::cradle_stand});
     });
   }
   return found;

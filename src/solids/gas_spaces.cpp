@@ -46,18 +46,30 @@ Solid cap_outside(const job::Cap &cap) {
 
 // One turned tool of everything before the cavity's start (the gap round the tube is no chamber gas) and the
 // tube with its bore (that gas belongs to the other circuit).
-Solid guide_and_tube(const job::Job &job, const fixture::ChamberBody &body) {
+Solid guide_and_tube(const job::Job &job, const fixture::Layout &layout) {
+  const auto &body = layout.body;
   const Length tube = 0.5 * job.tube.outside_diameter;
   const Length start = body.x_min - kernel::cutter_overshoot;
   // Wider than cavity and lead-in, and half way to the plenum at most.
   const Length to_plenum = -body.plenum.axis_z - body.plenum.radius - body.cavity_radius;
   const Length guide = std::max(body.cavity_radius, body.tube_bore_radius + body.lead_in) + 0.5 * to_plenum;
-  return kernel::revolve({{}, kernel::along_x}, {{start, Length{}},
-                                                 {start, guide},
-                                                 {body.cavity_start, guide},
-                                                 {body.cavity_start, tube},
-                                                 {Length{}, tube},
-                                                 {}});
+  std::vector<kernel::ProfilePoint> contour{{start, Length{}}, {start, guide}, {body.cavity_start, guide}};
+  // Where a short tube ends stand a cup over its end and the spindle.
+  const Length end = -job.tube.length, bare = end + layout.plug.front_x();
+  Length from = body.cavity_start;
+  const auto up_to = [&](Length x, Length radius) {
+    if (x > from) {
+      contour.push_back({from, radius});
+      contour.push_back({x, radius});
+      from = x;
+    }
+  };
+  up_to(end, layout.spindle.radius);
+  up_to(bare, layout.plug.shoulder_radius);
+  contour.push_back({from, tube});
+  contour.push_back({Length{}, tube});
+  contour.push_back({});
+  return kernel::revolve({{}, kernel::along_x}, contour);
 }
 
 // The inlet below the plenum counts as a line. Measured on plain cylinders, it takes no cut along the
@@ -74,7 +86,7 @@ units::Volume inlet_port(const fixture::ChamberBody &body) {
 units::Volume chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
   const Solid open = open_space(layout.body, part(assembly, ids::chamber_body).solid);
   const Solid gas = kernel::cut(
-      open, {guide_and_tube(job, layout.body), cap_outside(job.cap), in_place(assembly, ids::backing_pin)});
+      open, {guide_and_tube(job, layout), cap_outside(job.cap), in_place(assembly, ids::backing_pin)});
   return kernel::volume(gas) - inlet_port(layout.body);
 }
 

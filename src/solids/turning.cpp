@@ -38,9 +38,9 @@ void add_clamp(const fixture::IndexCollar &c, std::vector<Solid> &tools) {
 Solid mark_cutter(const fixture::IndexCollar &c, const fixture::IndexMark &mark) {
   const Length over = kernel::cutter_overshoot;
   const Length half = 0.5 * c.mark_width;
-  const Solid groove = kernel::box_cutter({Length{}, c.outer_radius - c.mark_depth, -half},
-                                          {mark.run ? c.run_mark : c.tack_mark, c.outer_radius + over, half},
-                                          {.least_x = true});
+  const Length from = c.width - (mark.run ? c.run_mark : c.tack_mark);
+  const Solid groove = kernel::box_cutter({from, c.outer_radius - c.mark_depth, -half},
+                                          {c.width, c.outer_radius + over, half}, {.greatest_x = true});
   return turned(groove, mark.angle);
 }
 
@@ -63,17 +63,21 @@ Solid build_axial_stop(const fixture::Layout &layout) {
   const auto &stop = layout.stop;
   return kernel::in_part("axial-stop", [&] {
     const Length half = 0.5 * stop.width;
-    std::vector<Solid> tools{kernel::through_cutter({{Length{}, {}, {}}, kernel::against_x},
-                                                    2.0 * stop.notch_radius, stop.thickness)};
+    const Length over = kernel::cutter_overshoot;
+    // Its lower end is the notch's round, its middle stands in the plate's top edge.
+    std::vector<Solid> tools{kernel::rounded_rectangle_prism(
+        {{-stop.thickness - over, {}, stop.z_max}, kernel::along_x, kernel::along_z},
+        kernel::stadium(2.0 * (stop.z_max + stop.notch_radius), 2.0 * stop.notch_radius),
+        stop.thickness + 2.0 * over)};
     for (const double side : {-1.0, 1.0}) {
-      tools.push_back(
-          kernel::through_cutter({{Length{}, side * stop.plunger_y, stop.plunger_z}, kernel::against_x},
-                                 2.0 * stop.plunger_tap_radius, stop.thickness));
+      tools.push_back(kernel::through_cutter({{Length{}, side * stop.rod_y, {}}, kernel::against_x},
+                                             2.0 * stop.rod_radius, stop.thickness));
       tools.push_back(kernel::drill_cutter(
           {{-0.5 * stop.thickness, side * stop.foot_y, stop.z_min}, kernel::along_z},
           2.0 * stop.foot_tapping.radius, stop.foot_tapping.depth, standards::machining_rules().drill_point));
     }
-    return kernel::cut(kernel::box({-stop.thickness, -half, stop.z_min}, {Length{}, half, Length{}}), tools);
+    return kernel::cut(kernel::box({-stop.thickness, -half, stop.z_min}, {Length{}, half, stop.z_max}),
+                       tools);
   });
 }
 

@@ -38,7 +38,43 @@ constexpr std::array<Screw, 7> screw_rows{{
     screw_row("M12", 12.0, 1.75, 10.2, 13.5, 18, 12, 20, 12.6),
 }};
 
+constexpr std::string_view shoulder_source =
+    "ISO 7379 shoulder, length, thread and head height as suppliers list them; head diameter, key and thread "
+    "length from memory";
+
+constexpr ShoulderScrew shoulder_row(std::string_view name, double shoulder, double thread, double pitch,
+                                     double tap_drill, double thread_length, double head_diameter,
+                                     double head_height, double key) {
+  constexpr double shortest = 10.0; // mm, of every shoulder in ISO 7379
+  return {name,
+          millimetres(shoulder),
+          millimetres(shortest),
+          millimetres(thread),
+          millimetres(pitch),
+          millimetres(tap_drill),
+          millimetres(thread_length),
+          millimetres(head_diameter),
+          millimetres(head_height),
+          millimetres(key),
+          shoulder_source};
+}
+
+// Name, shoulder, thread, pitch, tap drill, thread length, head diameter and height, key; mm.
+constexpr std::array<ShoulderScrew, 2> shoulder_rows{{
+    shoulder_row("8 x 10 M6", 8.0, 6.0, 1.0, 5.0, 11.0, 13.0, 5.5, 4.0),
+    shoulder_row("10 x 10 M8", 10.0, 8.0, 1.25, 6.8, 13.0, 16.0, 7.0, 5.0),
+}};
+
 } // namespace
+
+std::span<const ShoulderScrew> shoulder_screws() {
+  return shoulder_rows;
+}
+
+const ShoulderScrew *shoulder_screw(Length shoulder) {
+  const auto *row = std::ranges::find(shoulder_rows, shoulder, &ShoulderScrew::shoulder);
+  return row == shoulder_rows.end() ? nullptr : row;
+}
 
 std::span<const Screw> screws() {
   return screw_rows;

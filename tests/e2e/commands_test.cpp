@@ -190,7 +190,8 @@ TEST_CASE("a job that fails a rule is status 1 with its numbers; a clash says wh
   const auto narrow = run_tool({"check", job_in(folder, "gas:", "fixture: {slot: {width: 27 mm}}\ngas:")});
   CHECK(narrow.status == 1);
   CHECK_THAT(narrow.out, Contains("access.slot_width") && Contains("fixture.slot.width"));
-  const auto clash = run_tool({"check", "--json", job_in(folder, "length: 160 mm", "length: 60 mm")});
+  const auto clash = run_tool(
+      {"check", "--json", job_in(folder, "gas:", "fixture: {cradle: stands, slot: {length: 110 mm}}\ngas:")});
   CHECK(clash.status == 1);
   const auto rules = json::parse(clash.out)["rules"];
   REQUIRE(rules.size() >= 1);

@@ -124,7 +124,8 @@ TEST_CASE("a rule that fails is status 1 and the files are there; --strict and c
   const auto lenient = run_tool({"design", narrow, "-o", "lenient"}, {.folder = folder.path()});
   CHECK(lenient.status == 1);
   CHECK(fs::exists(folder / "lenient/parts/chamber-body.step"));
-  const std::string impossible = job_in(folder, "length: 160 mm", "length: 60 mm");
+  const std::string impossible =
+      job_in(folder, "gas:", "fixture: {cradle: stands, slot: {length: 110 mm}}\ngas:");
   const auto clash = run_tool({"design", impossible, "-o", "clash"}, {.folder = folder.path()});
   CHECK(clash.status == 1);
   CHECK_THAT(clash.err, Contains("nothing is written"));

@@ -8,16 +8,19 @@ namespace {
 using fixture::Layout;
 using job::Job;
 
-void roller_laws(const Job &job, const fixture::CradleStand &s, Laws &laws) {
-  const double tube = 0.5 * mm(job.tube.outside_diameter), roller = 0.5 * mm(s.bearing->outside_diameter);
+void roller_laws(const Layout &l, Laws &laws) {
+  const auto &s = l.stand;
+  const double rolls = mm(l.cradle.radius), roller = 0.5 * mm(s.bearing->outside_diameter);
   const double y = mm(s.roller_y), z = mm(s.roller_z);
-  laws.more(-std::abs(std::hypot(y, z) - tube - roller), 0.0, "rollers touch the tube");
+  laws.more(-std::abs(std::hypot(y, z) - rolls - roller), 0.0, "rollers touch what rolls");
   laws.more(y - roller, 0.5, "the two rollers beside each other");
   laws.more(z - roller - mm(s.z_min), 0.5, "rollers clear of the base plate");
-  laws.more(mm(s.axle_screw->major), mm(s.bearing->bore), "axle fills the bearing");
-  laws.more(mm(s.bearing->bore), mm(s.axle_screw->major), "axle enters the bearing");
+  laws.more(mm(s.axle->shoulder), mm(s.bearing->bore), "axle fills the bearing");
+  laws.more(mm(s.bearing->bore), mm(s.axle->shoulder), "axle enters the bearing");
+  laws.more(mm(s.axle->length) - 2.0 * mm(s.washer) - mm(s.bearing->width), 0.0,
+            "bearing and washers fit on the axle's shoulder");
   const double from_notch = std::min(-mm(s.notch_floor), std::hypot(0.5 * mm(s.notch_width), mm(s.z_max)));
-  laws.more(from_notch - 0.5 * mm(job.tube.outside_diameter_most()), 1.0, "tube clear of the stand's notch");
+  laws.more(from_notch - mm(l.cradle.radius_most), 1.0, "tube clear of the stand's notch");
   constexpr double rolls_off = 30.0,
                    jams = 60.0; // degrees of either roller from vertical; common practice, no source
   const double angle = std::atan2(y, -z) * 180.0 / 3.14159265358979323846;
@@ -26,7 +29,7 @@ void roller_laws(const Job &job, const fixture::CradleStand &s, Laws &laws) {
 }
 
 void stand_laws(const fixture::CradleStand &s, Laws &laws) {
-  const double y = mm(s.roller_y), z = mm(s.roller_z), axle = 0.5 * mm(s.axle_screw->major);
+  const double y = mm(s.roller_y), z = mm(s.roller_z), axle = 0.5 * mm(s.axle->thread);
   laws.more(0.5 * mm(s.width) - y - axle, web, "metal beside an axle");
   laws.more(mm(s.z_max) - z - axle, web, "metal over an axle");
   laws.more(z - mm(s.z_min) - axle, web, "metal under an axle");
@@ -50,9 +53,23 @@ void stand_laws(const fixture::CradleStand &s, Laws &laws) {
 void placement_laws(const Job &job, const Layout &l, Laws &laws) {
   const auto &s = l.stand;
   const double rear = mm(s.placements[0].x), front = mm(s.placements[1].x);
-  const double roller = mm(s.washer) + mm(s.bearing->width) + mm(s.axle_screw->head_height);
+  const double roller = mm(s.roller_reach());
   laws.more(mm(l.body.x_min) - front - roller, 1.0, "front rollers clear of the chamber");
-  laws.more(rear - mm(s.thickness) + mm(job.tube.length), 1.0, "rear stand clear of the plug's shoulder");
+  laws.more(rear - mm(s.thickness) - mm(l.cradle.rear_x), 1.0, "rear stand under what rolls");
+  if (l.cradle.kind == fixture::CradleKind::spindle) {
+    laws.more(-mm(job.tube.length) - front - mm(s.axle->length), 0.5, "front rollers behind the tube's end");
+    const auto &p = l.spindle;
+    laws.more(-std::abs(mm(p.placement.x + p.rear_x() - l.cradle.rear_x)), 0.0, "spindle ends where it says");
+    laws.more(mm(p.radius) - 0.5 * mm(job.tube.outside_diameter_most()), 0.3,
+              "tube passes where its spindle rolls");
+    laws.more(mm(p.radius - p.seat_radius), 2.0, "spindle's wall round the plug's head");
+    laws.more(mm(p.seat_radius - l.plug.shoulder_radius), 0.02, "plug's head enters the spindle");
+    laws.more(mm(p.seat_radius - p.bore_radius), 0.5, "spindle's floor behind the plug's head");
+    const auto &ways = l.plug;
+    const double off =
+        ways.has_exhaust ? std::max(std::abs(mm(ways.inlet.z)), std::abs(mm(ways.exhaust.z))) : 0.0;
+    laws.more(mm(p.bore_radius), off + 0.5 * mm(ways.port->fitting_width), "fittings in the spindle's bore");
+  }
   laws.more(front - mm(s.thickness) - rear - roller, 10.0, "fingers between the stands");
 }
 
@@ -77,16 +94,16 @@ void dowel_laws(const Layout &l, Laws &laws) {
   }
 }
 
-void collar_laws(const Job &job, const Layout &l, Laws &laws) {
+void collar_laws(const Layout &l, Laws &laws) {
   const auto &c = l.collar;
-  laws.more(mm(c.inner_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 0.0,
-            "collar passes the largest tube");
+  laws.more(mm(c.inner_radius - l.cradle.radius_most), 0.0, "collar passes what rolls");
   laws.more(mm(c.clamp_from_axis) - mm(c.inner_radius) - mm(c.counterbore_radius), web,
             "collar: metal inside the head");
   laws.more(mm(c.outer_radius) - mm(c.clamp_from_axis) - mm(c.counterbore_radius), web,
             "collar: metal outside the head");
-  laws.more(mm(c.width) - mm(c.clamp_x) - mm(c.counterbore_radius), web, "collar: metal ahead of the head");
-  laws.more(mm(c.clamp_x) - mm(c.counterbore_radius) - mm(c.run_mark), 0.5, "collar: marks behind the head");
+  laws.more(mm(c.clamp_x) - mm(c.counterbore_radius), web, "collar: metal behind the head");
+  laws.more(mm(c.width - c.run_mark - c.clamp_x - c.counterbore_radius), 0.5,
+            "collar: marks ahead of the head");
   const double shallowest = std::sqrt(std::pow(mm(c.outer_radius), 2) -
                                       std::pow(mm(c.clamp_from_axis) + mm(c.counterbore_radius), 2));
   laws.more(shallowest - mm(c.seat), 0.5, "collar: the head's seat lies within the rim");
@@ -103,6 +120,11 @@ void collar_laws(const Job &job, const Layout &l, Laws &laws) {
   const double front = mm(l.stand.placements[1].x) - mm(l.stand.thickness);
   laws.more(front - mm(c.placement.x) - mm(c.width), 0.5, "collar clear of the front stand");
   laws.more(-mm(l.body.z_min) - mm(c.outer_radius), 1.0, "collar clear of the base plate");
+  const double edge = mm(l.stand.z_max), rim = mm(c.outer_radius); // where the marks are read
+  laws.more(rim - std::abs(edge), 0.5, "collar's rim passes the height of the front stand's ear");
+  const double at = std::sqrt(rim * rim - edge * edge);
+  laws.more(at - 0.5 * mm(l.stand.notch_width), 0.5, "marks are read on the ear, inside");
+  laws.more(0.5 * mm(l.stand.width) - at, 0.5, "marks are read on the ear, outside");
 }
 
 void stop_laws(const Job &job, const Layout &l, Laws &laws) {
@@ -111,25 +133,51 @@ void stop_laws(const Job &job, const Layout &l, Laws &laws) {
     return;
   }
   const auto &c = l.collar;
-  const double from_axis = std::hypot(mm(s.plunger_y), mm(s.plunger_z)),
-               thread = 0.5 * mm(s.plunger_thread->major);
-  laws.more(mm(s.notch_radius) - 0.5 * mm(job.tube.outside_diameter_most()), 1.0,
-            "tube clear of the stop's notch");
-  laws.more(from_axis - thread - mm(s.notch_radius), web, "metal between plunger and notch");
-  laws.more(from_axis - mm(c.inner_radius), 2.0, "plunger's ball on the collar, inside");
-  laws.more(mm(c.outer_radius) - from_axis, 2.0, "plunger's ball on the collar, outside");
-  laws.more(0.5 * mm(s.width) - mm(c.outer_radius), 3.0, "stop's edge seen beside the collar");
+  const double y = mm(s.rod_y), rod = mm(s.rod_radius);
+  laws.more(mm(s.notch_radius - l.cradle.radius_most), 1.0, "tube clear of the stop's notch");
+  laws.more(y - rod - mm(s.notch_radius), web, "metal between rod and notch");
+  laws.more(0.5 * mm(s.width) - y - rod, web, "metal outside a rod");
+  laws.more(mm(s.z_max) - rod, web, "metal over a rod");
+  laws.more(y - mm(c.inner_radius), 2.0, "rod on the collar, inside");
+  laws.more(mm(c.outer_radius) - y, 1.0, "rod on the collar, outside");
+  laws.more(y - 0.5 * mm(s.rod->head_diameter) - 0.5 * mm(job.tube.outside_diameter), 0.5,
+            "rod's head clear of the tube");
+  laws.more(mm(s.spring_free - s.spring_solid - s.preload - s.stroke), 0.0,
+            "spring not solid as the tube is drawn back");
+  laws.more(mm(s.stroke) - mm(job.cap.spigot_length), 1.5, "stroke longer than the cap's spigot");
+  laws.more(-std::abs(mm(s.placement.x + s.rod->head_height + s.spring_free - s.preload - c.placement.x)),
+            0.0, "rods press the collar");
   const double foot = 0.5 * mm(s.foot_screw->major),
                top = mm(s.z_min) + mm(s.foot_tapping.depth) + point(mm(s.foot_tapping.radius));
   laws.more(0.5 * mm(s.width) - mm(s.foot_y) - foot, web, "metal outside a stop's foot screw");
-  if (std::abs(mm(s.foot_y) - mm(s.plunger_y)) < foot + thread + web) {
-    laws.more(mm(s.plunger_z) - thread - top, web, "metal between a stop's foot screw and plunger");
-  }
   laws.more(-std::hypot(mm(s.notch_radius), 0.0) - top, web, "metal between a stop's foot screw and notch");
-  const double rear_roller = mm(l.stand.placements[0].x) + mm(l.stand.washer) + mm(l.stand.bearing->width) +
-                             mm(l.stand.axle_screw->head_height);
-  laws.more(mm(s.placement.x) - mm(s.thickness) - rear_roller, 20.0, "hand between rear stand and stop");
+  const double rear_roller = mm(l.stand.placements[0].x + l.stand.roller_reach());
+  const double drawn = mm(s.preload + s.stroke + s.rod->thread_length);
+  laws.more(mm(s.placement.x) - mm(s.thickness) - drawn - rear_roller, 1.0,
+            "rods drawn back before the rear stand");
   laws.more(mm(c.placement.x) - mm(s.placement.x), 0.5, "stop clear of the collar");
+}
+
+// A third stand where the weight would lie behind the base plate's.
+void tail_laws(const Job &job, const Layout &l, Laws &laws) {
+  const auto &f = l.tail_foot;
+  if (!f.present) {
+    return;
+  }
+  const double x = mm(l.stand.placements[2].x);
+  laws.more(mm(l.base.x_min) - mm(f.placement.x) - 0.5 * mm(f.length), 0.0,
+            "tail foot beyond the base plate");
+  laws.more(mm(l.tail_foot.placement.x), -mm(job.tube.length), "tail stand under the tube");
+  laws.more(-std::abs(x - 0.5 * mm(l.stand.thickness) - mm(f.placement.x)), 0.0,
+            "tail stand over its screws");
+  for (const auto &screw : f.stand_screws) {
+    laws.more(-std::abs(std::abs(mm(screw.y)) - mm(l.stand.foot_y)), 0.0, "tail stand over its screws");
+    for (const auto &foot : f.feet) {
+      laws.more(std::hypot(mm(foot.x - screw.x), mm(foot.y - screw.y)) - mm(f.foot_tap_radius) -
+                    mm(f.stand_screw_radius),
+                web, "metal between the tail foot's holes");
+    }
+  }
 }
 
 struct Hole {
@@ -243,12 +291,13 @@ void cover_laws(const Layout &l, Laws &laws) {
 } // namespace
 
 void judge_bench(const Job &job, const Layout &layout, Laws &laws) {
-  roller_laws(job, layout.stand, laws);
+  roller_laws(layout, laws);
   stand_laws(layout.stand, laws);
   placement_laws(job, layout, laws);
   dowel_laws(layout, laws);
-  collar_laws(job, layout, laws);
+  collar_laws(layout, laws);
   stop_laws(job, layout, laws);
+  tail_laws(job, layout, laws);
   base_laws(layout, laws);
   standing_laws(job, layout, laws);
   cover_laws(layout, laws);

@@ -288,8 +288,8 @@ void plug_laws(const Job &job, const Layout &l, Laws &laws) {
   if (p.nose_length > fixture::Length{}) {
     nose_laws(p, laws);
   }
-  const double free = mm(job.tube.length) - mm(p.spigot_length + p.nose_length) + mm(l.body.x_min);
-  laws.more(free, 10.0, "a hand's width between chamber and plug's nose");
+  const double free = mm(job.tube.length) - mm(p.spigot_length + p.nose_length) - mm(job.cap.spigot_length);
+  laws.more(free, 1.5, "plug's nose clear of the cap");
   if (job.tube.vent.count > 0) {
     const double vent_end = mm(job.tube.vent.from_joint) + 0.5 * mm(job.tube.vent.diameter);
     laws.more(mm(job.tube.length) - mm(p.spigot_length) - vent_end, 0.0, "vent clear of the plug's spigot");

@@ -74,7 +74,7 @@ template <class P, class F> void plug(P &p, F &f) {
       f(p.cup_radius), f(p.cup_length);
   f(p.shank_radius), f(p.thread_pitch), f(p.hub_radius), f(p.flange_length), f(p.bush_length),
       f(p.bush_flange);
-  f(p.knob_radius), f(p.knob_length), f(p.journal_radius), f(p.journal_length);
+  f(p.knob_radius), f(p.knob_length);
 }
 template <class S, class F> void stand(S &s, F &f) {
   for (auto &p : s.placements) {
@@ -93,9 +93,25 @@ template <class C, class F> void collar(C &c, F &f) {
 template <class S, class F> void stop(S &s, F &f) {
   f(s.room), f(s.room_needed);
   position(s.placement, f);
-  f(s.thickness), f(s.width), f(s.z_min), f(s.notch_radius), f(s.plunger_tap_radius), f(s.plunger_y),
-      f(s.plunger_z), f(s.foot_y);
+  f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_radius), f(s.rod_radius), f(s.rod_y),
+      f(s.foot_y);
+  f(s.rod_length), f(s.preload), f(s.stroke), f(s.spring_wire), f(s.spring_mean), f(s.spring_free),
+      f(s.spring_solid);
   drilling(s.foot_tapping, f);
+}
+template <class S, class F> void spindle(S &s, F &f) {
+  position(s.placement, f);
+  f(s.radius), f(s.length), f(s.seat_radius), f(s.seat_depth), f(s.bore_radius), f(s.screw_from_front);
+}
+template <class T, class F> void tail(T &t, F &f) {
+  position(t.placement, f);
+  f(t.length), f(t.width), f(t.thickness), f(t.stand_screw_radius), f(t.foot_tap_radius);
+  for (auto &p : t.stand_screws) {
+    position(p, f);
+  }
+  for (auto &p : t.feet) {
+    position(p, f);
+  }
 }
 template <class B, class F> void base(B &b, F &f) {
   position(b.placement, f);
@@ -152,7 +168,10 @@ template <class L, class F> void for_each_length(L &layout, F f) {
   lengths_of::stand(layout.stand, f);
   lengths_of::collar(layout.collar, f);
   lengths_of::stop(layout.stop, f);
+  lengths_of::spindle(layout.spindle, f);
+  lengths_of::tail(layout.tail_foot, f);
   lengths_of::base(layout.base, f);
+  f(layout.cradle.missing), f(layout.cradle.radius), f(layout.cradle.radius_most), f(layout.cradle.rear_x);
   lengths_of::cover(layout.cover, f);
 }
 

@@ -22,6 +22,7 @@ enum class CapShape { flat, domed, spigot };
 enum class Direction { clockwise, counterclockwise }; // seen from +X, looking at the cap
 enum class GasSpecies { argon, helium };
 enum class LogUse { compare, apply }; // what a measured log is for
+enum class CradleWish { automatic, stands, spindle };
 enum class Sheet { a4, a3, letter, tabloid };
 enum class PlugWish { automatic, bore_ring, expanding, cup };
 enum class Projection { first, third };
@@ -112,6 +113,7 @@ struct FixtureWishes {
   const standards::Metal *pin_material = nullptr;
   int circuits = 2;
   PlugWish plug = PlugWish::automatic;
+  CradleWish cradle = CradleWish::automatic;
 };
 
 // Bar or plate on the shop's rack.

@@ -76,6 +76,7 @@ enum class Key : unsigned char {
   fixture_pin_material,
   fixture_circuits,
   fixture_plug,
+  fixture_cradle,
   fixture_family,
   shop_units,
   shop_sheet,

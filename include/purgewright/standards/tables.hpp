@@ -88,6 +88,18 @@ struct Screw {
 std::span<const Screw> screws();           // M3 to M12
 const Screw *screw(std::string_view name); // nullptr when unknown
 
+// ---- Hexagon socket head shoulder screws, ISO 7379: axles and hinges. The shoulder is ground to f9.
+struct ShoulderScrew {
+  std::string_view name; // "8 x 10 M6": shoulder diameter x length, thread
+  Length shoulder, length;
+  Length thread, pitch, tap_drill, thread_length;
+  Length head_diameter, head_height, key; // key: width across flats
+  std::string_view source;
+};
+std::span<const ShoulderScrew> shoulder_screws();
+// The shortest of this shoulder; nullptr when none is listed.
+const ShoulderScrew *shoulder_screw(Length shoulder);
+
 // ---- Deep-groove ball bearings, ISO 15
 struct Bearing {
   std::string_view number; // "626"

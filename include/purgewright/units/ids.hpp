@@ -49,6 +49,8 @@ inline constexpr Id gas_port_block = "gas-port-block";
 inline constexpr Id cradle_stand = "cradle-stand";
 inline constexpr Id index_collar = "index-collar";
 inline constexpr Id axial_stop = "axial-stop";
+inline constexpr Id spindle = "spindle";
+inline constexpr Id tail_foot = "tail-foot";
 inline constexpr Id base_plate = "base-plate";
 inline constexpr Id slot_cover = "slot-cover";
 

@@ -40,13 +40,18 @@ std::string words_of(const Inputs &in) {
 std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
   std::set<const fixture::Length *> out;
   const auto position = [&](const fixture::Position &p) { out.insert({&p.x, &p.y, &p.z}); };
-  for (const auto *place : {&l.end_plate.placement, &l.pin.placement, &l.plug.placement, &l.lance.placement,
-                            &l.block.placement, &l.collar.placement, &l.stop.placement, &l.base.placement,
-                            &l.cover.placement, &l.stand.placements[0], &l.stand.placements[1]}) {
+  for (const auto *place :
+       {&l.end_plate.placement, &l.pin.placement, &l.plug.placement, &l.lance.placement, &l.block.placement,
+        &l.collar.placement, &l.stop.placement, &l.base.placement, &l.cover.placement, &l.stand.placements[0],
+        &l.stand.placements[1], &l.stand.placements[2], &l.tail_foot.placement, &l.spindle.placement}) {
     position(*place);
   }
   out.insert({&l.body.slot_needs.x_min, &l.body.slot_needs.x_max, &l.body.slot_needs.width, &l.stand.washer,
-              &l.stop.room, &l.stop.room_needed, &l.cover.travel});
+              &l.stop.room, &l.stop.room_needed, &l.cover.travel, &l.cradle.missing, &l.cradle.radius,
+              &l.cradle.radius_most, &l.cradle.rear_x});
+  const auto &s = l.stop;
+  out.insert({&s.rod_length, &s.preload, &s.stroke, &s.spring_wire, &s.spring_mean, &s.spring_free,
+              &s.spring_solid});
   const auto patterns = [&](const auto &...arrays) {
     const auto each = [&](const auto &array) {
       for (const auto &p : array) {
@@ -57,7 +62,7 @@ std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
   };
   patterns(l.body.end_screws, l.body.base_screws, l.body.dowels, l.end_plate.screws, l.base.chamber_screws,
            l.base.block_screws, l.base.stand_screws, l.base.stop_screws, l.base.dowels, l.base.feet,
-           l.block.mounts);
+           l.block.mounts, l.tail_foot.stand_screws, l.tail_foot.feet);
   return out;
 }
 
@@ -69,8 +74,8 @@ void add_absent_of_plug(const fixture::EndPlug &p, std::set<const fixture::Lengt
   absent(p.spigot_radius, p.spigot_length, p.edge_break, p.nose_length, p.side_first_x, p.side_pitch,
          p.return_radius, p.return_end_x, p.cross_x, p.cross_radius, p.cross_wide, p.cross_narrow,
          p.cup_radius, p.cup_length, p.shank_radius, p.thread_pitch, p.hub_radius, p.flange_length,
-         p.bush_length, p.bush_flange, p.knob_radius, p.knob_length, p.journal_radius, p.journal_length,
-         p.inlet.z, p.inlet.seat_radius, p.inlet.seat_depth);
+         p.bush_length, p.bush_flange, p.knob_radius, p.knob_length, p.inlet.z, p.inlet.seat_radius,
+         p.inlet.seat_depth);
   const auto &e = p.exhaust;
   out.insert({&e.seat_radius, &e.seat_depth});
   if (!p.has_exhaust) {
@@ -100,13 +105,19 @@ void add_absent_of_plug(const fixture::EndPlug &p, std::set<const fixture::Lengt
 // Further lengths that a layout holds but this one's parts do not have.
 void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out) {
   add_absent_of_plug(l.plug, out);
+  if (const auto &foot = l.tail_foot; !foot.present) {
+    out.insert({&foot.length, &foot.width, &foot.thickness, &foot.stand_screw_radius, &foot.foot_tap_radius});
+  }
+  if (const auto &s = l.spindle; !s.present) {
+    out.insert({&s.radius, &s.length, &s.seat_radius, &s.seat_depth, &s.bore_radius, &s.screw_from_front});
+  }
   if (!l.lance.present) {
     out.insert({&l.lance.outside_radius, &l.lance.inside_radius, &l.lance.length});
   }
   if (!l.stop.present) {
     const auto &s = l.stop;
-    out.insert({&s.thickness, &s.width, &s.z_min, &s.notch_radius, &s.plunger_tap_radius, &s.plunger_y,
-                &s.plunger_z, &s.foot_y, &s.foot_tapping.radius, &s.foot_tapping.depth, &l.base.stop_travel});
+    out.insert({&s.thickness, &s.width, &s.z_min, &s.z_max, &s.notch_radius, &s.rod_radius, &s.rod_y,
+                &s.foot_y, &s.foot_tapping.radius, &s.foot_tapping.depth, &l.base.stop_travel});
   }
   if (!(l.pin.head_length > fixture::Length{})) {
     out.insert({&l.pin.contact_outer_radius, &l.pin.head_length});

@@ -94,12 +94,11 @@ const std::vector<Bad> &bad_alone() {
        Status::fail,
        {{Key::torch_cup_outside_diameter, 16.1 * mm}, {Key::fixture_slot_length, 19.8 * mm}}},
       {"access.swing_clear", Status::caution, {{Key::rotation_swing_radius, 14 * mm}}},
-      {"access.tube_turns_clear", Status::fail, {{Key::rotation_swing_radius, 60 * mm}}},
       {"access.torch_clear",
        Status::fail,
-       {{Key::torch_tilt, 30 * degree}, {Key::torch_cup_length, 10 * mm}}},
+       {{Key::torch_tilt, 30 * degree}, {Key::torch_cup_length, 10 * mm}, {Key::tube_length, 200 * mm}}},
       {"access.line_of_sight", Status::fail, {{Key::torch_stickout, 3 * mm}}},
-      {"bench.axial_stop", Status::caution, {{Key::tube_length, 120 * mm}}},
+      {"bench.axial_stop", Status::caution, {{Key::fixture_slot_length, 45 * mm}}},
       {"machining.diffuser_reach", Status::caution, large({{Key::fixture_diffuser_hole, 2 * mm}})},
       {"machining.gallery_drill", Status::caution, {{Key::fixture_circuits, 3}}},
       {"machining.thinnest_wall", Status::caution, {{Key::fixture_diffuser_hole, 1.25 * mm}}},
@@ -129,7 +128,7 @@ const std::vector<Bad> &bad_alone() {
 // Jobs that break a rule which does not break alone.
 const std::vector<Bad> &bad_with_others() {
   static const std::vector<Bad> jobs{
-      {"access.axle_screws", Status::caution, {{Key::fixture_slot_length, 118 * mm}}},
+      {"bench.balance", Status::fail, {{Key::tube_length, 122 * mm}, {Key::fixture_cradle, 1}}},
       {"access.loading_path", Status::fail, {{Key::fixture_slot_width, 26.2 * mm}}},
       {"access.ports_reached",
        Status::fail,
@@ -205,6 +204,20 @@ const std::vector<Altered> &altered() {
          d.clearances = fixture::clearances(d.job, d.layout);
        }},
       {"access.plug_comes_out", Status::fail, [](Design &d) { d.clearances.withdrawing = {}; }},
+      {"access.tube_turns_clear", Status::fail, // a base plate that reaches under what swings
+       [](Design &d) {
+         d.job.rotation.swing_radius = units::millimetres(60.0);
+         d.clearances = fixture::clearances(d.job, d.layout);
+       }},
+      {"access.axle_screws", Status::caution, // as if the stands stood nearer to each other
+       [](Design &d) {
+         auto nearer = d.layout;
+         auto &stands = nearer.stand.placements;
+         stands[0].x = stands[1].x - units::millimetres(50.0);
+         d.clearances.axles = fixture::clearances(d.job, nearer).axles;
+       }},
+      {"bench.press_stroke", Status::fail,
+       [](Design &d) { d.layout.stop.spring_solid = d.layout.stop.spring_free - d.layout.stop.preload; }},
       {"access.screws_reached", Status::fail, // the pin is as thick as the plate
        [](Design &d) {
          d.layout.pin.shank_radius = 0.5 * d.layout.end_plate.width;
@@ -249,7 +262,7 @@ const std::vector<Altered> &altered() {
       {"machining.groove_mill", Status::caution,
        [](Design &d) { d.layout.pin.groove_width = 0.19 * d.layout.pin.relief_depth; }},
       {"machining.thread_engagement", Status::caution,
-       [](Design &d) { d.layout.stand.thickness = 1.4 * d.layout.stand.axle_screw->major; }},
+       [](Design &d) { d.layout.stand.thickness = 1.4 * d.layout.stand.axle->thread; }},
       {"machining.setups", Status::caution, // two gas ways, a lance's seat and a nose on one plug
        [](Design &d) {
          d.layout.plug.ways = fixture::GasWays::beside;
@@ -363,6 +376,9 @@ const std::map<std::string_view, std::string_view> &guards() {
       {"access.tube_slides_in", "the notches follow the largest tube"},
       {"access.plug_comes_out", "the rear stand stands ahead of the plug, whatever the tube's length"},
       {"access.screws_reached", "screws are placed where their heads fit"},
+      {"access.axle_screws", "a hand between the stands asks for more room than the axles' key"},
+      {"access.tube_turns_clear", "what swings wide swings beyond the end of the base plate"},
+      {"bench.press_stroke", "the stop's rods follow the cap's spigot"},
       {"access.valves_reached", "outlets stand apart by fitting and fingers"},
       {"assembly.no_interference", "a fault of the program"},
       {"fit.tube_turns", "the bore follows the largest tube by a wider fit"},
@@ -443,7 +459,7 @@ TEST_CASE("a rule's limit is its edge") {
 }
 
 TEST_CASE("dimensions that clash come as failed rules and nothing else is judged") {
-  const Design design = evaluate(edited({{Key::tube_length, 60 * mm}}));
+  const Design design = evaluate(edited({{Key::tube_length, 60 * mm}, {Key::fixture_cradle, 1}}));
   REQUIRE_FALSE(design.layout.buildable());
   const auto results = judge(design);
   REQUIRE(results.size() == design.layout.conflicts.size());

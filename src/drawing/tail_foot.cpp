@@ -1,0 +1,82 @@
+// tail-foot: one view from above, every hole from the plate's own middle lines.
+#include "part_plans.hpp"
+
+#include "purgewright/units/ids.hpp"
+
+#include <fmt/format.h>
+
+namespace purgewright::drawing {
+namespace {
+
+using fixture::Length;
+
+Vec on_foot(const fixture::Position &at) {
+  return {in_mm(at.x), in_mm(at.y), 0};
+}
+
+void foot_sizes(ViewPlan &view, const Inputs &in) {
+  const auto &foot = in.layout.tail_foot;
+  const auto &n = in.labels;
+  const double x = 0.5 * in_mm(foot.length), y = 0.5 * in_mm(foot.width);
+  const Vec rear = on_foot(foot.feet[0]), single = on_foot(foot.feet[2]);
+  view.linears = {
+      {"tail-foot.length", {-x, -y, 0}, {x, -y, 0}, Side::below, n.size(foot.length)},
+      {"tail-foot.width", {-x, -y, 0}, {-x, y, 0}, Side::left, n.size(foot.width)},
+      {"tail-foot.feet.x",
+       rear,
+       {single.x, rear.y, 0},
+       Side::below,
+       n.size(foot.feet[2].x - foot.feet[0].x),
+       Probe::none},
+      {"tail-foot.feet.y", rear, on_foot(foot.feet[1]), Side::left, n.size(foot.feet[1].y - foot.feet[0].y),
+       Probe::axes},
+      {"tail-foot.stand_screws", on_foot(foot.stand_screws[0]), on_foot(foot.stand_screws[1]), Side::right,
+       n.size(foot.stand_screws[1].y - foot.stand_screws[0].y), Probe::axes},
+  };
+}
+
+void foot_holes(ViewPlan &view, const Inputs &in) {
+  const auto &foot = in.layout.tail_foot;
+  const auto &n = in.labels;
+  const auto &screw = *in.layout.base.foot_screw;
+  for (const auto &at : foot.stand_screws) {
+    hole_end_on(view, on_foot(at), foot.stand_screw_radius);
+  }
+  for (const auto &at : foot.feet) {
+    tapped_end_on(view, on_foot(at), screw.major, foot.foot_tap_radius);
+  }
+  view.callouts.push_back(
+      hole_note("tail-foot.stand_screw_radius", n.diameter(foot.stand_screw_radius, "2× ", " through"),
+                on_foot(foot.stand_screws[1]), foot.stand_screw_radius, {0, 0, 1}, up_right));
+  Callout thread =
+      note("tail-foot.feet", on_foot(foot.feet[2]),
+           {through_thread(screw, 3), fmt::format("drill ⌀{}", n.number(2.0 * foot.foot_tap_radius))});
+  thread.radius = 0.5 * in_mm(screw.major);
+  thread.towards = down_right;
+  view.callouts.push_back(thread);
+}
+
+} // namespace
+
+PartPlan plan_tail_foot(const Inputs &in) {
+  const auto &foot = in.layout.tail_foot;
+  ViewPlan view;
+  view.name = "from-above";
+  view.looking = from_above;
+  view.room = {40, 40, 30, 30};
+  const double x = 0.5 * in_mm(foot.length), y = 0.5 * in_mm(foot.width);
+  view.outline(Line::visible, {{-x, -y, 0}, {x, -y, 0}, {x, y, 0}, {-x, y, 0}});
+  view.axis({-x, 0, 0}, {x, 0, 0});
+  view.axis({0, -y, 0}, {0, y, 0});
+  foot_sizes(view, in);
+  foot_holes(view, in);
+  PartPlan plan = started_plan(in, ids::tail_foot);
+  plan.rows.emplace_back();
+  plan.rows.back().push_back(std::move(view));
+  plan.notes.push_back(fmt::format("Plate {} thick; faces as rolled where the stock is that thick. Symmetric "
+                                   "about both chain lines.",
+                                   in.labels.number(foot.thickness)));
+  return plan;
+}
+
+} // namespace purgewright::drawing
