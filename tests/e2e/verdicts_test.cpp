@@ -48,6 +48,9 @@ const std::string no_ring = "job:  {name: wide}\n"
                             "cap:  {shape: flat, diameter: 90 mm, thickness: 1.2 mm}\n"
                             "fixture: {radial_clearance: 40 mm}\n";
 
+// For a job without a section `fixture`.
+const std::string on_stands = "\nfixture: {cradle: stands}\n";
+
 std::vector<std::string> lines_of(const std::string &text) {
   std::vector<std::string> all;
   std::istringstream stream(text);
@@ -117,7 +120,7 @@ TEST_CASE("a sweep has the same bytes on one processor as on all") {
 TEST_CASE("a clash is no row with few failing rules") {
   const ScratchFolder folder;
   const std::string job = (folder / "job.yaml").string(); // its tube is to lie on the stands, however short
-  write_bytes(job, bytes_of(example("logger-25")) + "\nfixture: {cradle: stands}\n");
+  write_bytes(job, bytes_of(example("logger-25")) + on_stands);
   const json rows = swept(folder, {"--vary", "tube.length=60 mm:160 mm:100 mm"}, job)["designs"];
   CHECK(rows[0]["rules"]["not_judged"] == json::array({"all"}));
   CHECK(rows[0]["rules"]["judged"] == 0);
@@ -302,14 +305,18 @@ TEST_CASE("compare ends with status 1 when any design fails a rule or clashes, e
   };
   CHECK(status({sound, example("logger-51")}) == 0);
   CHECK(status({sound, "--vary", "fixture.wall=4 mm:5 mm:1 mm"}) == 0);
-  CHECK(status({sound, "--vary", "tube.length=60 mm:160 mm:100 mm"}) == 1); // the first clashes
+  const std::string lying = (folder / "lying.yaml").string(); // on its stands, however short
+  write_bytes(lying, bytes_of(sound) + on_stands);
+  CHECK(status({lying, "--vary", "tube.length=60 mm:160 mm:100 mm"}) == 1); // the first clashes
   CHECK(status({sound, "--quick", "--vary", "fixture.slot.width=5 mm:5 mm:1 mm"}) == 1);
   CHECK(status({sound, job_in(folder, "current: 35 A", "current: 86 A")}) == 1);
 }
 
 TEST_CASE("compare counts the cautions that check names") {
   const ScratchFolder folder;
-  const auto job = job_in(folder, "wall: 0.9 mm\n  length: 160 mm", "wall: 0.9 mm\n  length: 120 mm");
+  // On stands of its own a tube this short leaves no room for the axial stop.
+  const auto job = job_in(folder, "wall: 0.9 mm\n  length: 160 mm", "wall: 0.9 mm\n  length: 130 mm");
+  write_bytes(job, bytes_of(job) + on_stands);
   const auto cautions = with_status("caution", job);
   REQUIRE_FALSE(cautions.empty());
   const auto check = run_tool({"check", job});
