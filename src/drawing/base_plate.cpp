@@ -2,6 +2,7 @@
 // axis.
 #include "part_plans.hpp"
 
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -153,14 +154,14 @@ void dowel_wishes(ViewPlan &view, const Inputs &in) {
                             {x0, y0, 0},
                             on_plate(at),
                             Side::below,
-                            n.plus_minus(at.x - base.x_min, dowel_position),
+                            n.plus_minus(at.x - base.x_min, fixture::tolerances::dowel_position),
                             Probe::offset});
   };
   x("base-plate.dowels.stand.x", base.dowels[2]);
   x("base-plate.dowels.chamber.x", base.dowels[0]);
-  view.linears.push_back({"base-plate.dowels.y", on_plate(base.dowels[0]), on_plate(base.dowels[1]),
-                          Side::right, n.plus_minus(base.dowels[1].y - base.dowels[0].y, dowel_position),
-                          Probe::axes});
+  view.linears.push_back(
+      {"base-plate.dowels.y", on_plate(base.dowels[0]), on_plate(base.dowels[1]), Side::right,
+       n.plus_minus(base.dowels[1].y - base.dowels[0].y, fixture::tolerances::dowel_position), Probe::axes});
   Label label = reamed(n, 3, base.dowel_radius);
   label.lines[0] += " through";
   view.callouts.push_back(hole_note("base-plate.dowels", std::move(label), on_plate(base.dowels[1]),

@@ -61,7 +61,7 @@ ViewPlan stand_face(const Inputs &in) {
   view.outline(Line::hidden, {{0, -pin, z0}, {0, -pin, pin_end}, {0, pin, pin_end}, {0, pin, z0}}, false);
   Callout dowel = note("cradle-stand.dowel", {0, pin, z0 + 2.0}, {});
   dowel.label = reamed(n, 1, stand.dowel.radius);
-  dowel.label.lines.push_back(fmt::format("↧{} on the front stand", n.number(stand.dowel.depth)));
+  dowel.label.lines.push_back(fmt::format("↧{}", n.number(stand.dowel.depth)));
   dowel.probe = Probe::diameter;
   dowel.surface = {-0.5 * in_mm(stand.thickness), pin, z0 + 2.0};
   dowel.axis = {0, 0, 1};
@@ -231,10 +231,9 @@ PartPlan plan_cradle_stand(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(stand_face(in));
   plan.rows.back().push_back(stand_side(in));
-  plan.notes.push_back(fmt::format("Make {}; the dowel hole is in the front one alone. Symmetric about its "
-                                   "middle. Upper edges of the ears sharp, deburred: the "
-                                   "collar is read against them.",
-                                   in.layout.stand.count));
+  plan.notes.push_back(fmt::format(
+      "Make {}, all alike; the front one takes a dowel. Symmetric about its middle.", in.layout.stand.count));
+  plan.notes.emplace_back("Upper edges of the ears sharp, deburred: the collar is read against them.");
   return plan;
 }
 

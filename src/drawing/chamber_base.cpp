@@ -1,6 +1,7 @@
 // The chamber body's base: screws and dowels to the base plate, inlet port.
 #include "part_plans.hpp"
 
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -23,10 +24,11 @@ void dowel_wishes(ViewPlan &view, const Inputs &in) {
                           hole(0),
                           {in_mm(body.x_max), -0.5 * in_mm(body.width), in_mm(body.z_min)},
                           Side::above,
-                          n.plus_minus(body.x_max - body.dowels[0].x, dowel_position),
+                          n.plus_minus(body.x_max - body.dowels[0].x, fixture::tolerances::dowel_position),
                           Probe::offset});
-  view.linears.push_back({"chamber-body.dowels.y", hole(0), hole(1), Side::left,
-                          n.plus_minus(body.dowels[1].y - body.dowels[0].y, dowel_position), Probe::axes});
+  view.linears.push_back(
+      {"chamber-body.dowels.y", hole(0), hole(1), Side::left,
+       n.plus_minus(body.dowels[1].y - body.dowels[0].y, fixture::tolerances::dowel_position), Probe::axes});
   Callout pins = hole_note("chamber-body.dowel", reamed(n, 2, body.dowel.radius), hole(1), body.dowel.radius,
                            {0, 0, 1}, down_left);
   pins.label.lines.push_back(fmt::format("↧{}", n.number(body.dowel.depth)));

@@ -79,9 +79,6 @@ Label counterbored(const Labels &, int count, fixture::Length clearance_radius,
 std::string through_thread(const standards::Screw &, int count);
 // Reamed for a dowel pin: count, H7 with its limits.
 Label reamed(const Labels &, int count, fixture::Length radius);
-// Of dowel holes to the edges and to each other: what lets two parts with such holes go together over m6 pins
-// of 4 mm is play of the screws' holes; from memory.
-inline constexpr fixture::Length dowel_position = units::millimetres(0.03);
 // Holes in line with a dowel are placed by the dowel's dimension.
 inline bool in_line(fixture::Length a, fixture::Length b) {
   constexpr double same = 1e-6; // mm

@@ -22,12 +22,7 @@ void foot_sizes(ViewPlan &view, const Inputs &in) {
   view.linears = {
       {"tail-foot.length", {-x, -y, 0}, {x, -y, 0}, Side::below, n.size(foot.length)},
       {"tail-foot.width", {-x, -y, 0}, {-x, y, 0}, Side::left, n.size(foot.width)},
-      {"tail-foot.feet.x",
-       rear,
-       {single.x, rear.y, 0},
-       Side::below,
-       n.size(foot.feet[2].x - foot.feet[0].x),
-       Probe::none},
+      {"tail-foot.feet.x", rear, single, Side::below, n.size(foot.feet[2].x - foot.feet[0].x), Probe::none},
       {"tail-foot.feet.y", rear, on_foot(foot.feet[1]), Side::left, n.size(foot.feet[1].y - foot.feet[0].y),
        Probe::axes},
       {"tail-foot.stand_screws", on_foot(foot.stand_screws[0]), on_foot(foot.stand_screws[1]), Side::right,
@@ -73,8 +68,8 @@ PartPlan plan_tail_foot(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::tail_foot);
   plan.rows.emplace_back();
   plan.rows.back().push_back(std::move(view));
-  plan.notes.push_back(fmt::format("Plate {} thick; faces as rolled where the stock is that thick. Symmetric "
-                                   "about both chain lines.",
+  plan.notes.push_back(fmt::format("Plate {} thick; faces as rolled where the stock is that thick. Holes "
+                                   "symmetric about both chain lines.",
                                    in.labels.number(foot.thickness)));
   return plan;
 }

@@ -124,6 +124,12 @@ void axial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole &
           bore(name(part, prefix, fmt::format("{}_radius", step.name)), std::move(label),
                {mouth + into * (0.35 * from + 0.65 * depth), 0, z + (into > 0.0 ? -r : r)}, {1, 0, 0},
                into > 0.0 ? down_right : up_right));
+      if (step.runout > Length{}) {
+        view.callouts.push_back(frame(name(part, prefix, fmt::format("{}.runout", step.name)),
+                                      {mouth + into * (0.2 * from + 0.8 * depth), 0, z - r},
+                                      fmt::format("↗|{}|A", n.number(step.runout, 3))));
+        view.callouts.back().towards = down_right;
+      }
       if (!through && !crossing) {
         const double end = mouth + into * depth;
         view.linears.push_back({name(part, prefix, fmt::format("{}_depth", step.name)),

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 namespace purgewright::report {
@@ -130,7 +131,9 @@ void bought_fasteners(const Design &d, List &list) {
   }
   screw("socket screw", *l.collar.clamp_screw, 1, 2.0 * l.collar.seat, "clamps the index collar on the tube");
   if (l.spindle.present) {
-    list.buy("set screw", 2, fmt::format("ISO 4026 {} x 6, brass tip", l.spindle.screw->name),
+    list.buy("set screw", 2,
+             fmt::format("ISO 4026 {} x {:.0f}, brass tip", l.spindle.screw->name,
+                         std::floor(units::to_millimetres(l.spindle.radius - l.spindle.seat_radius))),
              "hold the plug's head in the spindle");
   }
   list.buy("dowel pin", static_cast<int>(l.base.dowels.size()),
