@@ -89,8 +89,8 @@ std::string_view cure(std::string_view dominant) {
   if (dominant == "slot") {
     return "cover the slot for the prepurge, shorten fixture.slot.length, or keep the draught off";
   }
-  if (dominant == "gap round the tube") {
-    return "state a closer tube.outside_diameter_tolerance, so that the tube bore fits closer";
+  if (dominant == "wiper") {
+    return "put in a new wiper: cut clean, its hole smaller than the tube";
   }
   if (dominant == "vent") {
     return "smaller tube.vent.diameter, so that its outflow is faster";

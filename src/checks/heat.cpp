@@ -19,8 +19,12 @@ constexpr double current_per_wall_least = 30.0e3, current_per_wall_most = 45.0e3
 // Grease and seals of common ball bearings: common practice, no source.
 constexpr Temperature roller_limit = units::celsius(110.0);
 
-// Fluorocarbon rubber (FKM) in dry gas, continuous: seal makers' temperature guides, -20 to 200 degC.
-constexpr Temperature face_ring_limit = units::celsius(200.0);
+// Silicone sheet of gaskets in dry gas, continuous: seal makers' temperature guides, -60 to 200 degC.
+constexpr Temperature gasket_limit = units::celsius(200.0);
+
+// Silicone rubber for the minutes of a part, again and again replaced: seal makers' guides, 200 to 230 degC
+// continuous, 300 degC for short; from memory.
+constexpr Temperature rubber_for_minutes = units::celsius(300.0);
 
 template <class Judge> bool every_weld(const heat::HeatPlan &plan, Judge judge) {
   return std::ranges::all_of(plan.tacks, judge) && std::ranges::all_of(plan.runs, judge);
@@ -40,15 +44,21 @@ Verdict hot_zone(const Design &d) {
 }
 
 Verdict o_ring(const Design &d) {
-  return at_most(d.heat.o_ring_peak.value(), d.heat.o_ring_limit.value());
+  const Temperature peak = d.heat.o_ring_peak;
+  return peak > rubber_for_minutes ? at_most(peak.value(), rubber_for_minutes.value())
+                                   : at_most(peak.value(), d.heat.o_ring_limit.value(), Status::caution);
 }
 
-// What lets a hold end, and what the ring stands.
+Verdict wiper(const Design &d) {
+  return at_most(d.heat.wiper_peak.value(), rubber_for_minutes.value());
+}
+
+// What lets a hold end, and what the gaskets stand.
 Temperature hold_limit(const Design &d) {
   return d.heat.shielding_temperature - heat::least_cooling;
 }
 Temperature series_limit(const Design &d) {
-  return std::min(face_ring_limit, hold_limit(d));
+  return std::min(gasket_limit, hold_limit(d));
 }
 
 Verdict series(const Design &d) {
@@ -104,7 +114,7 @@ std::string pause_advice(const Design &d) {
 }
 
 constexpr std::string_view practice = "common practice, no source";
-constexpr std::array<Rule, 9> table{{
+constexpr std::array<Rule, 10> table{{
     {"heat.holds_reached", "Every hold ends below the shielding temperature", practice, Dimension::time,
      holds_reached,
      "the metal does not get below weld.shielding_temperature: shorter runs, less weld.current, or a higher "
@@ -115,14 +125,21 @@ constexpr std::array<Rule, 9> table{{
      "the tube outside the chamber oxidises: shorter runs, faster weld.travel_speed, or a longer "
      "fixture.slot.length",
      Needs::heat, run_advice},
-    {"heat.o_ring", "Plug's rubber stays within what it stands",
+    {"heat.o_ring", "Plug's rubber stays within what it stands: always, or for the minutes of a part",
      "silicone in dry gas, seal makers' temperature guides, from memory", Dimension::temperature, o_ring,
-     "longer tube.length, so that the plug lies farther from the joint, or shorter runs", Needs::heat,
-     run_advice},
+     "renew the rubber when it has hardened; longer tube.length, so that the plug lies farther from the "
+     "joint, "
+     "or shorter runs",
+     Needs::heat, run_advice},
+    {"heat.wiper", "Chamber's wiper stays within what its silicone stands",
+     "heat-resistant silicone for minutes, seal makers' temperature guides, from memory",
+     Dimension::temperature, wiper,
+     "shorter runs or faster weld.travel_speed; a longer fixture.slot.length "
+     "sets the wiper farther from the joint",
+     Needs::heat, run_advice},
     {"heat.series",
-     "Fixture, parts one after another, stays cool enough for its face O-ring and for holds to end",
-     "fluorocarbon rubber in dry gas, seal makers' temperature guides, from memory; 5 K under the shielding "
-     "temperature: "
+     "Fixture, parts one after another, stays cool enough for its gaskets and for holds to end",
+     "silicone sheet in dry gas, seal makers' temperature guides; 5 K under the shielding temperature: "
      "common practice",
      Dimension::temperature, series, "a pause between parts, or less weld.current", Needs::heat,
      pause_advice},

@@ -1,6 +1,7 @@
 // Can it be machined: drill depths and reach, corner radii, groove widths, thread lengths, thinnest walls.
 #include "topics.hpp"
 
+#include "purgewright/fixture/screw_joint.hpp"
 #include "purgewright/fixture/setups.hpp"
 
 #include <fmt/format.h>
@@ -26,28 +27,22 @@ Verdict diffuser_drill(const Design &d) {
   const auto &body = d.layout.body;
   const auto &holes = body.diffuser;
   const Length y = holes.y_of(0); // the outermost row goes deepest
-  const auto chord = [&](Length radius) { return units::sqrt(units::square(radius) - units::square(y)); };
-  const Length depth = -body.plenum.axis_z - chord(body.cavity_radius) - chord(body.plenum.radius);
+  const Length depth =
+      -body.plenum.ceiling - units::sqrt(units::square(body.cavity_radius) - units::square(y));
   return drill_depth(units::ratio(depth, 2.0 * holes.hole_radius));
 }
 
-Verdict plenum_drill(const Design &d) {
-  const auto &body = d.layout.body;
-  return drill_depth(units::ratio(body.x_max - body.plenum.x_end, 2.0 * body.plenum.radius));
+// Pocket from below; a mill no thicker than its corners.
+Verdict plenum_mill(const Design &d) {
+  const auto &plenum = d.layout.body.plenum;
+  return at_most(units::ratio(plenum.ceiling - d.layout.body.bottom, 2.0 * plenum.corner_radius),
+                 standards::machining_rules().end_mill_stickout_per_diameter_max, Status::caution);
 }
 
 Verdict gallery_drill(const Design &d) {
   const auto &block = d.layout.block;
   const Length drilled = block.length - 2.0 * (block.port.depth + block.spot_depth);
   return drill_depth(units::ratio(drilled, 2.0 * block.gallery_radius));
-}
-
-// From the chamber's top, through slot and cavity, into the plenum: the chuck does not enter the slot's ends.
-Verdict diffuser_reach(const Design &d) {
-  constexpr double extra_long = 40.0; // diameters free of the chuck: extra-long drills of 2 to 3 mm
-  const auto &body = d.layout.body;
-  const Length reach = body.z_max - body.plenum.axis_z - body.plenum.radius;
-  return at_most(units::ratio(reach, 2.0 * body.diffuser.hole_radius), extra_long, Status::caution);
 }
 
 // Gas ways of the plug, clamp hole of the end plate, outlets of the port block.
@@ -62,25 +57,37 @@ Verdict other_drills(const Design &d) {
   return drill_depth(std::max({passage, clamp, outlet, mount}));
 }
 
-// Depth of a milled groove to its width, which no mill is wider than: face groove, grooves across the pin.
+// Depth of a milled groove to its width, which no mill is wider than: grooves across the pin.
 Verdict groove_mill(const Design &d) {
-  const auto &groove = d.layout.end_plate.groove;
   const auto &pin = d.layout.pin;
-  return at_most(
-      std::max(units::ratio(groove.depth, groove.width), units::ratio(pin.relief_depth, pin.groove_width)),
-      standards::machining_rules().end_mill_stickout_per_diameter_max, Status::caution);
+  return at_most(units::ratio(pin.relief_depth, pin.groove_width),
+                 standards::machining_rules().end_mill_stickout_per_diameter_max, Status::caution);
+}
+
+// What the chamber's listed screws leave of their blind holes' thread: none may bottom.
+Verdict screw_bottoms(const Design &d) {
+  const auto &b = d.layout.body;
+  const auto spare = [](const fixture::Drilling &hole, const standards::Screw &screw,
+                        const fixture::ScrewJoint &joint) {
+    return hole.depth - fixture::tap_lead * screw.major - joint.engagement();
+  };
+  const Length least = std::min({spare(b.end_tapping, *b.end_screw, fixture::end_plate_joint(d.layout)),
+                                 spare(b.end_tapping, *b.end_screw, fixture::wiper_joint(d.layout)),
+                                 spare(b.base_tapping, *b.base_screw, fixture::base_joint(d.layout))});
+  return at_least(least.value(), 0.5 * fixture::screw_spare.value());
 }
 
 // Least thread that a screw finds, in its diameters. A blind hole's last half diameter is the tap's lead.
 Verdict thread_engagement(const Design &d) {
-  constexpr double tap_lead = 0.5;
   const auto &l = d.layout;
   const auto blind = [](const fixture::Drilling &hole, const standards::Screw &screw) {
-    return units::ratio(hole.depth, screw.major) - tap_lead;
+    return units::ratio(hole.depth, screw.major) - fixture::tap_lead;
   };
   const auto &plate = l.end_plate;
   const double least = std::min(
-      {blind(l.body.end_tapping, *l.body.end_screw), blind(l.body.base_tapping, *l.body.base_screw),
+      {units::ratio(fixture::end_plate_joint(l).engagement(), l.body.end_screw->major),
+       units::ratio(fixture::wiper_joint(l).engagement(), l.body.end_screw->major),
+       units::ratio(fixture::base_joint(l).engagement(), l.body.base_screw->major),
        blind(l.stand.foot_tapping, *l.stand.foot_screw),
        units::ratio(plate.clamp_tap_top_z - plate.pin_bore_radius, plate.clamp_screw->major),
        units::ratio(l.base.thickness, l.block.mount_screw->major),
@@ -97,22 +104,22 @@ Verdict slot_corner(const Design &d) {
                  standards::machining_rules().pocket_depth_per_corner_radius_max, Status::caution);
 }
 
-// Radial distance of an end screw's axis from the nearest half ring's centre of the face groove.
-Length screw_from_groove(const Layout &l) {
-  const auto &screw = l.end_plate.screws[1];
-  return units::sqrt(units::square(screw.y) + units::square(screw.z)) - l.end_plate.groove.outer_radius() -
-         l.end_plate.screw_clearance_radius;
+// Metal between an end screw's tapped hole and the cavity.
+Length screw_from_cavity(const fixture::ChamberBody &body) {
+  const auto &screw = body.end_screws[1];
+  return units::sqrt(units::square(screw.y) + units::square(screw.z)) - body.cavity_radius -
+         body.end_tapping.radius;
 }
 
 Verdict thinnest_wall(const Design &d) {
   const auto &l = d.layout;
   const auto &body = l.body;
   const Length slot_side = 0.5 * (body.width - body.slot.width) - body.slot.edge_break;
-  const Length base_screw = body.base_screws[1].y - body.base_tapping.radius - body.plenum.radius;
+  const Length base_screw = body.base_screws[1].y - body.base_tapping.radius - 0.5 * body.plenum.width;
   const Length web = body.diffuser.x_pitch - 2.0 * body.diffuser.hole_radius;
   const Length gallery = l.block.mounts[0].y - l.block.mount_radius - l.block.gallery_radius;
-  const Length thinnest =
-      std::min({screw_from_groove(l), slot_side, base_screw, fixture::thinnest_wall(l.plug), web, gallery});
+  const Length thinnest = std::min(
+      {screw_from_cavity(body), slot_side, base_screw, fixture::thinnest_wall(l.plug), web, gallery});
   const Length preferred = standards::machining_rules().wall_min;
   return thinnest >= wall_absolute_least ? at_least(thinnest.value(), preferred.value(), Status::caution)
                                          : at_least(thinnest.value(), wall_absolute_least.value());
@@ -137,14 +144,11 @@ constexpr std::string_view drills = "shop practice: drill depth at most 10 diame
 constexpr std::array<Rule, 10> table{{
     {"machining.diffuser_drill", "Diffuser holes are within a drill's reach", drills, units::Dimension::ratio,
      diffuser_drill, "larger fixture.diffuser_hole or smaller fixture.wall"},
-    {"machining.plenum_drill", "Plenum is within a drill's reach", drills, units::Dimension::ratio,
-     plenum_drill, "smaller fixture.end_clearance or fixture.slot.length"},
+    {"machining.plenum_mill", "Plenum is within an end mill's reach",
+     "shop practice: depth at most 5 diameters", units::Dimension::ratio, plenum_mill,
+     "a smaller gas.port_thread, or fixture.family of tubes of nearer diameters"},
     {"machining.gallery_drill", "Gallery of the port block is within a drill's reach", drills,
      units::Dimension::ratio, gallery_drill, "fewer fixture.circuits"},
-    {"machining.diffuser_reach", "Diffuser holes are reached from above through the slot",
-     "extra-long drills of 2 to 3 mm, 40 diameters out of the chuck; from memory of DIN 1869",
-     units::Dimension::ratio, diffuser_reach,
-     "larger fixture.diffuser_hole or smaller fixture.radial_clearance"},
     {"machining.drill_depth", "Gas ways, clamp hole and mounting holes are within a drill's reach", drills,
      units::Dimension::ratio, other_drills,
      "peck-drill it with a long drill; a larger gas.port_thread widens gas ways"},
@@ -154,6 +158,9 @@ constexpr std::array<Rule, 10> table{{
     {"machining.thread_engagement", "Every screw finds enough thread",
      "shop practice: 1.5 diameters in aluminium", units::Dimension::ratio, thread_engagement,
      "thicker plates are the layout's own: report the job"},
+    {"machining.screw_bottoms", "No listed screw of the chamber meets the end of its thread",
+     "shop practice: 1 mm of thread to spare", units::Dimension::length, screw_bottoms,
+     "holes follow the listed screws: a fault of this program, report the job"},
     {"machining.slot_corner", "Slot's corners are within an end mill's reach",
      "shop practice: depth at most 4 corner radii", units::Dimension::ratio, slot_corner,
      "smaller fixture.radial_clearance, or a longer slot"},

@@ -42,6 +42,8 @@ std::vector<Estimate> estimates(const Design &d) {
   return {{ids::chamber_body, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
           {ids::chamber_end_plate, plan.cap_centre_peak, "cap's centre it faces", "heat.cap_centre.peak",
            gas_tight},
+          {ids::wiper_plate, plan.wiper_peak, "tube in the wiper", "heat.wiper.peak", {}},
+          {ids::plenum_cover, series.settled, on_base, base_figure, gas_tight},
           {ids::backing_pin, plan.cap_centre_peak, "cap's centre it touches", "heat.cap_centre.peak", {}},
           {ids::end_plug, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", gas_tight},
           {ids::plug_bush, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", {}},

@@ -35,7 +35,6 @@ void base_holes(ViewPlan &view, const Inputs &in) {
   for (const auto &at : base.chamber_screws) {
     hole_end_on(view, on_plate(at), base.chamber_screw_radius);
   }
-  hole_end_on(view, {in_mm(base.inlet_x), 0, 0}, base.inlet_radius);
   for (const auto &at : base.block_screws) {
     tapped_end_on(view, on_plate(at), in.layout.block.mount_screw->major, base.block_tap_radius);
   }
@@ -82,7 +81,6 @@ void base_lengths(ViewPlan &view, const Inputs &in) {
     x("base-plate.stand_screws.front.x", base.stand_screws[2], Side::below);
   }
   x("base-plate.chamber_screws.rear.x", base.chamber_screws[0], Side::below);
-  x("base-plate.inlet_x", {base.inlet_x, {}, {}}, Side::below);
   x("base-plate.chamber_screws.front.x", base.chamber_screws[2], Side::below);
   view.linears.push_back(
       {"base-plate.length", {x0, y0, 0}, {in_mm(base.x_max), y0, 0}, Side::below, n.size(base.length())});
@@ -195,8 +193,6 @@ void base_callouts(ViewPlan &view, const Inputs &in) {
   view.callouts.push_back(
       hole_note("base-plate.chamber_screws", n.diameter(base.chamber_screw_radius, "4× ", " through"),
                 on_plate(base.chamber_screws[3]), base.chamber_screw_radius, up, up_right));
-  view.callouts.push_back(hole_note("base-plate.inlet_radius", n.diameter(base.inlet_radius, "", " through"),
-                                    {in_mm(base.inlet_x), 0, 0}, base.inlet_radius, up, up_right));
   view.callouts.push_back(hole_note("base-plate.stand_screws.front",
                                     n.diameter(base.stand_slot_radius, "2× ", " through"),
                                     on_plate(base.stand_screws[3]), base.stand_slot_radius, up, up_right));

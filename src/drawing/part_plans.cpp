@@ -134,6 +134,21 @@ void tapped_end_on(ViewPlan &view, Vec centre, fixture::Length major, fixture::L
   view.centre_mark(centre, 0.5 * in_mm(major));
 }
 
+void rounded_outline(ViewPlan &view, const RoundedOutline &outline) {
+  const auto [x0, x1, half, r] = outline;
+  view.line(Line::visible, {x0 + r, -half, 0}, {x1 - r, -half, 0});
+  view.line(Line::visible, {x0 + r, half, 0}, {x1 - r, half, 0});
+  view.line(Line::visible, {x0, -half + r, 0}, {x0, half - r, 0});
+  view.line(Line::visible, {x1, -half + r, 0}, {x1, half - r, 0});
+  // Arcs are given as the viewer sees them; from below, +y is down.
+  constexpr double quarter = 0.25 * full_turn;
+  const double y = view.looking.up.y * (half - r);
+  view.circle(Line::visible, {x1 - r, y, 0}, r, 0, quarter);
+  view.circle(Line::visible, {x0 + r, y, 0}, r, quarter, quarter);
+  view.circle(Line::visible, {x0 + r, -y, 0}, r, 2 * quarter, quarter);
+  view.circle(Line::visible, {x1 - r, -y, 0}, r, 3 * quarter, quarter);
+}
+
 void hole_end_on(ViewPlan &view, Vec centre, fixture::Length radius) {
   view.circle(Line::visible, centre, in_mm(radius));
   view.centre_mark(centre, in_mm(radius));

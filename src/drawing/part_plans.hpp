@@ -31,6 +31,8 @@ PartPlan plan_assembly(const Inputs &); // with a list of all parts
 
 PartPlan plan_chamber_body(const Inputs &);
 ViewPlan chamber_base_view(const Inputs &); // one of its views
+PartPlan plan_wiper_plate(const Inputs &);
+PartPlan plan_plenum_cover(const Inputs &);
 PartPlan plan_end_plate(const Inputs &);
 PartPlan plan_backing_pin(const Inputs &);
 PartPlan plan_port_block(const Inputs &);
@@ -57,6 +59,12 @@ void add_right_view(const Inputs &, std::vector<ViewPlan> &row, ViewPlan view);
 void thread_end_on(ViewPlan &, Vec centre, double major_radius);
 void thread_cut(ViewPlan &, Vec mouth, Vec inwards, Vec across, double major_radius, double depth,
                 double drill_radius);
+
+// Rectangle with rounded corners in the plane of X and Y, symmetric about y = 0.
+struct RoundedOutline {
+  double x_min = 0.0, x_max = 0.0, half_width = 0.0, corner = 0.0;
+};
+void rounded_outline(ViewPlan &, const RoundedOutline &);
 
 void tapped_end_on(ViewPlan &, Vec centre, fixture::Length major, fixture::Length drill_radius);
 // Plain hole with a centre mark.

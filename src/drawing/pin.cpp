@@ -53,12 +53,10 @@ ViewPlan pin_section(const Inputs &in) {
       {"backing-pin.contact_inner_radius", at(0, -inner), at(0, inner), Side::left,
        n.diameter(pin.contact_inner_radius)},
   };
-  if (head > 0.0) {
-    view.linears.push_back(
-        {"backing-pin.head_length", at(0, outer), at(head, outer), Side::above, n.size(pin.head_length)});
-    view.linears.push_back({"backing-pin.contact_outer_radius", at(0, -outer), at(0, outer), Side::left,
-                            n.diameter(pin.contact_outer_radius)});
-  }
+  view.linears.push_back(
+      {"backing-pin.head_length", at(0, outer), at(head, outer), Side::above, n.size(pin.head_length)});
+  view.linears.push_back({"backing-pin.contact_outer_radius", at(0, -outer), at(0, outer), Side::left,
+                          n.diameter(pin.contact_outer_radius)});
   view.callouts.push_back(datum(at(0.6 * length, -shank), "A", downwards));
   const double ring = 0.5 * (inner + outer);
   view.callouts.push_back(roughness("backing-pin.contact.roughness", at(0, ring), n, contact));
@@ -87,6 +85,9 @@ ViewPlan contact_face(const Inputs &in) {
   const double inner_gap = std::asin(half / inner);
   constexpr double quarter = 0.25 * full_turn;
   view.circle(Line::visible, {}, outer);
+  if (pin.shank_radius > pin.contact_outer_radius) {
+    view.circle(Line::visible, {}, in_mm(pin.shank_radius));
+  }
   for (int i = 0; i < 4; ++i) {
     view.circle(Line::visible, {}, inner, i * quarter + inner_gap, quarter - 2.0 * inner_gap);
     const double c = std::cos(i * quarter), s = std::sin(i * quarter);
@@ -94,7 +95,8 @@ ViewPlan contact_face(const Inputs &in) {
     view.line(Line::visible, turned(inner_at, half), turned(outer_at, half));
     view.line(Line::visible, turned(inner_at, -half), turned(outer_at, -half));
   }
-  view.centre_mark({}, outer);
+  const double rim = std::max(outer, in_mm(pin.shank_radius));
+  view.centre_mark({}, rim);
   view.linears.push_back({"backing-pin.groove_width",
                           {0, half, outer_at},
                           {0, -half, outer_at},
@@ -105,8 +107,8 @@ ViewPlan contact_face(const Inputs &in) {
   view.callouts.back().towards = down_right;
   view.marks.push_back({Mark::Kind::cut,
                         "A",
-                        {0, -half_root * outer, -half_root * outer},
-                        {0, half_root * outer, half_root * outer},
+                        {0, -half_root * rim, -half_root * rim},
+                        {0, half_root * rim, half_root * rim},
                         {0, half_root, -half_root}});
   return view;
 }
@@ -114,14 +116,10 @@ ViewPlan contact_face(const Inputs &in) {
 } // namespace
 
 PartPlan plan_backing_pin(const Inputs &in) {
-  const BackingPin &pin = in.layout.pin;
   PartPlan plan = started_plan(in, ids::backing_pin);
   plan.rows.emplace_back();
   plan.rows.back().push_back(pin_section(in));
   add_left_view(in, plan.rows.back(), contact_face(in));
-  if (!(pin.head_length > Length{})) {
-    plan.notes.push_back("Contact ring has the shank's diameter.");
-  }
   return plan;
 }
 

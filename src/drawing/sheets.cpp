@@ -24,6 +24,7 @@ struct PartSheet {
 };
 constexpr PartSheet part_sheets[] = {
     {ids::chamber_body, plan_chamber_body}, {ids::chamber_end_plate, plan_end_plate},
+    {ids::wiper_plate, plan_wiper_plate},   {ids::plenum_cover, plan_plenum_cover},
     {ids::backing_pin, plan_backing_pin},   {ids::gas_port_block, plan_port_block},
     {ids::cradle_stand, plan_cradle_stand}, {ids::index_collar, plan_index_collar},
     {ids::axial_stop, plan_axial_stop},     {ids::base_plate, plan_base_plate},

@@ -28,7 +28,7 @@ Lump lump(double volume, double surface, const standards::Metal &metal, double l
 }
 
 void touch_chamber(const job::Job &job, const fixture::ChamberBody &body, double loss, Chain &chain) {
-  const double gap = (body.tube_bore_radius - 0.5 * job.tube.outside_diameter).value();
+  const double gap = (body.opening_radius - 0.5 * job.tube.outside_diameter).value();
   for (std::size_t i = 0; i < chain.joint; ++i) {
     Ring &ring = chain.rings[i];
     const double area = ring.outside * overlap(ring, body.x_min.value(), body.cavity_start.value());
@@ -40,7 +40,7 @@ void touch_chamber(const job::Job &job, const fixture::ChamberBody &body, double
   }
   const double block = (body.length() * body.width * body.height()).value();
   const double hollow = cylinder(body.cavity_radius, body.x_max - body.cavity_start) +
-                        cylinder(body.tube_bore_radius, body.cavity_start - body.x_min);
+                        cylinder(body.opening_radius, body.cavity_start - body.x_min);
   const double surface =
       2.0 * (body.length() * (body.width + body.height()) + body.width * body.height()).value();
   chain.bodies[std::size_t(Body::chamber)] =
@@ -48,20 +48,27 @@ void touch_chamber(const job::Job &job, const fixture::ChamberBody &body, double
 }
 
 void touch_plug(const job::Job &job, const fixture::EndPlug &plug, double loss, Chain &chain) {
-  const double gap = (0.5 * job.tube.inside_diameter - plug.spigot_radius).value();
+  const bool cup = plug.kind == fixture::PlugKind::cup;
+  const double gap = (cup ? plug.cup_radius - 0.5 * job.tube.outside_diameter
+                          : 0.5 * job.tube.inside_diameter - plug.spigot_radius)
+                         .value();
   const double start = plug.placement.x.value();
+  const double end = start + (cup ? plug.cup_length : plug.spigot_length).value();
   for (std::size_t i = 0; i < chain.joint; ++i) {
     Ring &ring = chain.rings[i];
-    const double area = ring.inside * overlap(ring, start, start + plug.spigot_length.value());
+    double &free = cup ? ring.outside : ring.inside;
+    const double area = free * overlap(ring, start, end);
     if (area > 0.0) {
       chain.contacts.push_back(
           {.ring = i, .body = Body::plug, .area = area, .gap = std::max(gap, gap_least)});
-      ring.inside -= area;
+      free -= area;
     }
   }
-  const double volume =
-      cylinder(plug.shoulder_radius, plug.shoulder_length) + cylinder(plug.spigot_radius, plug.spigot_length);
-  const double rim = (2.0 * pi * plug.shoulder_radius * plug.shoulder_length).value();
+  const double inside =
+      cup ? cylinder(plug.shoulder_radius, plug.cup_length) - cylinder(plug.cup_radius, plug.cup_length)
+          : cylinder(plug.spigot_radius, plug.spigot_length);
+  const double volume = cylinder(plug.shoulder_radius, plug.shoulder_length) + inside;
+  const double rim = (2.0 * pi * plug.shoulder_radius * (plug.shoulder_length + plug.cup_length)).value();
   const double ends = (pi * plug.shoulder_radius * plug.shoulder_radius).value();
   chain.bodies[std::size_t(Body::plug)] = lump(volume, rim + ends, *job.fixture.material, loss);
 }

@@ -137,6 +137,8 @@ void list_limits(const HeatPlan &plan, List &list) {
   list.add("heat.o_ring.limit", plan.o_ring_limit.value(), Dimension::temperature,
            "Temperature the plug's rubber stands", "silicone in dry gas, continuous, unless set", {},
            "seal makers' temperature guides, 200 degC, from memory", Basis::fallback);
+  list.temperature("heat.wiper.peak", plan.wiper_peak, "Hottest tube in the chamber's wiper",
+                   "highest of tacks and runs", work);
   list.temperature("heat.cap_centre.peak", plan.cap_centre_peak, "Hottest the cap's centre becomes",
                    "highest of all runs", work);
   list.add("heat.cap_centre.limit", plan.cap_centre_limit.value(), Dimension::temperature,

@@ -81,6 +81,7 @@ void Bench::follow(Weld &weld) {
     weld.hot_zone = units::metres(0.5 * rings[i].length - rings[i].position);
   }
   weld.o_ring_peak = model_.peak(scene_.o_ring);
+  weld.wiper_peak = model_.peak(scene_.wiper);
   weld.cap_centre_peak = model_.peak(scene_.cap_centre);
   if (scene_.roller) {
     weld.roller_peak = model_.peak(*scene_.roller);
@@ -134,6 +135,7 @@ void settle(const Bench &bench, HeatPlan &plan) {
       plan.longest_hold = std::max(plan.longest_hold, weld.hold);
       plan.arc_time += weld.welding;
       plan.o_ring_peak = std::max(plan.o_ring_peak, weld.o_ring_peak);
+      plan.wiper_peak = std::max(plan.wiper_peak, weld.wiper_peak);
       plan.cap_centre_peak = std::max(plan.cap_centre_peak, weld.cap_centre_peak);
       plan.joint_peak = std::max(plan.joint_peak, weld.joint_peak);
       plan.hot_zone = std::max(plan.hot_zone, weld.hot_zone);

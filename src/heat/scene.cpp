@@ -141,6 +141,10 @@ Scene scene_of(const job::Job &job, const fixture::Layout &layout, const Options
   const auto &plug = layout.plug;
   const units::Length seal = plug.placement.x + plug.seal.groove_start + 0.5 * plug.seal.groove_width;
   scene.o_ring = ring_at(chain, seal.value());
+  // A journal in the wiper is no hotter than the tube on its plug.
+  scene.wiper = layout.spindle_in_chamber(job)
+                    ? scene.o_ring
+                    : ring_at(chain, (layout.wiper.placement.x + 0.5 * layout.wiper.thickness).value());
   scene.cap_centre = chain.rings.size() - 1;
   scene.roller = roller_ring(chain, layout.stand, options);
   return scene;

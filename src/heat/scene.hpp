@@ -12,7 +12,7 @@ struct Scene {
   Accuracy accuracy;
   Arc arc; // power, widths and speed; start is set for each pass
   Region joint_zone, uncovered, everything;
-  std::size_t o_ring = 0, cap_centre = 0;
+  std::size_t o_ring = 0, wiper = 0, cap_centre = 0;
   std::optional<std::size_t> roller;
 };
 

@@ -41,14 +41,13 @@ void add_work(Table &t) {
   practice(t, torch_tilt, 15 * deg, "15 degrees from vertical, pushed; common practice");
   practice(t, torch_gas_flow, 10 * lpm, "10 L/min through a number 8 cup; common practice");
   practice(t, rotation_tacks, 4, "four tacks a quarter turn apart; common practice");
-  practice(t, rotation_runs, 4, "four runs of a quarter turn, as far as a wrist turns; common practice");
   practice(t, rotation_overlap, 10 * deg, "10 degrees over the end of the run before; common practice");
   simple(t, rotation_start_angle, 0, "the first run starts at the index collar's zero");
   choice(t, rotation_direction, "counterclockwise",
          "seen looking at the cap; suits a torch in the right hand, chosen by this program");
   practice(t, weld_voltage, 10, "10 V, a short arc in argon; common practice");
-  practice(t, weld_travel_speed, 2 * mm, "2 mm/s, hand welding of thin wall; common practice");
   practice(t, weld_arc_efficiency, 0.77, "0.77, gas tungsten arc on direct current; common practice");
+  practice(t, weld_bead_height, 0.5 * mm, "0.5 mm over the tube, weld without filler; common practice");
 }
 
 void add_gas(Table &t) {

@@ -86,6 +86,8 @@ std::optional<double> work_value(const Job &job, Key key) {
     return job.weld.travel_speed.value();
   case weld_arc_efficiency:
     return job.weld.arc_efficiency;
+  case weld_bead_height:
+    return job.weld.bead_height.value();
   case weld_shielding_temperature:
     return job.weld.shielding_temperature.value();
   default:

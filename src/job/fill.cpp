@@ -3,6 +3,7 @@
 #include "job/stock.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace purgewright::job {
@@ -79,6 +80,8 @@ class Filler {
   void cap();
   void spigot();
   void torch();
+  bool little_metal() const;
+  int default_runs();
   void rotation();
   void weld();
   void gas();
@@ -190,9 +193,34 @@ void Filler::spigot() {
   c.spigot_diameter = t.inside_diameter - 2.0 * c.spigot_clearance;
 }
 
+// A cup about as wide as the tube hides the joint from the eye: small tubes are welded with small cups, whose
+// gas covers them as well. Common practice.
+struct TubeTorch {
+  double below; // outside diameter of the tube, m
+  double cup_bore, stickout, flow;
+  std::string_view cup_reason, stickout_reason, flow_reason;
+};
+constexpr double lpm = 1e-3 / 60.0; // m3/s
+constexpr std::array<TubeTorch, 2> small_tubes{
+    {{10.0 * mm, 6.35 * mm, 6.0 * mm, 5.0 * lpm,
+      "cup number 4, bore 4/16 in, on a tube under 10 mm; common practice",
+      "6 mm, so that the eye sees past a small cup; common practice",
+      "5 L/min through a number 4 cup; common practice"},
+     {20.0 * mm, 9.525 * mm, 6.5 * mm, 8.0 * lpm,
+      "cup number 6, bore 6/16 in, on a tube under 20 mm; common practice",
+      "6.5 mm, so that the eye sees past the cup; common practice",
+      "8 L/min through a number 6 cup; common practice"}}};
+
 void Filler::torch() {
   Torch &t = job_.torch;
-  t.cup_bore = length(torch_cup_bore);
+  const auto *small = std::ranges::find_if(
+      small_tubes, [&](const TubeTorch &row) { return job_.tube.outside_diameter.value() < row.below; });
+  const auto fitting = [&](Key key, double TubeTorch::*number_of, std::string_view TubeTorch::*reason) {
+    return small == small_tubes.end()
+               ? number(key)
+               : number(key, small->*number_of, Basis::common_practice, small->*reason);
+  };
+  t.cup_bore = units::metres(fitting(torch_cup_bore, &TubeTorch::cup_bore, &TubeTorch::cup_reason));
   const auto cups = standards::torch_cups();
   const auto distance = [&](const standards::TorchCup &cup) {
     return std::abs((cup.bore - t.cup_bore).value());
@@ -207,15 +235,39 @@ void Filler::torch() {
                            listed ? "usual cup of this number; common practice, measure the real cup"
                                   : "the bore and 2 mm of wall; common practice, measure the real cup"));
   t.cup_length = length(torch_cup_length);
-  t.stickout = length(torch_stickout);
+  t.stickout = units::metres(fitting(torch_stickout, &TubeTorch::stickout, &TubeTorch::stickout_reason));
   t.tilt = units::radians(number(torch_tilt));
-  t.gas_flow = units::cubic_metres_per_second(number(torch_gas_flow));
+  t.gas_flow =
+      units::cubic_metres_per_second(fitting(torch_gas_flow, &TubeTorch::flow, &TubeTorch::flow_reason));
+}
+
+// Small or short: one long run would melt the middle of its cap or bake its plug's rubber. Common practice.
+constexpr double smallest_tube = 10.0 * mm, small_tube = 20.0 * mm, short_tube = 80.0 * mm;
+
+bool Filler::little_metal() const {
+  return job_.tube.outside_diameter.value() < small_tube || job_.tube.length.value() < short_tube;
+}
+
+int Filler::default_runs() {
+  const auto runs = [&](int count, std::string_view reason) {
+    return static_cast<int>(std::lround(number(rotation_runs, count, Basis::common_practice, reason)));
+  };
+  if (!little_metal()) {
+    return runs(4, "four runs of a quarter turn, as far as a wrist turns; common practice");
+  }
+  return job_.tube.outside_diameter.value() < smallest_tube
+             ? runs(12,
+                    "twelve very short runs: a tube under 10 mm has hardly any metal to take up the heat of "
+                    "one; common practice")
+             : runs(8,
+                    "eight short runs: a tube under 20 mm or shorter than 80 mm has little metal to take up "
+                    "the heat of one; common practice");
 }
 
 void Filler::rotation() {
   Rotation &r = job_.rotation;
   r.tacks = count(rotation_tacks);
-  r.runs = count(rotation_runs);
+  r.runs = default_runs();
   r.overlap = units::radians(number(rotation_overlap));
   r.swing_radius = units::metres(
       number(rotation_swing_radius, 0.5 * job_.tube.outside_diameter.value() + 5.0 * mm, Basis::fallback,
@@ -233,18 +285,29 @@ units::Temperature metals_shielding_temperature(const Job &job) {
 }
 
 void Filler::weld() {
-  constexpr double current_per_wall = 40.0 / mm; // A/m
+  const bool little = little_metal();
+  const double current_per_wall = (little ? 32.0 : 40.0) / mm; // A/m
   Weld &w = job_.weld;
-  w.current =
-      units::amperes(number(weld_current, current_per_wall * job_.tube.wall.value(), Basis::common_practice,
-                            "40 A for each mm of wall, of 30 to 45 A/mm; common practice"));
+  w.current = units::amperes(
+      number(weld_current, current_per_wall * job_.tube.wall.value(), Basis::common_practice,
+             little ? "32 A for each mm of wall, of 30 to 45 A/mm, for a small or short tube; common practice"
+                    : "40 A for each mm of wall, of 30 to 45 A/mm; common practice"));
   w.voltage = units::volts(number(weld_voltage));
-  w.travel_speed = units::metres_per_second(number(weld_travel_speed));
+  w.travel_speed = units::metres_per_second(
+      number(weld_travel_speed, (little ? 3.0 : 2.0) * mm, Basis::common_practice,
+             little ? "3 mm/s, quick past a small or short tube's little metal; common practice"
+                    : "2 mm/s, hand welding of thin wall; common practice"));
   w.arc_efficiency = number(weld_arc_efficiency);
+  w.bead_height = length(weld_bead_height);
+  constexpr units::Temperature strict = units::celsius(315.0);
+  const units::Temperature metals = metals_shielding_temperature(job_);
+  const bool cooler = job_.tube.length.value() < short_tube && strict < metals;
   w.shielding_temperature = units::kelvins(
-      number(weld_shielding_temperature, metals_shielding_temperature(job_).value(), Basis::common_practice,
-             "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; "
-             "common practice"));
+      number(weld_shielding_temperature, (cooler ? strict : metals).value(), Basis::common_practice,
+             cooler ? "315 degC (600 degF), as stricter procedures have it: a tube under 80 mm cools for the "
+                      "sake of its plug's rubber; common practice"
+                    : "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; "
+                      "common practice"));
 }
 
 void Filler::gas() {

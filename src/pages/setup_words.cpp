@@ -145,8 +145,10 @@ std::vector<std::string> loading_steps(const Findings &f) {
                     "tack, long "
                     "line: run starts), weld, hold, turn on. The weld runs {}, so the tube turns {}.",
                     d.job.rotation.direction == job::Direction::clockwise ? "clockwise" : "counterclockwise",
-                    d.job.rotation.direction == job::Direction::clockwise ? "counterclockwise"
-                                                                          : "clockwise")}) {
+                    d.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise"),
+        std::string(
+            "Out: loosen the wiper plate's four knobs, slide plate and wiper back, draw the part back "
+            "until the cap is behind the chamber, lift it off.")}) {
     steps.push_back(std::move(step));
   }
   return steps;

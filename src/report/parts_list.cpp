@@ -6,12 +6,12 @@
 #include "purgewright/checks/printing.hpp"
 #include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/figures.hpp"
+#include "purgewright/fixture/screw_joint.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <utility>
 
@@ -99,22 +99,17 @@ Length shim_outside(const standards::Bearing &bearing) {
 
 void bought_fasteners(const Design &d, List &list) {
   const auto &l = d.layout;
-  // Least thread engagement in aluminium; tapped holes are deep enough for the next listed length.
-  const double engagement = standards::machining_rules().thread_engagement_per_diameter;
-  constexpr std::array<double, 14> lengths{6,  8,  10, 12, 16, 20, 25,
-                                           30, 35, 40, 45, 50, 55, 60}; // mm, ISO 4762
   const auto screw = [&](std::string_view name, const standards::Screw &size, int quantity, Length grip,
                          std::string_view what) {
-    const double least = units::to_millimetres(grip + engagement * size.major);
-    const auto found = std::ranges::lower_bound(lengths, least);
-    const double listed = found == lengths.end() ? lengths.back() : *found;
+    const double listed = units::to_millimetres(fixture::screw_joint(size, grip).length);
     list.buy(std::string(name), quantity, fmt::format("ISO 4762 {} x {:.0f}", size.name, listed),
              std::string(what));
   };
   screw("socket screw", *l.body.end_screw, static_cast<int>(l.end_plate.screws.size()),
-        l.end_plate.thickness - l.end_plate.counterbore_depth, "end plate to chamber body");
-  screw("socket screw", *l.body.base_screw, static_cast<int>(l.body.base_screws.size()), l.base.thickness,
-        "chamber body to base plate, from below");
+        l.end_plate.thickness - l.end_plate.counterbore_depth + l.gasket, "end plate to chamber body");
+  screw("socket screw", *l.body.base_screw, static_cast<int>(l.body.base_screws.size()),
+        l.base.thickness + l.body.bottom - l.body.z_min,
+        "base plate and plenum cover to chamber body, from below");
   screw("socket screw", *l.block.mount_screw, static_cast<int>(l.block.mounts.size()),
         l.block.height - l.block.mount_counterbore_depth, "gas-port block to base plate");
   screw("socket screw", *l.stand.foot_screw, static_cast<int>(l.base.stand_screws.size()), l.base.thickness,
@@ -136,11 +131,20 @@ void bought_fasteners(const Design &d, List &list) {
                          std::floor(units::to_millimetres(l.spindle.radius - l.spindle.seat_radius))),
              "hold the plug's head in the spindle");
   }
-  list.buy("dowel pin", static_cast<int>(l.base.dowels.size()),
-           fmt::format("ISO 8734 {:.0f} m6 x 16", 2.0 * units::to_millimetres(l.base.dowel_radius)),
-           "chamber body (2) and front cradle stand (1) on the base plate: the axis survives dismantling");
+  const double dowel = 2.0 * units::to_millimetres(l.base.dowel_radius);
+  list.buy(
+      "dowel pin", 2, fmt::format("ISO 8734 {:.0f} m6 x 24", dowel),
+      "chamber body on the base plate through the plenum cover; grind a flat on either side of one, along "
+      "the line to the other");
+  list.buy("dowel pin", 1, fmt::format("ISO 8734 {:.0f} m6 x 16", dowel),
+           "front cradle stand on the base plate");
   list.buy("set screw", 1, fmt::format("ISO 4026 {} x 10", l.end_plate.clamp_screw->name),
            "clamps the backing pin");
+  list.buy("slug", 1, "brass, 3 mm diameter, 3 mm long", "under the set screw: it does not mar the pin");
+  list.buy(
+      "knurled screw", static_cast<int>(l.wiper.knobs.size()),
+      fmt::format("{} x {:.0f}", l.wiper.knob->name, units::to_millimetres(fixture::wiper_joint(l).length)),
+      "wiper plate to chamber body");
   list.buy("shim washer", 2 * rollers,
            fmt::format(
                "DIN 988 {:.0f} x {:.0f}, {:.1f} mm in all", units::to_millimetres(l.stand.bearing->bore),
@@ -180,8 +184,21 @@ void bought_gas_parts(const Design &d, List &list) {
     list.buy("set screw", 1, fmt::format("ISO 4026 {} x 5", plug.cross_screw->name),
              "closes the end plug's cross drilling; thread sealant free of oil");
   }
-  list.buy("O-ring", 1, fmt::format("AS568 {}", l.end_plate.groove.ring->dash),
-           "face seal of the end plate; FKM");
+  const auto sheet = [&](Length a, Length b, Length thickness) {
+    return fmt::format("{} x {}, {} thick", length(d, a), length(d, b), length(d, thickness));
+  };
+  list.buy(
+      "wiper", 1, sheet(l.wiper.width, 2.0 * l.wiper.z_max, l.wiper.thickness),
+      fmt::format("silicone sheet, 40 Shore A, cut with the wiper plate as template; hole for the tube {}",
+                  length(d, 2.0 * l.wiper.hole_radius)));
+  list.buy("gasket", 1, sheet(l.end_plate.width, l.end_plate.z_max - l.end_plate.z_min, l.gasket),
+           fmt::format("silicone sheet, 60 Shore A, under the end plate; hole {}",
+                       length(d, 2.0 * l.body.cavity_radius)));
+  list.buy("gasket", 1, sheet(l.plenum_cover.length(), l.plenum_cover.width, l.gasket),
+           fmt::format("silicone sheet, 60 Shore A, over the plenum cover; opening {} x {}",
+                       length(d, l.body.plenum.length()), length(d, l.body.plenum.width)));
+  list.buy("sealing screw", 1, std::string(l.end_plate.meter.thread->name),
+           "closes the oxygen meter's port in the end plate");
   list.buy("fine-adjust needle valve", l.block.outlets, fmt::format("{} male", thread),
            "one each outlet of the block");
   list.buy("hose fitting", 2, fmt::format("{} male", thread), "block inlet, chamber inlet");
@@ -189,13 +206,12 @@ void bought_gas_parts(const Design &d, List &list) {
            "plug" + std::string(plug.has_exhaust ? " inlet and exhaust" : ""));
   list.buy("threaded plug", 1, fmt::format("{}", thread), "closes the drilling end of the gallery");
   list.buy("flowmeter", 2, "argon, 1 to 15 L/min (2 to 30 ft3/h)", "bore and chamber circuit");
-  list.buy(
-      "foot", l.tail_foot.present ? 7 : 4,
-      fmt::format("{} stud, 25 mm high at least", l.base.foot_screw->name),
-      l.tail_foot.present
-          ? "under base plate and tail foot: room for screw heads and the chamber's fitting; three set the "
-            "tail stand's height"
-          : "under the base plate: room for screw heads and the chamber's fitting");
+  list.buy("foot", l.tail_foot.present ? 7 : 4,
+           fmt::format("{} stud, 25 mm high at least", l.base.foot_screw->name),
+           l.tail_foot.present
+               ? "under base plate and tail foot: room for screw heads and keys; three set the "
+                 "tail stand's height"
+               : "under the base plate: room for screw heads and keys");
 }
 
 } // namespace

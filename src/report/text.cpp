@@ -148,9 +148,9 @@ std::string sizes(const Findings &f, TextStyle style) {
   text += fmt::format("  chamber body   {} x {} x {}, cavity {} diameter, slot {} x {}\n",
                       length(body.length()), length(body.width), length(body.height()),
                       length(2.0 * body.cavity_radius), length(body.slot.length()), length(body.slot.width));
-  text +=
-      fmt::format("  tube bore      {} for a tube of {} to {}\n", length(2.0 * body.tube_bore_radius),
-                  length(d.job.tube.outside_diameter_least()), length(d.job.tube.outside_diameter_most()));
+  text += fmt::format("  rear opening   {} for a tube of {} to {}, closed by a wiper cut to {}\n",
+                      length(2.0 * body.opening_radius), length(d.job.tube.outside_diameter_least()),
+                      length(d.job.tube.outside_diameter_most()), length(2.0 * d.layout.wiper.hole_radius));
   const auto &seal = d.layout.plug.seal;
   const auto &plug = d.layout.plug;
   const bool cup = plug.kind == fixture::PlugKind::cup;

@@ -33,15 +33,17 @@ struct Expected {
 
 void require_agreement(const job::Job &job, const fixture::Volumes &volumes, const Assembly &assembly,
                        const GasSpaces &gas) {
-  const std::array<Expected, 9> expected{{{ids::chamber_body, volumes.chamber_body},
-                                          {ids::chamber_end_plate, volumes.end_plate},
-                                          {ids::backing_pin, volumes.backing_pin},
-                                          {ids::cradle_stand, volumes.cradle_stand},
-                                          {ids::index_collar, volumes.index_collar},
-                                          {ids::axial_stop, volumes.axial_stop},
-                                          {ids::base_plate, volumes.base_plate},
-                                          {ids::slot_cover, volumes.slot_cover},
-                                          {"cap", fixture::cap_metal(job.cap)}}};
+  const std::array<Expected, 11> expected{{{ids::chamber_body, volumes.chamber_body},
+                                           {ids::wiper_plate, volumes.wiper_plate},
+                                           {ids::plenum_cover, volumes.plenum_cover},
+                                           {ids::chamber_end_plate, volumes.end_plate},
+                                           {ids::backing_pin, volumes.backing_pin},
+                                           {ids::cradle_stand, volumes.cradle_stand},
+                                           {ids::index_collar, volumes.index_collar},
+                                           {ids::axial_stop, volumes.axial_stop},
+                                           {ids::base_plate, volumes.base_plate},
+                                           {ids::slot_cover, volumes.slot_cover},
+                                           {"cap", fixture::cap_metal(job.cap)}}};
   for (const Part &part : assembly.parts) {
     if (const units::Volume metal = volumes.of(part.name); metal > units::Volume{}) {
       compare(part.name, part.volume, metal);

@@ -56,13 +56,18 @@ struct Builder {
 void add_chamber(const job::Job &job, const fixture::Layout &layout, Builder &builder) {
   const auto &plate = layout.end_plate;
   builder.add(ids::chamber_body, "Chamber body", [&] { return build_chamber_body(layout); }, {},
-              {port(*job.gas.port_thread, "gas inlet"), tapped(4, *layout.body.end_screw, "end plate"),
+              {port(*job.gas.port_thread, "gas inlet"),
+               tapped(8, *layout.body.end_screw, "end plate and wiper plate"),
                tapped(4, *layout.body.base_screw, "base"),
                reamed(2, layout.body.dowel.radius, "dowels to the base plate")});
   builder.add(ids::chamber_end_plate, "Chamber end plate", [&] { return build_end_plate(layout); },
               at(plate.placement),
               {tapped(1, *plate.clamp_screw, "clamp screw of the backing pin"),
-               fmt::format("O-ring AS568 {} in the face groove", plate.groove.ring->dash)});
+               port(*plate.meter.thread, "oxygen meter's hose; a screw closes it otherwise")});
+  builder.add(ids::wiper_plate, "Wiper plate", [&] { return build_wiper_plate(layout); },
+              at(layout.wiper.placement), {});
+  builder.add(ids::plenum_cover, "Plenum cover", [&] { return build_plenum_cover(layout); },
+              {.offset = {{}, {}, layout.body.z_min}}, {});
   builder.add(ids::backing_pin, "Backing pin", [&] { return build_backing_pin(layout); },
               at(layout.pin.placement), {});
 }

@@ -45,7 +45,7 @@ Solid build_base_plate(const fixture::Layout &layout) {
     const auto through = [&](const fixture::Position &at, Length radius) {
       return kernel::through_cutter({{at.x, at.y, {}}, kernel::against_z}, 2.0 * radius, base.thickness);
     };
-    std::vector<Solid> tools{through({base.inlet_x, {}, {}}, base.inlet_radius)};
+    std::vector<Solid> tools;
     for (const auto &at : base.chamber_screws) {
       tools.push_back(through(at, base.chamber_screw_radius));
     }

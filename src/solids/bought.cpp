@@ -3,6 +3,8 @@
 
 #include "tools.hpp"
 
+#include "purgewright/fixture/screw_joint.hpp"
+
 #include "purgewright/solids/kernel/boolean.hpp"
 #include "purgewright/solids/kernel/measure.hpp"
 #include "purgewright/units/ids.hpp"
@@ -50,7 +52,7 @@ Placement at(Length x, Length y, Length z) {
 
 // Socket head screw: the head's underside in the origin, its shank along `axis`.
 Solid screw(const standards::Screw &size, kernel::Direction axis, Length grip) {
-  const Length shank = grip + standards::machining_rules().thread_engagement_per_diameter * size.major;
+  const Length shank = fixture::screw_joint(size, grip).length;
   const Length radius = 0.5 * thread_share * size.tap_drill;
   return kernel::revolve({{}, axis}, {{-size.head_height, Length{}},
                                       {-size.head_height, 0.5 * size.head_diameter},
@@ -80,13 +82,29 @@ std::string title(const standards::Screw &size, std::string_view what) {
 
 void add_chamber_screws(const fixture::Layout &l, List &list) {
   const auto &plate = l.end_plate;
-  const Length seat = l.body.x_max + plate.thickness - plate.counterbore_depth;
+  const Length seat = plate.placement.x + plate.thickness - plate.counterbore_depth;
   std::vector<Placement> places;
   for (const Position &p : plate.screws) {
     places.push_back(at(seat, p.y, p.z));
   }
   list.add("screw-end-plate", title(*l.body.end_screw, "end plate"),
-           screw(*l.body.end_screw, kernel::against_x, plate.thickness - plate.counterbore_depth), places);
+           screw(*l.body.end_screw, kernel::against_x, plate.thickness - plate.counterbore_depth + l.gasket),
+           places);
+}
+
+// Cut from sheet: the wiper and two gaskets. Knurled screws hold the wiper's plate.
+void add_closures(const fixture::Layout &l, List &list) {
+  const auto &wiper = l.wiper;
+  list.add("wiper", "Wiper", build_wiper(l), {at(wiper.placement.x, {}, {})});
+  list.add("end-gasket", "Gasket of the end plate", build_end_gasket(l), {at(l.body.x_max, {}, {})});
+  list.add("plenum-gasket", "Gasket of the plenum cover", build_plenum_gasket(l),
+           {at({}, {}, l.body.bottom - l.gasket)});
+  std::vector<Placement> places;
+  for (const Position &p : wiper.knobs) {
+    places.push_back(at(wiper.placement.x - wiper.plate_thickness, p.y, p.z));
+  }
+  list.add("screw-wiper", fmt::format("Knurled screw {}, wiper plate", wiper.knob->name),
+           screw(*wiper.knob, kernel::along_x, wiper.plate_thickness + wiper.thickness), places);
 }
 
 // From under the base plate up into what stands on it.
@@ -94,14 +112,15 @@ void add_base_screws(const fixture::Layout &l, List &list) {
   const auto &base = l.base;
   const Length under = base.placement.z - base.thickness;
   const auto from_below = [&](std::string_view name, const standards::Screw &size, std::string_view what,
-                              auto &&spots) {
+                              auto &&spots, Length between = {}) {
     std::vector<Placement> places;
     for (const Position &p : spots) {
       places.push_back(at(p.x, p.y, under));
     }
-    list.add(name, title(size, what), screw(size, kernel::along_z, base.thickness), places);
+    list.add(name, title(size, what), screw(size, kernel::along_z, base.thickness + between), places);
   };
-  from_below("screw-chamber", *l.body.base_screw, "chamber body", base.chamber_screws);
+  from_below("screw-chamber", *l.body.base_screw, "chamber body", base.chamber_screws,
+             l.body.bottom - l.body.z_min);
   from_below("screw-stand", *l.stand.foot_screw, "cradle stands", fixture::stand_feet(l.stand));
   const auto &tail = l.tail_foot;
   const auto on_tail = [&](const Position &p, Length z) {
@@ -128,11 +147,17 @@ void add_base_screws(const fixture::Layout &l, List &list) {
            screw(*block.mount_screw, kernel::against_z, block.height - block.mount_counterbore_depth),
            mounts);
   std::vector<Placement> dowels, feet;
-  for (const Position &p : base.dowels) {
+  for (const Position &p : l.body.dowels) {
     dowels.push_back(at(p.x, p.y, base.placement.z - dowel_stub));
   }
-  list.add("dowel", "Dowel pin", kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub),
-           dowels);
+  list.add(
+      "dowel-chamber", "Dowel pin, chamber body; one of two flattened",
+      kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub + l.body.bottom - l.body.z_min),
+      dowels);
+  const Position &stand = base.dowels.back();
+  list.add("dowel", "Dowel pin, front stand",
+           kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub),
+           {at(stand.x, stand.y, base.placement.z - dowel_stub)});
   for (const Position &p : base.feet) {
     feet.push_back(at(p.x, p.y, under - foot_height));
   }
@@ -214,8 +239,8 @@ void add_gas_fittings(const job::Job &job, const fixture::Layout &l, List &list)
                          block.placement.z + block.height));
   }
   list.add(valve, "Fine-adjust needle valve", outwards(kernel::along_z, valve_length), outlets);
-  list.add("fitting-chamber", "Hose fitting, chamber inlet", outwards(kernel::against_z, fitting_length),
-           {at(l.body.inlet_x, {}, l.body.z_min)});
+  list.add("fitting-chamber", "Hose fitting, chamber inlet", outwards(kernel::along_x, fitting_length),
+           {at(l.body.x_max, {}, l.body.inlet_z)});
   const auto &plug = l.plug;
   const Length rear = plug.placement.x + plug.rear_x();
   std::vector<Placement> ways{at(rear, {}, plug.placement.z + plug.inlet.z)};
@@ -242,6 +267,7 @@ std::vector<Part> bought_parts(const job::Job &job, const fixture::Layout &layou
   add_rollers(layout, list);
   add_press(layout, list);
   add_chamber_screws(layout, list);
+  add_closures(layout, list);
   add_base_screws(layout, list);
   add_gas_fittings(job, layout, list);
   return list.take();

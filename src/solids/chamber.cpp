@@ -13,35 +13,33 @@ namespace {
 
 using kernel::Frame;
 
-// Tube bore with its lead-in, from the -X face into the cavity.
-Solid tube_bore(const fixture::ChamberBody &body) {
-  const Length over = kernel::cutter_overshoot;
-  const Length guide = body.cavity_start - body.x_min;
-  return kernel::revolve({{body.x_min, {}, {}}, kernel::along_x},
-                         {{-over, Length{}},
-                          {-over, body.tube_bore_radius + body.lead_in + over},
-                          {body.lead_in, body.tube_bore_radius},
-                          {guide + over, body.tube_bore_radius},
-                          {guide + over, Length{}}});
+// From the -X face into the cavity.
+Solid rear_opening(const fixture::ChamberBody &body) {
+  return kernel::cylinder({{body.x_min - kernel::cutter_overshoot, {}, {}}, kernel::along_x},
+                          body.opening_radius,
+                          body.cavity_start - body.x_min + 2.0 * kernel::cutter_overshoot);
 }
 
 std::vector<Solid> body_holes(const fixture::ChamberBody &body) {
   std::vector<Solid> tools;
-  tools.push_back(
-      kernel::cylinder({{body.inlet_x, {}, body.z_min - kernel::cutter_overshoot}, kernel::along_z},
-                       body.inlet_radius, body.plenum.axis_z - body.z_min + kernel::cutter_overshoot));
+  // Into the middle of the plenum, whose end wall is flat there.
+  const Length middle = 0.5 * (body.plenum.x_min + body.plenum.x_max);
+  tools.push_back(kernel::cylinder({{middle, {}, body.inlet_z}, kernel::along_x}, body.inlet_radius,
+                                   body.x_max - middle + kernel::cutter_overshoot));
   const auto point = standards::machining_rules().drill_point;
   for (const auto &at : body.end_screws) {
     tools.push_back(kernel::drill_cutter({{body.x_max, at.y, at.z}, kernel::against_x},
                                          2.0 * body.end_tapping.radius, body.end_tapping.depth, point));
+    tools.push_back(kernel::drill_cutter({{body.x_min, at.y, at.z}, kernel::along_x},
+                                         2.0 * body.end_tapping.radius, body.end_tapping.depth, point));
   }
   for (const auto &at : body.base_screws) {
-    tools.push_back(kernel::drill_cutter({{at.x, at.y, body.z_min}, kernel::along_z},
+    tools.push_back(kernel::drill_cutter({{at.x, at.y, body.bottom}, kernel::along_z},
                                          2.0 * body.base_tapping.radius, body.base_tapping.depth, point));
   }
   for (const auto &at : body.dowels) {
-    tools.push_back(kernel::drill_cutter({{at.x, at.y, body.z_min}, kernel::along_z}, 2.0 * body.dowel.radius,
-                                         body.dowel.depth, point));
+    tools.push_back(kernel::drill_cutter({{at.x, at.y, body.bottom}, kernel::along_z},
+                                         2.0 * body.dowel.radius, body.dowel.depth, point));
   }
   return tools;
 }
@@ -53,6 +51,38 @@ Solid break_slot_edge(const fixture::ChamberBody &body, const Solid &bored) {
                                {{slot.x_min - slack, -0.5 * slot.width - slack, body.z_max},
                                 {slot.x_max + slack, 0.5 * slot.width + slack, body.z_max}},
                                slot.edge_break);
+}
+
+// Of the wiper and its plate: outline, hole round the tube, the knobs' holes.
+Solid drilled_sheet(const fixture::Wiper &wiper, Length from, Length to, Length hole_radius) {
+  const Length half = 0.5 * wiper.width;
+  std::vector<Solid> tools{
+      kernel::through_cutter({{from, {}, {}}, kernel::along_x}, 2.0 * hole_radius, to - from)};
+  for (const auto &at : wiper.knobs) {
+    tools.push_back(kernel::through_cutter({{from, at.y, at.z}, kernel::along_x},
+                                           2.0 * wiper.clearance_radius, to - from));
+  }
+  return kernel::cut(kernel::box({from, -half, -wiper.z_max}, {to, half, wiper.z_max}), tools);
+}
+
+// Of the plenum's cover and its gasket.
+Solid footprint(const fixture::PlenumCover &cover, Length from, Length to) {
+  const Length half = 0.5 * cover.width;
+  return kernel::box({cover.x_min, -half, from}, {cover.x_max, half, to});
+}
+
+std::vector<Solid> footprint_holes(const fixture::PlenumCover &cover, Length thickness) {
+  std::vector<Solid> tools;
+  const auto through = [&](const fixture::Position &at, Length radius) {
+    tools.push_back(kernel::through_cutter({{at.x, at.y, {}}, kernel::along_z}, 2.0 * radius, thickness));
+  };
+  for (const auto &at : cover.screws) {
+    through(at, cover.screw_radius);
+  }
+  for (const auto &at : cover.dowels) {
+    through(at, cover.dowel_radius);
+  }
+  return tools;
 }
 
 Solid strip(const fixture::BackingPin &pin, bool upright) {
@@ -69,7 +99,7 @@ Solid build_chamber_body(const fixture::Layout &layout) {
   const auto &body = layout.body;
   return kernel::in_part(std::string(ids::chamber_body), [&] {
     std::vector<Solid> tools = chamber_spaces(body);
-    tools.push_back(tube_bore(body));
+    tools.push_back(rear_opening(body));
     for (auto &hole : body_holes(body)) {
       tools.push_back(std::move(hole));
     }
@@ -77,6 +107,51 @@ Solid build_chamber_body(const fixture::Layout &layout) {
     // slot's edge is then chosen and broken on a plain shape.
     const Solid bored = kernel::cut(chamber_stock(body), tools);
     return kernel::cut(break_slot_edge(body, bored), diffuser_holes(body));
+  });
+}
+
+Solid build_wiper_plate(const fixture::Layout &layout) {
+  const auto &wiper = layout.wiper;
+  return kernel::in_part(std::string(ids::wiper_plate), [&] {
+    return drilled_sheet(wiper, -wiper.plate_thickness, Length{}, wiper.plate_hole_radius);
+  });
+}
+
+Solid build_wiper(const fixture::Layout &layout) {
+  const auto &wiper = layout.wiper;
+  return kernel::in_part("wiper", [&] {
+    return drilled_sheet(wiper, Length{}, wiper.thickness, wiper.sealed_radius + fixture::wiper_leak);
+  });
+}
+
+Solid build_plenum_cover(const fixture::Layout &layout) {
+  const auto &cover = layout.plenum_cover;
+  return kernel::in_part(std::string(ids::plenum_cover), [&] {
+    return kernel::cut(footprint(cover, Length{}, cover.thickness), footprint_holes(cover, cover.thickness));
+  });
+}
+
+Solid build_end_gasket(const fixture::Layout &layout) {
+  const auto &plate = layout.end_plate;
+  return kernel::in_part("end-gasket", [&] {
+    const Length half = 0.5 * plate.width;
+    std::vector<Solid> tools{
+        kernel::through_cutter({{}, kernel::along_x}, 2.0 * layout.body.cavity_radius, layout.gasket)};
+    for (const auto &at : plate.screws) {
+      tools.push_back(kernel::through_cutter({{{}, at.y, at.z}, kernel::along_x},
+                                             2.0 * plate.screw_clearance_radius, layout.gasket));
+    }
+    return kernel::cut(kernel::box({{}, -half, plate.z_min}, {layout.gasket, half, plate.z_max}), tools);
+  });
+}
+
+Solid build_plenum_gasket(const fixture::Layout &layout) {
+  const auto &cover = layout.plenum_cover;
+  return kernel::in_part("plenum-gasket", [&] {
+    std::vector<Solid> tools = footprint_holes(cover, layout.gasket);
+    tools.push_back(plenum_pocket(layout.body.plenum, -kernel::cutter_overshoot,
+                                  layout.gasket + kernel::cutter_overshoot));
+    return kernel::cut(footprint(cover, Length{}, layout.gasket), tools);
   });
 }
 
@@ -88,11 +163,8 @@ Solid build_end_plate(const fixture::Layout &layout) {
     std::vector<Solid> tools;
     tools.push_back(
         kernel::through_cutter({{}, kernel::along_x}, 2.0 * plate.pin_bore_radius, plate.thickness));
-    const auto &groove = plate.groove;
-    tools.push_back(kernel::stadium_ring_prism(
-        {{-over, {}, 0.5 * groove.lower_centre_z}, kernel::along_x, kernel::along_z},
-        groove.straight() + 2.0 * groove.outer_radius(), 2.0 * groove.outer_radius(), groove.width,
-        groove.depth + over));
+    tools.push_back(kernel::through_cutter({{{}, plate.meter.at.y, plate.meter.at.z}, kernel::along_x},
+                                           2.0 * plate.meter.radius, plate.thickness));
     for (const auto &at : plate.screws) {
       tools.push_back(kernel::revolve({{plate.thickness, at.y, at.z}, kernel::against_x},
                                       {{-over, Length{}},
@@ -121,7 +193,7 @@ Solid build_backing_pin(const fixture::Layout &layout) {
                                       {pin.relief_depth, pin.contact_inner_radius},
                                       {Length{}, pin.contact_inner_radius},
                                       {Length{}, pin.contact_outer_radius}};
-    if (pin.head_length > Length{}) {
+    if (pin.contact_outer_radius != pin.shank_radius) { // else the shank goes on from the tip
       profile.push_back({pin.head_length, pin.contact_outer_radius});
       profile.push_back({pin.head_length, pin.shank_radius});
     }

@@ -123,6 +123,16 @@ Length sliding_room(const fixture::Turned &tube, const std::vector<Standing> &pa
   return from_axis - tube.radius;
 }
 
+// The part drawn back through the chamber, then the wiper's plate on it before the front stand.
+Length leaving_room(const fixture::AccessTools &tools, const std::vector<Standing> &parts) {
+  const Length beside = to_parts(as_solid(tools.leaving), parts, far_away,
+                                 [](std::string_view name) { return name == ids::chamber_body; });
+  const auto plate =
+      kernel::placed(part_of(parts, ids::wiper_plate), {.offset = {-tools.plate_back, {}, {}}});
+  return to_parts(plate.solid, parts, beside,
+                  [](std::string_view name) { return name == ids::cradle_stand; });
+}
+
 // The end plug and what is screwed to it, which turns and comes out with it.
 bool of_plug(std::string_view name) {
   return among(name, {ids::end_plug, ids::plug_bush, ids::plug_knob});
@@ -253,6 +263,7 @@ fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layou
   }
   return {.loading = loading_room(job.cap, tools.cap, open),
           .sliding = sliding_room(tools.tube, open),
+          .leaving = leaving_room(tools, parts),
           .withdrawing = turned_room(tools.withdrawn, parts),
           .turning = turned_room(tools.swing, parts),
           .torch = torch_room(torch, open),
@@ -285,15 +296,16 @@ void require_clearance_agreement(const fixture::Clearances &measured,
   };
   const fixture::Clearances &m = measured, &c = closed_form;
   for (const auto &[what, found, promised] :
-       std::array<Pair, 9>{{{"loading", m.loading, c.loading},
-                            {"sliding", m.sliding, c.sliding},
-                            {"withdrawing", m.withdrawing, c.withdrawing},
-                            {"turning", m.turning, c.turning},
-                            {"torch", m.torch, c.torch},
-                            {"screws", m.screws, c.screws},
-                            {"ports", m.ports, c.ports},
-                            {"valves", m.valves, c.valves},
-                            {"axles", m.axles, c.axles}}}) {
+       std::array<Pair, 10>{{{"loading", m.loading, c.loading},
+                             {"sliding", m.sliding, c.sliding},
+                             {"leaving", m.leaving, c.leaving},
+                             {"withdrawing", m.withdrawing, c.withdrawing},
+                             {"turning", m.turning, c.turning},
+                             {"torch", m.torch, c.torch},
+                             {"screws", m.screws, c.screws},
+                             {"ports", m.ports, c.ports},
+                             {"valves", m.valves, c.valves},
+                             {"axles", m.axles, c.axles}}}) {
     never_more(what, found.value(), promised.value(), clearance_agreement.value(), "mm", 1e3);
   }
   never_more("sight", m.sight.value(), c.sight.value(), 2.0 * sight_accuracy.value(), "deg",

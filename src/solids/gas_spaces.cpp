@@ -29,11 +29,9 @@ Solid in_place(const Assembly &assembly, std::string_view name) {
   return kernel::placed(found.solid, found.place);
 }
 
-// All that the chamber's metal leaves of its envelope and that gas can reach: drilled holes are pieces of
-// their own.
-Solid open_space(const fixture::ChamberBody &body, const Solid &metal) {
-  const int drilled = static_cast<int>(body.end_screws.size() + body.base_screws.size() + body.dowels.size());
-  return kernel::largest_piece(kernel::cut(chamber_stock(body), {metal}, 1 + drilled));
+// All that a part leaves of its plain block and that gas can reach: drilled holes are pieces of their own.
+Solid open_space(const Solid &block, const Solid &metal, std::size_t drilled) {
+  return kernel::largest_piece(kernel::cut(block, {metal}, 1 + static_cast<int>(drilled)));
 }
 
 // A tool of its own: caps may be wider or narrower than the tube by less than a turned tool can step.
@@ -44,19 +42,13 @@ Solid cap_outside(const job::Cap &cap) {
              : kernel::cylinder(frame, 0.5 * cap.diameter, cap.thickness);
 }
 
-// One turned tool of everything before the cavity's start (the gap round the tube is no chamber gas) and the
-// tube with its bore (that gas belongs to the other circuit).
-Solid guide_and_tube(const job::Job &job, const fixture::Layout &layout) {
-  const auto &body = layout.body;
+// Up to the wiper, with its bore: that gas belongs to the other circuit. Where a short tube ends stand a cup
+// over its end and the spindle.
+Solid tube_in_chamber(const job::Job &job, const fixture::Layout &layout) {
   const Length tube = 0.5 * job.tube.outside_diameter;
-  const Length start = body.x_min - kernel::cutter_overshoot;
-  // Wider than cavity and lead-in, and half way to the plenum at most.
-  const Length to_plenum = -body.plenum.axis_z - body.plenum.radius - body.cavity_radius;
-  const Length guide = std::max(body.cavity_radius, body.tube_bore_radius + body.lead_in) + 0.5 * to_plenum;
-  std::vector<kernel::ProfilePoint> contour{{start, Length{}}, {start, guide}, {body.cavity_start, guide}};
-  // Where a short tube ends stand a cup over its end and the spindle.
   const Length end = -job.tube.length, bare = end + layout.plug.front_x();
-  Length from = body.cavity_start;
+  Length from = layout.body.x_min - kernel::cutter_overshoot;
+  std::vector<kernel::ProfilePoint> contour{{from, Length{}}};
   const auto up_to = [&](Length x, Length radius) {
     if (x > from) {
       contour.push_back({from, radius});
@@ -72,22 +64,33 @@ Solid guide_and_tube(const job::Job &job, const fixture::Layout &layout) {
   return kernel::revolve({{}, kernel::along_x}, contour);
 }
 
-// The inlet below the plenum counts as a line. Measured on plain cylinders, it takes no cut along the
-// plenum's wall.
+// The inlet before the plenum counts as a line.
 units::Volume inlet_port(const fixture::ChamberBody &body) {
-  const Length reach = 2.0 * body.inlet_radius;
-  const Solid inlet = kernel::cylinder({{body.inlet_x, {}, body.z_min}, kernel::along_z}, body.inlet_radius,
-                                       body.plenum.axis_z - body.z_min);
-  const Solid plenum = kernel::cylinder({{body.inlet_x - reach, {}, body.plenum.axis_z}, kernel::along_x},
-                                        body.plenum.radius, 2.0 * reach);
-  return kernel::volume(kernel::cut(inlet, {plenum}));
+  return kernel::volume(kernel::cylinder({{body.plenum.x_max, {}, body.inlet_z}, kernel::along_x},
+                                         body.inlet_radius, body.x_max - body.plenum.x_max));
+}
+
+// Between the chamber's face and its end plate, pin through it; between underside and plenum cover.
+units::Volume gasket_holes(const fixture::Layout &layout, const Assembly &assembly) {
+  const auto &body = layout.body;
+  const auto &cover = layout.plenum_cover;
+  const Length half = 0.5 * body.width;
+  const Solid end = open_space(
+      kernel::box({body.x_max, -half, -body.z_max}, {body.x_max + layout.gasket, half, body.z_max}),
+      in_place(assembly, "end-gasket"), body.end_screws.size());
+  const Solid under = open_space(
+      kernel::box({body.x_min, -half, body.bottom - layout.gasket}, {body.x_max, half, body.bottom}),
+      in_place(assembly, "plenum-gasket"), cover.screws.size() + cover.dowels.size());
+  return kernel::volume(kernel::cut(end, {in_place(assembly, ids::backing_pin)})) + kernel::volume(under);
 }
 
 units::Volume chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
-  const Solid open = open_space(layout.body, part(assembly, ids::chamber_body).solid);
+  const auto &body = layout.body;
+  const Solid open = open_space(chamber_stock(body), part(assembly, ids::chamber_body).solid,
+                                2 * body.end_screws.size() + body.base_screws.size() + body.dowels.size());
   const Solid gas = kernel::cut(
-      open, {guide_and_tube(job, layout), cap_outside(job.cap), in_place(assembly, ids::backing_pin)});
-  return kernel::volume(gas) - inlet_port(layout.body);
+      open, {tube_in_chamber(job, layout), cap_outside(job.cap), in_place(assembly, ids::backing_pin)});
+  return kernel::volume(gas) - inlet_port(body) + gasket_holes(layout, assembly);
 }
 
 units::Volume dome_hollow(const job::Cap &cap) {

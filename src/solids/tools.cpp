@@ -32,7 +32,13 @@ std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Le
 
 Solid chamber_stock(const fixture::ChamberBody &body) {
   const Length half = 0.5 * body.width;
-  return kernel::box({body.x_min, -half, body.z_min}, {body.x_max, half, body.z_max});
+  return kernel::box({body.x_min, -half, body.bottom}, {body.x_max, half, body.z_max});
+}
+
+Solid plenum_pocket(const fixture::Plenum &plenum, Length from, Length to) {
+  return kernel::rounded_rectangle_prism(
+      {{0.5 * (plenum.x_min + plenum.x_max), {}, from}, kernel::along_z, kernel::along_x},
+      {plenum.length(), plenum.width, plenum.corner_radius}, to - from);
 }
 
 std::vector<Solid> chamber_spaces(const fixture::ChamberBody &body) {
@@ -44,13 +50,7 @@ std::vector<Solid> chamber_spaces(const fixture::ChamberBody &body) {
   spaces.push_back(kernel::rounded_rectangle_prism(
       {{0.5 * (slot.x_min + slot.x_max), {}, {}}, kernel::along_z, kernel::along_x},
       {slot.length(), slot.width, slot.corner_radius}, body.z_max + kernel::cutter_overshoot));
-  const auto &plenum = body.plenum;
-  const Length point = step_length(plenum.radius, Length{});
-  spaces.push_back(kernel::revolve({{face, {}, plenum.axis_z}, kernel::against_x},
-                                   {{Length{}, Length{}},
-                                    {Length{}, plenum.radius},
-                                    {face - plenum.x_end, plenum.radius},
-                                    {face - plenum.x_end + point, Length{}}}));
+  spaces.push_back(plenum_pocket(body.plenum, body.bottom - kernel::cutter_overshoot, body.plenum.ceiling));
   return spaces;
 }
 
@@ -59,10 +59,10 @@ std::vector<Solid> diffuser_holes(const fixture::ChamberBody &body) {
   const auto &field = body.diffuser;
   for (int row = 0; row < field.rows; ++row) {
     for (int column = 0; column < field.columns; ++column) {
-      // From the plenum's axis to half way up the cavity's lower half.
-      holes.push_back(
-          kernel::cylinder({{field.x_of(column), field.y_of(row), body.plenum.axis_z}, kernel::along_z},
-                           field.hole_radius, -body.plenum.axis_z - 0.5 * body.cavity_radius));
+      // From the middle of the plenum to half way up the cavity's lower half.
+      const Length from = 0.5 * (body.bottom + body.plenum.ceiling);
+      holes.push_back(kernel::cylinder({{field.x_of(column), field.y_of(row), from}, kernel::along_z},
+                                       field.hole_radius, -from - 0.5 * body.cavity_radius));
     }
   }
   return holes;

@@ -24,6 +24,9 @@ std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Le
 // The block the chamber is milled from; also the envelope of its gas space.
 Solid chamber_stock(const fixture::ChamberBody &);
 
+// The plenum's outline between two heights.
+Solid plenum_pocket(const fixture::Plenum &, Length from, Length to);
+
 // Cavity, slot (edge unbroken) and plenum of the chamber as separate tools that overshoot the outer faces.
 std::vector<Solid> chamber_spaces(const fixture::ChamberBody &);
 

@@ -136,7 +136,7 @@ TEST_CASE("a job that is replaced while its solids are built changes nothing of 
   constexpr auto solids_begin = std::chrono::milliseconds(300);
   std::this_thread::sleep_for(solids_begin);
   write_bytes(folder / "next.yaml",
-              with(with(bytes_of(job), "the first", "the second"), "length: 160 mm", "length: 170 mm"));
+              with(with(bytes_of(job), "the first", "the second"), "length: 190 mm", "length: 200 mm"));
   fs::rename(folder / "next.yaml", folder / "job.yaml");
   side.join();
   INFO(done.err);

@@ -42,11 +42,11 @@ std::set<std::string> failing(const std::string &job) {
 }
 
 // A chamber so wide that no listed ring goes round it.
-const std::string no_ring = "job:  {name: wide}\n"
-                            "tube: {material: titanium-grade-2, outside_diameter: 90 mm, wall: 0.9 mm, "
-                            "length: 400 mm, vent: {diameter: 3 mm, from_joint: 300 mm}}\n"
-                            "cap:  {shape: flat, diameter: 90 mm, thickness: 1.2 mm}\n"
-                            "fixture: {radial_clearance: 40 mm}\n";
+const std::string too_short = "job:  {name: short}\n"
+                              "tube: {material: titanium-grade-2, outside_diameter: 25.4 mm, wall: 0.9 mm, "
+                              "length: 90 mm}\n"
+                              "cap:  {shape: flat, diameter: 25.4 mm, thickness: 1.2 mm}\n"
+                              "fixture: {cradle: stands}\n";
 
 // For a job without a section `fixture`.
 const std::string on_stands = "\nfixture: {cradle: stands}\n";
@@ -67,7 +67,7 @@ TEST_CASE("a sweep's row fails the rules of heat that check fails") {
   const json rows = swept(folder, {"--vary", "weld.current=36 A:86 A:50 A"}, example("logger-25"))["designs"];
   REQUIRE(rows.size() == 2);
   for (const auto &[row, current] : {std::pair{rows[0], "36 A"}, std::pair{rows[1], "86 A"}}) {
-    const auto ids = failing(job_in(folder, "current: 35 A", "current: " + std::string(current)));
+    const auto ids = failing(job_in(folder, "current: 33 A", "current: " + std::string(current)));
     INFO(row.dump());
     CHECK(row["rules"]["failing"] == ids.size());
     CHECK((ids.empty() ? !row["rules"].contains("worst") : ids.contains(row["rules"]["worst"])));
@@ -309,14 +309,12 @@ TEST_CASE("compare ends with status 1 when any design fails a rule or clashes, e
   write_bytes(lying, bytes_of(sound) + on_stands);
   CHECK(status({lying, "--vary", "tube.length=60 mm:160 mm:100 mm"}) == 1); // the first clashes
   CHECK(status({sound, "--quick", "--vary", "fixture.slot.width=5 mm:5 mm:1 mm"}) == 1);
-  CHECK(status({sound, job_in(folder, "current: 35 A", "current: 86 A")}) == 1);
+  CHECK(status({sound, job_in(folder, "current: 33 A", "current: 86 A")}) == 1);
 }
 
 TEST_CASE("compare counts the cautions that check names") {
   const ScratchFolder folder;
-  // On stands of its own a tube this short leaves no room for the axial stop.
-  const auto job = job_in(folder, "wall: 0.9 mm\n  length: 160 mm", "wall: 0.9 mm\n  length: 130 mm");
-  write_bytes(job, bytes_of(job) + on_stands);
+  const auto job = job_in(folder, "wall: 0.9 mm\n  length: 190 mm", "wall: 0.9 mm\n  length: 160 mm");
   const auto cautions = with_status("caution", job);
   REQUIRE_FALSE(cautions.empty());
   const auto check = run_tool({"check", job});
@@ -329,24 +327,6 @@ TEST_CASE("compare counts the cautions that check names") {
   CHECK(all["designs"][1]["rules"]["cautions_of_judged"] ==
         with_status("caution", example("logger-38")).size());
   CHECK_THAT(bytes_of(folder / "both/comparison.csv"), Contains("rules.cautions_of_judged [1]"));
-}
-
-TEST_CASE("a clash that nothing measures prints no numbers") {
-  const ScratchFolder folder;
-  write_bytes(folder / "wide.yaml", no_ring);
-  const std::string job = (folder / "wide.yaml").string();
-  const auto done = run_tool({"check", job});
-  CHECK(done.status == 1);
-  const auto lines = lines_of(done.out);
-  const auto line =
-      std::ranges::find_if(lines, [](const std::string &l) { return l.find("layout.face_ring") != l.npos; });
-  REQUIRE(line != lines.end());
-  CHECK_FALSE(std::regex_search(*line, std::regex("[0-9]|limit")));
-  CHECK_THAT(*line, Contains("clashes with"));
-  const auto machine = run_tool({"check", "--json", job}).out;
-  CHECK_FALSE(json::parse(machine)["rules"][0].contains("value"));
-  write_bytes(folder / "results.json", machine);
-  CHECK(validate_results(folder / "results.json").status == 0);
 }
 
 TEST_CASE("the bore's outlet must be more than nothing, and its limit is printed so") {
@@ -378,8 +358,8 @@ TEST_CASE("trace takes a rule's id") {
   CHECK_THAT(passed, Contains("[pass]") && Contains("if it failed: ") && Contains("(limit \u2265 "));
   CHECK_THAT(traced("assembly.no_interference", job), Contains("not judged: it needs the solids"));
   CHECK_THAT(traced("log.bore_floor", job), Contains("not judged: this design has nothing that it judges"));
-  write_bytes(folder / "wide.yaml", no_ring);
-  CHECK_THAT(traced("layout.face_ring", (folder / "wide.yaml").string()), Contains("[fail]"));
+  write_bytes(folder / "short.yaml", too_short);
+  CHECK_THAT(traced("layout.tube_length", (folder / "short.yaml").string()), Contains("[fail]"));
   const auto misspelt = run_tool({"trace", job, "access.slot_widht"});
   CHECK(misspelt.status == 2);
   CHECK_THAT(misspelt.err, Contains("did you mean 'access.slot_width'?"));

@@ -115,8 +115,10 @@ inline void judge_parts(const job::Job &job, const fixture::Layout &layout, cons
       faults.push_back(
           fmt::format("{}: solid {:.9g} mm3, closed form {:.9g} mm3", part.name, volume, at->second));
     }
-    // Vents are wherever they are; the base plate reaches out to the gas-port block at one side.
-    const bool one_sided = part.name == "tube" || part.name == "base-plate" || part.name == "index-collar";
+    // Vents are wherever they are; the base plate reaches out to the gas-port block at one side, the end
+    // plate has its meter's port there.
+    const bool one_sided = part.name == "tube" || part.name == "base-plate" || part.name == "index-collar" ||
+                           part.name == "chamber-end-plate";
     if (const double y = units::to_millimetres(solids::kernel::centroid(part.solid).y);
         !one_sided && !(std::abs(y) <= symmetric)) {
       faults.push_back(fmt::format("{}: centroid {:.3g} mm off the plane of symmetry", part.name, y));

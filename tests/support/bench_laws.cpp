@@ -54,7 +54,8 @@ void placement_laws(const Job &job, const Layout &l, Laws &laws) {
   const auto &s = l.stand;
   const double rear = mm(s.placements[0].x), front = mm(s.placements[1].x);
   const double roller = mm(s.roller_reach());
-  laws.more(mm(l.body.x_min) - front - roller, 1.0, "front rollers clear of the chamber");
+  laws.more(mm(l.body.x_min - l.wiper.room) - front - roller, 1.0,
+            "front rollers clear of the wiper's way out");
   laws.more(rear - mm(s.thickness) - mm(l.cradle.rear_x), 1.0, "rear stand under what rolls");
   if (l.cradle.kind == fixture::CradleKind::spindle) {
     laws.more(-mm(job.tube.length) - front - mm(s.axle->length), 0.5, "front rollers behind the tube's end");
@@ -88,9 +89,7 @@ void dowel_laws(const Layout &l, Laws &laws) {
                     0.5 * mm(l.body.base_screw->major),
                 web, "metal between a body's dowel and base screw");
     }
-    laws.more(std::hypot(mm(dowel.x - l.body.inlet_x), y) - own - mm(l.body.inlet_radius), web,
-              "metal between a body's dowel and inlet");
-    laws.more(y - mm(l.body.plenum.radius) - own, web, "metal between a body's dowel and plenum");
+    laws.more(y - 0.5 * mm(l.body.plenum.width) - own, web, "metal between a body's dowel and plenum");
   }
 }
 
@@ -187,7 +186,7 @@ struct Hole {
 
 // Every opening of the base plate; a slot as its two ends.
 std::vector<Hole> holes(const fixture::BasePlate &b) {
-  std::vector<Hole> all{{mm(b.inlet_x), 0.0, mm(b.inlet_radius), "inlet"}};
+  std::vector<Hole> all;
   const auto add = [&](const auto &places, units::Length radius, std::string_view name) {
     for (const auto &at : places) {
       all.push_back({mm(at.x), mm(at.y), mm(radius), name});
@@ -235,7 +234,7 @@ void base_laws(const Layout &l, Laws &laws) {
 }
 
 // What stands on the plate stands over its screws, and on the plate.
-void standing_laws(const Job &job, const Layout &l, Laws &laws) {
+void standing_laws(const Layout &l, Laws &laws) {
   const auto &b = l.base;
   for (std::size_t i = 0; i < 4; ++i) {
     laws.more(-std::hypot(mm(b.chamber_screws[i].x - l.body.base_screws[i].x),
@@ -254,8 +253,6 @@ void standing_laws(const Job &job, const Layout &l, Laws &laws) {
                           mm(b.block_screws[i].y - l.block.placement.y - l.block.mounts[i].y)),
               0.0, "block's screws meet the base plate's holes");
   }
-  laws.more(mm(b.inlet_radius), 0.5 * mm(job.gas.port_thread->fitting_width),
-            "fitting passes the base plate");
   const double low = mm(l.block.placement.y) - 0.5 * mm(l.block.width), high = low + mm(l.block.width);
   laws.more(low - mm(b.y_min), 0.0, "gas-port block on the plate, -y");
   laws.more(-0.5 * mm(l.body.width) - high, 1.0, "gas-port block beside the chamber");
@@ -299,7 +296,7 @@ void judge_bench(const Job &job, const Layout &layout, Laws &laws) {
   stop_laws(job, layout, laws);
   tail_laws(job, layout, laws);
   base_laws(layout, laws);
-  standing_laws(job, layout, laws);
+  standing_laws(layout, laws);
   cover_laws(layout, laws);
 }
 

@@ -31,17 +31,17 @@ void slot_laws(const Job &job, const fixture::ChamberBody &b, Laws &laws) {
 void cavity_laws(const Job &job, const fixture::ChamberBody &b, Laws &laws) {
   const double wall = mm(job.fixture.wall);
   const double half = 0.5 * mm(b.width);
-  const double cavity = mm(b.cavity_radius), plenum = mm(b.plenum.radius), below = -mm(b.plenum.axis_z);
+  const double cavity = mm(b.cavity_radius), opening = mm(b.opening_radius);
   laws.more(half - cavity, wall, "metal beside the cavity");
-  laws.more(below - cavity - plenum, wall, "metal between cavity and plenum");
-  laws.more(half - plenum, wall, "metal beside the plenum");
-  laws.more(-mm(b.z_min) - below - plenum, mm(job.gas.port_thread->full_thread),
-            "metal that holds the inlet's thread");
-  laws.more(mm(b.plenum.x_end - b.x_min) - point(plenum), web, "metal behind the plenum's drill point");
-  laws.more(cavity - mm(b.tube_bore_radius), web, "shoulder between cavity and tube bore");
-  laws.more(2.0 * mm(b.tube_bore_radius) - mm(job.tube.outside_diameter_most()), 0.01, "largest tube turns");
-  laws.more(mm(b.cavity_start - b.x_min) - mm(b.lead_in), 10.0, "bore guides the tube");
+  laws.more(-mm(b.plenum.ceiling) - cavity, wall, "metal between cavity and plenum");
+  laws.more(half - 0.5 * mm(b.plenum.width), wall, "metal beside the plenum");
+  laws.more(mm(b.plenum.x_min - b.x_min), web, "metal behind the plenum");
+  laws.more(cavity - opening, 0.0, "rear opening no wider than the cavity");
+  laws.more(mm(b.cavity_start - b.x_min), wall, "rear wall");
   const double widest = 0.5 * std::max(mm(job.tube.outside_diameter_most()), mm(job.cap.diameter));
+  laws.more(opening - widest, 1.0, "tube and cap pass the rear opening");
+  laws.more(opening - 0.5 * mm(job.tube.outside_diameter) - mm(job.weld.bead_height), 1.0,
+            "bead passes the rear opening");
   laws.more(cavity - widest, mm(job.fixture.radial_clearance), "gas round tube and cap");
   laws.more(mm(b.x_max - job.cap.reach()), mm(job.fixture.end_clearance), "gas before the end plate");
 }
@@ -57,9 +57,10 @@ void diffuser_laws(const fixture::ChamberBody &b, Laws &laws) {
   const double r = mm(d.hole_radius);
   const double y = std::abs(mm(d.y_of(d.rows - 1)));
   const double first = mm(d.x_first), last = mm(d.x_of(d.columns - 1));
-  laws.more(mm(b.plenum.radius) - y - r, rounding, "diffuser holes meet the plenum");
+  laws.more(0.5 * mm(b.plenum.width) - y - r, rounding, "diffuser holes meet the plenum");
   laws.more(mm(b.cavity_radius) - y - r, rounding, "diffuser holes meet the cavity");
-  laws.more(first - r - mm(b.plenum.x_end), 0.0, "first diffuser hole over the plenum's full bore");
+  laws.more(first - r - mm(b.plenum.x_min), 0.0, "first diffuser hole in the plenum's ceiling");
+  laws.more(mm(b.plenum.x_max) - last - r, 0.0, "last diffuser hole in the plenum's ceiling");
   laws.more(mm(b.x_max) - last - r, web, "last diffuser hole inside the block");
   if (d.columns > 1) {
     laws.more(mm(d.x_pitch) - 2.0 * r, web, "web between diffuser columns");
@@ -72,123 +73,120 @@ void diffuser_laws(const fixture::ChamberBody &b, Laws &laws) {
   }
   laws.more(mm(-b.slot.x_min), rounding, "joint under the slot, behind");
   laws.more(mm(b.slot.x_max), rounding, "joint under the slot, ahead");
-  // Drilled from above: the hole is seen whole through the slot, rounded corners included.
-  laws.more(0.5 * mm(b.slot.width) - y - r, 0.0, "diffuser holes within the slot's width");
-  laws.more(first - r - mm(b.slot.x_min), 0.0, "diffuser holes within the slot's length, behind");
-  laws.more(mm(b.slot.x_max) - last - r, 0.0, "diffuser holes within the slot's length, ahead");
-  const double corner = mm(b.slot.corner_radius);
-  const double in_x = std::max(0.0, corner - (first - mm(b.slot.x_min)));
-  const double in_y = std::max(0.0, corner - (0.5 * mm(b.slot.width) - y));
-  if (in_x > 0.0 && in_y > 0.0) {
-    laws.more(corner - std::hypot(in_x, in_y) - r, 0.0, "diffuser holes clear of the slot's corners");
-  }
-}
-
-// Distance between a vertical hole at (x, y) and the inlet's, edge to edge.
-double from_inlet(const fixture::ChamberBody &b, const fixture::Position &at, double radius) {
-  return std::hypot(mm(at.x - b.inlet_x), mm(at.y)) - radius - mm(b.inlet_radius);
+  laws.more(first - r - mm(b.slot.x_min), 0.0, "diffuser under the slot, behind");
+  laws.more(mm(b.slot.x_max) - last - r, 0.0, "diffuser under the slot, ahead");
 }
 
 void inlet_laws(const Job &job, const fixture::ChamberBody &b, Laws &laws) {
-  const double r = mm(b.inlet_radius);
-  laws.more(mm(b.plenum.radius) - r, rounding, "inlet narrower than the plenum");
-  laws.more(mm(b.inlet_x - b.plenum.x_end) - r, 0.0, "inlet under the plenum's full bore");
-  laws.more(mm(b.x_max - b.inlet_x) - r, web, "inlet inside the block");
-  const double fitting = 0.5 * mm(job.gas.port_thread->fitting_width);
-  laws.more(0.5 * mm(b.width), fitting, "inlet's fitting within the block's width");
-  if (!slot_suffices(b)) {
-    return;
+  const double r = mm(b.inlet_radius), corner = mm(b.plenum.corner_radius);
+  const auto &port = *job.gas.port_thread;
+  laws.more(0.5 * mm(b.plenum.width) - corner - r, 0.0, "inlet ends in the plenum's flat end wall");
+  laws.more(mm(b.plenum.ceiling - b.inlet_z) - r, 0.0, "inlet under the plenum's ceiling");
+  laws.more(mm(b.inlet_z - b.bottom) - r, 0.0, "inlet over the block's underside");
+  laws.more(0.5 * mm(b.plenum.length()) - corner, 0.0, "plenum as long as its corners");
+  laws.more(-mm(b.inlet_z) - mm(b.z_max) - 0.5 * mm(port.fitting_width), 0.0,
+            "inlet's fitting under the end plate");
+  laws.more(mm(b.inlet_z - b.z_min) - 0.5 * mm(port.fitting_width), 0.0,
+            "inlet's fitting over the base plate");
+  laws.more(0.5 * mm(b.width), 0.5 * mm(port.fitting_width), "inlet's fitting within the block's width");
+  if (slot_suffices(b)) {
+    laws.more(mm(b.x_max - b.plenum.x_max), mm(port.full_thread), "metal that holds the inlet's thread");
   }
-  laws.more(mm(b.x_max - b.inlet_x), fitting, "inlet's fitting within the block, ahead");
-  laws.more(mm(b.inlet_x - b.x_min), fitting, "inlet's fitting within the block, behind");
 }
 
-// Holes of the end plate's screws, along X from the +X face.
+// Holes of the end faces' screws, along X from either face.
 void end_screw_laws(const fixture::ChamberBody &b, Laws &laws) {
   const double r = mm(b.end_tapping.radius), major = 0.5 * mm(b.end_screw->major);
   const double deep = mm(b.end_tapping.depth) + point(r);
-  laws.more(mm(b.length()) - deep, web, "end screw holes end inside the block");
+  laws.more(mm(b.length()) - 2.0 * deep, web, "metal between the end screws of both faces");
   for (const auto &at : b.end_screws) {
     const double y = std::abs(mm(at.y)), z = mm(at.z);
     laws.more(0.5 * mm(b.width) - y - major, web, "metal beside an end screw");
     laws.more(mm(b.z_max) - z - major, web, "metal over an end screw");
-    laws.more(z - mm(b.z_min) - major, web, "metal under an end screw");
+    laws.more(z - mm(b.bottom) - major, web, "metal under an end screw");
     laws.more(std::hypot(y, z) - mm(b.cavity_radius) - major, web, "metal between end screw and cavity");
-    laws.more(std::hypot(y, z - mm(b.plenum.axis_z)) - mm(b.plenum.radius) - major, web,
-              "metal between end screw and plenum");
+    const double above = z - mm(b.plenum.ceiling), beside = y - 0.5 * mm(b.plenum.width);
+    laws.more(std::max(above, beside) - major, web, "metal between end screw and plenum");
     if (z > 0.0 && mm(b.slot.x_max) > mm(b.x_max) - deep) {
       laws.more(y - 0.5 * mm(b.slot.width) - major, web, "metal between end screw and slot");
     }
-    if (z < 0.0 && mm(b.inlet_x) + mm(b.inlet_radius) > mm(b.x_max) - deep) {
-      laws.more(y - mm(b.inlet_radius) - major, web, "metal between end screw and inlet");
-    }
+    laws.more(std::hypot(y, z - mm(b.inlet_z)) - mm(b.inlet_radius) - major, web,
+              "metal between end screw and inlet");
   }
 }
 
 // Holes of the base's screws, upwards from the bottom face.
 void base_screw_laws(const fixture::ChamberBody &b, Laws &laws) {
   const double r = mm(b.base_tapping.radius), major = 0.5 * mm(b.base_screw->major);
-  const double top = mm(b.z_min) + mm(b.base_tapping.depth) + point(r);
+  const double top = mm(b.bottom) + mm(b.base_tapping.depth) + point(r);
   for (const auto &at : b.base_screws) {
     const double y = std::abs(mm(at.y));
     laws.more(0.5 * mm(b.width) - y - major, web, "metal beside a base screw");
     laws.more(mm(at.x - b.x_min) - major, web, "metal behind a base screw");
     laws.more(mm(b.x_max - at.x) - major, web, "metal ahead of a base screw");
-    laws.more(from_inlet(b, at, major), web, "metal between base screw and inlet");
-    if (mm(at.x) + major > mm(b.plenum.x_end) - point(mm(b.plenum.radius))) {
-      laws.more(y - mm(b.plenum.radius) - major, web, "metal between base screw and plenum");
-    }
+    laws.more(y - 0.5 * mm(b.plenum.width) - major, web, "metal between base screw and plenum");
     // The hole's inner edge under the cavity's wall.
     const double inner = std::max(0.0, y - major);
     if (inner < mm(b.cavity_radius) && mm(at.x) + major > mm(b.cavity_start)) {
       laws.more(-root(mm(b.cavity_radius), inner) - top, web, "metal between base screw and cavity");
     }
     for (const auto &end : b.end_screws) {
-      const bool same_x =
-          mm(at.x) + major > mm(b.x_max) - mm(b.end_tapping.depth) - point(mm(b.end_tapping.radius));
-      if (same_x && mm(end.z) < top + major) {
-        laws.more(std::abs(y - std::abs(mm(end.y))) - major - 0.5 * mm(b.end_screw->major), web,
-                  "metal between base screw and end screw");
-      }
+      const double over = mm(end.z) - 0.5 * mm(b.end_screw->major) - top;
+      const double beside = std::abs(y - std::abs(mm(end.y))) - major - 0.5 * mm(b.end_screw->major);
+      laws.more(std::max(over, beside), web, "metal between base screw and end screw");
     }
   }
 }
 
 void end_plate_laws(const Layout &l, Laws &laws) {
   const auto &p = l.end_plate;
-  const auto &g = p.groove;
   const auto &b = l.body;
-  const double inner = mm(g.inner_radius), outer = mm(g.outer_radius()), lower = mm(g.lower_centre_z);
-  laws.more(inner - mm(b.cavity_radius), web, "face groove round the cavity");
-  // The plenum's centre lies below the lower half ring's by this much, or beside the straights.
-  const double under = std::max(0.0, lower - mm(b.plenum.axis_z));
-  laws.more(inner - under - mm(b.plenum.radius), web, "face groove round the plenum");
-  laws.more(0.5 * mm(p.width) - outer, web, "face groove inside the plate's width");
-  laws.more(mm(p.z_max) - outer, web, "face groove inside the plate's top");
-  laws.more(lower - outer - mm(p.z_min), web, "face groove inside the plate's bottom");
-  laws.more(mm(p.thickness - g.depth), web, "metal behind the face groove");
-  const double perimeter = 2.0 * units::pi * inner + 2.0 * mm(g.straight());
-  const double stretch = perimeter / (units::pi * mm(g.ring->inside_diameter)) - 1.0;
-  laws.more(stretch, 0.0, "share of stretch of the face ring");
-  laws.more(0.05 - stretch, 0.0, "share that the face ring could stretch further, of 5 %");
-  laws.more(mm(g.ring->section - g.depth), 0.0, "face ring is squeezed");
+  laws.more(mm(l.gasket), 0.5, "gasket under the end plate");
+  laws.more(0.5 * mm(p.width) - mm(b.cavity_radius), 3.0, "gasket beside the cavity");
+  laws.more(mm(p.z_max - b.cavity_radius), 3.0, "gasket over the cavity");
+  const double meter = std::hypot(mm(p.meter.at.y), mm(p.meter.at.z)), tap = mm(p.meter.radius);
+  laws.more(mm(b.cavity_radius) - meter - tap, 0.0, "meter's port opens into the cavity");
+  laws.more(meter - tap - mm(p.pin_bore_radius), web, "metal between meter's port and pin");
   laws.more(mm(p.thickness - p.counterbore_depth), 2.0, "metal under the end screws' heads");
   for (const auto &at : p.screws) {
     const double y = std::abs(mm(at.y)), z = mm(at.z);
-    const double from_groove = z > 0.0 ? std::hypot(y, z) : z < lower ? std::hypot(y, z - lower) : y;
-    laws.more(from_groove - outer - mm(p.screw_clearance_radius), web,
-              "metal between screw hole and face groove");
+    laws.more(std::hypot(y, z) - mm(b.cavity_radius) - mm(p.screw_clearance_radius), 0.5,
+              "gasket between screw hole and cavity");
+    laws.more(std::hypot(y - mm(p.meter.at.y), z - mm(p.meter.at.z)) - tap - mm(p.counterbore_radius), web,
+              "metal between meter's port and counterbore");
     laws.more(0.5 * mm(p.width) - y - mm(p.counterbore_radius), web, "metal beside a counterbore");
     laws.more(mm(p.z_max) - z - mm(p.counterbore_radius), web, "metal over a counterbore");
     laws.more(z - mm(p.z_min) - mm(p.counterbore_radius), web, "metal under a counterbore");
     laws.more(y - mm(p.clamp_clearance_radius) - mm(p.counterbore_radius), web,
               "metal between clamp and counterbore");
   }
-  laws.more(mm(p.clamp_x) - mm(p.clamp_clearance_radius) - mm(g.depth), web,
-            "metal between clamp and face groove");
+  laws.more(mm(p.clamp_x) - mm(p.clamp_clearance_radius), web, "metal before the clamp");
   laws.more(mm(p.thickness - p.clamp_x) - mm(p.clamp_clearance_radius), web, "metal behind the clamp");
   laws.more(mm(p.z_max - p.clamp_tap_top_z), 0.0, "clamp's thread ends below the plate's top");
   laws.more(mm(p.clamp_tap_top_z - p.pin_bore_radius), 4.0, "clamp's thread above the pin");
+}
+
+void closure_laws(const Job &job, const Layout &l, Laws &laws) {
+  const auto &w = l.wiper;
+  const auto &b = l.body;
+  const double turns =
+      l.spindle_in_chamber(job) ? mm(l.cradle.radius) : 0.5 * mm(job.tube.outside_diameter_least());
+  laws.more(turns - mm(w.hole_radius), 0.2, "wiper presses");
+  laws.more(mm(w.hole_radius), 0.5, "wiper has a hole");
+  laws.more(mm(w.plate_hole_radius) - mm(w.hole_radius), 1.0, "wiper's lip");
+  laws.more(-std::abs(mm(w.placement.x + w.thickness - b.x_min)), 0.0, "wiper on the chamber's rear face");
+  laws.more(0.5 * mm(w.width) - mm(w.plate_hole_radius), 3.0, "wiper's plate beside its hole");
+  for (const auto &knob : w.knobs) {
+    const double y = std::abs(mm(knob.y)), z = std::abs(mm(knob.z)), r = mm(w.clearance_radius);
+    laws.more(std::hypot(y, z) - mm(w.plate_hole_radius) - r, 1.0, "metal between knob and hole");
+    laws.more(std::min(0.5 * mm(w.width) - y, mm(w.z_max) - z) - r, web, "metal outside a knob");
+  }
+  const auto &c = l.plenum_cover;
+  laws.more(-std::abs(mm(b.bottom - b.z_min - l.gasket - c.thickness)), 0.0, "chamber stands on its cover");
+  for (std::size_t i = 0; i < c.screws.size(); ++i) {
+    laws.more(-std::hypot(mm(c.screws[i].x - b.base_screws[i].x), mm(c.screws[i].y - b.base_screws[i].y)),
+              0.0, "base screws pass the plenum cover");
+  }
 }
 
 void pin_laws(const Job &job, const Layout &l, Laws &laws) {
@@ -200,9 +198,11 @@ void pin_laws(const Job &job, const Layout &l, Laws &laws) {
   laws.more(inner - 0.5 * mm(pin.groove_width), 0.0, "pin's grooves cross the ring whole");
   laws.more(mm(l.end_plate.pin_bore_radius - pin.shank_radius), 0.0, "pin enters the end plate");
   const double x = mm(pin.placement.x);
-  laws.more(x + mm(pin.length) - mm(l.body.x_max) - mm(l.end_plate.thickness), 5.0,
+  laws.more(x + mm(pin.length) - mm(l.end_plate.placement.x) - mm(l.end_plate.thickness), 5.0,
             "pin can be held behind the plate");
-  laws.more(mm(l.body.x_max) - x - mm(pin.head_length), 0.0, "pin's head inside the cavity");
+  if (pin.contact_outer_radius > pin.shank_radius) {
+    laws.more(mm(l.body.x_max) - x - mm(pin.head_length), 0.0, "pin's head inside the cavity");
+  }
   if (job.cap.shape == job::CapShape::domed) {
     const double rim = 0.5 * mm(job.cap.diameter), height = mm(job.cap.dome_height);
     const double sphere = (rim * rim + height * height) / (2.0 * height);
@@ -378,6 +378,7 @@ std::vector<std::string> broken_laws(const Job &job, const Layout &layout) {
   cavity_laws(job, layout.body, laws);
   diffuser_laws(layout.body, laws);
   inlet_laws(job, layout.body, laws);
+  closure_laws(job, layout, laws);
   end_screw_laws(layout.body, laws);
   base_screw_laws(layout.body, laws);
   end_plate_laws(layout, laws);

@@ -24,15 +24,15 @@ template <class D, class F> void drilling(D &d, F &f) {
   f(d.radius), f(d.depth);
 }
 template <class B, class F> void chamber_spaces(B &b, F &f) {
-  static_assert(count<Slot> == 5 && count<SlotNeeds> == 3 && count<Plenum> == 3);
+  static_assert(count<Slot> == 5 && count<SlotNeeds> == 3 && count<Plenum> == 5);
   f(b.slot.x_min), f(b.slot.x_max), f(b.slot.width), f(b.slot.corner_radius), f(b.slot.edge_break);
   f(b.slot_needs.x_min), f(b.slot_needs.x_max), f(b.slot_needs.width);
-  f(b.plenum.radius), f(b.plenum.axis_z), f(b.plenum.x_end);
+  f(b.plenum.x_min), f(b.plenum.x_max), f(b.plenum.width), f(b.plenum.corner_radius), f(b.plenum.ceiling);
   f(b.diffuser.hole_radius), f(b.diffuser.x_first), f(b.diffuser.x_pitch), f(b.diffuser.y_pitch);
 }
 template <class B, class F> void body(B &b, F &f) {
-  f(b.x_min), f(b.x_max), f(b.width), f(b.z_min), f(b.z_max);
-  f(b.cavity_radius), f(b.cavity_start), f(b.tube_bore_radius), f(b.lead_in), f(b.inlet_x), f(b.inlet_radius);
+  f(b.x_min), f(b.x_max), f(b.width), f(b.z_min), f(b.bottom), f(b.z_max);
+  f(b.cavity_radius), f(b.cavity_start), f(b.opening_radius), f(b.inlet_z), f(b.inlet_radius);
   chamber_spaces(b, f);
   drilling(b.end_tapping, f), drilling(b.base_tapping, f), drilling(b.dowel, f);
   for (auto &p : b.dowels) {
@@ -45,10 +45,29 @@ template <class B, class F> void body(B &b, F &f) {
     position(p, f);
   }
 }
+template <class W, class F> void wiper(W &w, F &f) {
+  position(w.placement, f);
+  f(w.width), f(w.z_max), f(w.thickness), f(w.sealed_radius), f(w.hole_radius), f(w.plate_thickness),
+      f(w.plate_hole_radius), f(w.clearance_radius), f(w.room);
+  for (auto &p : w.knobs) {
+    position(p, f);
+  }
+}
+template <class C, class F> void plenum_cover(C &c, F &f) {
+  static_assert(count<PlenumCover> == 4 + 4 * 3 + 1 + 2 * 3 + 1);
+  f(c.x_min), f(c.x_max), f(c.width), f(c.thickness), f(c.screw_radius), f(c.dowel_radius);
+  for (auto &p : c.screws) {
+    position(p, f);
+  }
+  for (auto &p : c.dowels) {
+    position(p, f);
+  }
+}
 template <class E, class F> void end_plate(E &e, F &f) {
   position(e.placement, f);
   f(e.thickness), f(e.width), f(e.z_min), f(e.z_max), f(e.pin_bore_radius);
-  f(e.groove.inner_radius), f(e.groove.width), f(e.groove.depth), f(e.groove.lower_centre_z);
+  position(e.meter.at, f);
+  f(e.meter.radius);
   for (auto &p : e.screws) {
     position(p, f);
   }
@@ -115,9 +134,8 @@ template <class T, class F> void tail(T &t, F &f) {
 }
 template <class B, class F> void base(B &b, F &f) {
   position(b.placement, f);
-  f(b.x_min), f(b.x_max), f(b.y_min), f(b.y_max), f(b.thickness), f(b.chamber_screw_radius), f(b.inlet_x),
-      f(b.inlet_radius), f(b.block_tap_radius), f(b.stand_slot_radius), f(b.rear_travel),
-      f(b.foot_tap_radius);
+  f(b.x_min), f(b.x_max), f(b.y_min), f(b.y_max), f(b.thickness), f(b.chamber_screw_radius),
+      f(b.block_tap_radius), f(b.stand_slot_radius), f(b.rear_travel), f(b.foot_tap_radius);
   for (auto *places : {b.chamber_screws.data(), b.stand_screws.data(), b.feet.data()}) {
     for (std::size_t i = 0; i < b.feet.size(); ++i) {
       position(places[i], f);
@@ -159,6 +177,9 @@ template <class B, class F> void block(B &b, F &f) {
 template <class L, class F> void for_each_length(L &layout, F f) {
   static_assert(std::is_same_v<std::remove_const_t<L>, fixture::Layout>);
   lengths_of::body(layout.body, f);
+  f(layout.gasket);
+  lengths_of::wiper(layout.wiper, f);
+  lengths_of::plenum_cover(layout.plenum_cover, f);
   lengths_of::end_plate(layout.end_plate, f);
   lengths_of::pin(layout.pin, f);
   lengths_of::plug(layout.plug, f);

@@ -5,7 +5,7 @@
 // Hold: after a run the torch stays over it until the hottest metal of the joint zone (half the torch cup's
 // bore to either side of the joint, all round, whatever the chamber's argon covers) is below the shielding
 // temperature; after the last run until no metal of tube and cap is above it. The chamber's argon reaches to
-// the end of the bore the tube turns in, since it leaves through that gap. The uncovered hold is the time
+// the wiper. The uncovered hold is the time
 // until the tube outside it is below the shielding temperature: the hard limit. The arc then waits
 // `torch_move` before the next strikes. Errors: std::domain_error when an option makes no sense or a metal
 // has no thermal properties. A hold longer than Options::longest_hold ends there with reached = false.
@@ -63,7 +63,8 @@ struct Weld {
   bool reached = true;  // the hold ended below the shielding temperature
   units::Temperature start_temperature{}; // where the arc strikes, when it strikes
   units::Temperature joint_before{};      // hottest of the joint zone when it strikes
-  units::Temperature joint_peak{}, cap_centre_peak{}, o_ring_peak{}, uncovered_peak{}; // arc and hold
+  units::Temperature joint_peak{}, cap_centre_peak{}, o_ring_peak{}, wiper_peak{},
+      uncovered_peak{};                          // arc and hold
   std::optional<units::Temperature> roller_peak; // of the tube on the front stand's rollers
   units::Length hot_zone{}; // farthest wall above the shielding temperature, from the joint
 };
@@ -79,7 +80,7 @@ struct HeatPlan {
   Detail detail = Detail::fine;
   units::Temperature shielding_temperature{}, ambient{}, o_ring_limit{}, cap_centre_limit{};
   units::Length cavity{};     // depth of the chamber's cavity behind the joint
-  units::Length covered{};    // depth of the chamber with the bore the tube turns in: what its argon reaches
+  units::Length covered{};    // depth of the chamber up to the wiper: what its argon reaches
   units::Length joint_zone{}; // to either side of the joint
   units::Length arc_radius{}, tack_length{};
   units::Power power{};                                       // into the metal
@@ -89,7 +90,7 @@ struct HeatPlan {
   units::Time longest_hold{}, longest_hold_allowed{}; // of tacks and runs
   units::Time torch_move{};
   units::Time arc_time{}, cycle{}; // cycle: first arc to the end of the last hold
-  units::Temperature o_ring_peak{}, cap_centre_peak{}, joint_peak{};
+  units::Temperature o_ring_peak{}, wiper_peak{}, cap_centre_peak{}, joint_peak{};
   units::Temperature roller_peak{};              // of the tube on the front stand's rollers
   units::Temperature pin_peak{}, chamber_peak{}; // each one lump of metal, at the end of the last hold
   units::Length hot_zone{};

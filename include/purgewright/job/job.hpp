@@ -84,6 +84,7 @@ struct Weld {
   units::Voltage voltage{};
   units::Velocity travel_speed{};
   double arc_efficiency = 0.0;
+  units::Length bead_height{};                // of the finished weld over the tube
   units::Temperature shielding_temperature{}; // below it gas may leave the metal
 };
 

@@ -51,6 +51,7 @@ enum class Key : unsigned char {
   weld_voltage,
   weld_travel_speed,
   weld_arc_efficiency,
+  weld_bead_height,
   weld_shielding_temperature,
   gas_species,
   gas_oxygen_in_supply,

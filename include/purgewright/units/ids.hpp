@@ -40,6 +40,8 @@ inline constexpr Id cycle_time = "cycle.time";
 // Parts, as folders, files, drawings and `mass.PART` name them.
 inline constexpr Id chamber_body = "chamber-body";
 inline constexpr Id chamber_end_plate = "chamber-end-plate";
+inline constexpr Id wiper_plate = "wiper-plate";
+inline constexpr Id plenum_cover = "plenum-cover";
 inline constexpr Id backing_pin = "backing-pin";
 inline constexpr Id end_plug = "end-plug";
 inline constexpr Id plug_bush = "plug-bush";

@@ -60,7 +60,7 @@ Line chamber_line(const job::Job &job, const fixture::Layout &layout) {
   line.tubes = {hose_run(hose, hose.supply_length), outlet_passage(layout.block),
                 hose_run(hose, hose.chamber_length)};
   line.plates = {{.diameter = 2.0 * body.diffuser.hole_radius,
-                  .thickness = -body.plenum.axis_z - body.plenum.radius - body.cavity_radius,
+                  .thickness = -body.plenum.ceiling - body.cavity_radius,
                   .count = body.diffuser.holes()}};
   return line;
 }

@@ -228,7 +228,8 @@ class Builder {
   void add_chamber_zones() {
     const auto &body = s_.layout.body;
     const auto &job = s_.job;
-    const Volume plenum_gas = fixture::cylinder(body.plenum.radius, body.x_max - body.plenum.x_end);
+    const Volume plenum_gas =
+        body.plenum.length() * body.plenum.width * (body.plenum.ceiling - body.bottom + s_.layout.gasket);
     const Length height = space_height(body);
     const Volume cavity_gas = s_.volumes.chamber_gas - plenum_gas;
     const double weight = chamber_stirring();
@@ -273,7 +274,7 @@ class Builder {
       out += stage_.torch;
     }
     edge(in_zone(cavity), in_reservoir(room), out, slot_exchange(out), "slot");
-    edge(in_reservoir(room), in_zone(cavity), {}, gap_exchange(), "gap round the tube");
+    edge(in_reservoir(room), in_zone(cavity), {}, wiper_exchange(), "wiper");
   }
 
   struct Opening {
@@ -318,19 +319,19 @@ class Builder {
     return exchange;
   }
 
-  // The gap's mean width at the smallest tube; argon standing in the chamber presses out through it.
-  VolumeFlow gap_exchange() const {
+  // What the wiper leaves open; argon standing in the chamber presses out through it.
+  VolumeFlow wiper_exchange() const {
     const auto &body = s_.layout.body;
-    const Length length = body.cavity_start - body.x_min;
-    const Length width = body.tube_bore_radius - 0.5 * s_.job.tube.outside_diameter_least();
-    const Length perimeter = 2.0 * units::pi * body.tube_bore_radius;
+    const Length length = s_.layout.wiper.thickness;
+    const Length width = fixture::wiper_leak;
+    const Length perimeter = 2.0 * units::pi * s_.layout.wiper.sealed_radius;
     const double head = std::max(0.0, gas_gravity(s_.job)) * density(Species::air, shop_temperature).value() *
                         body.z_max.value(); // Pa, at the axis
     const auto stream = stream_of(s_.job);
     const VolumeFlow one = units::litres_per_minute(1.0);
     const units::Pressure drop = gap_laminar_drop(stream.viscosity, length, perimeter, width, one);
     const VolumeFlow out = one * (head / drop.value());
-    const VolumeFlow still = diffusion(s_.job) * s_.areas.tube_gap_most / length;
+    const VolumeFlow still = diffusion(s_.job) * s_.areas.tube_gap / length;
     return opposed_conductance(still, out);
   }
 

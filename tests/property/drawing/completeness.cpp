@@ -41,14 +41,16 @@ std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
   std::set<const fixture::Length *> out;
   const auto position = [&](const fixture::Position &p) { out.insert({&p.x, &p.y, &p.z}); };
   for (const auto *place :
-       {&l.end_plate.placement, &l.pin.placement, &l.plug.placement, &l.lance.placement, &l.block.placement,
-        &l.collar.placement, &l.stop.placement, &l.base.placement, &l.cover.placement, &l.stand.placements[0],
-        &l.stand.placements[1], &l.stand.placements[2], &l.tail_foot.placement, &l.spindle.placement}) {
+       {&l.end_plate.placement, &l.wiper.placement, &l.pin.placement, &l.plug.placement, &l.lance.placement,
+        &l.block.placement, &l.collar.placement, &l.stop.placement, &l.base.placement, &l.cover.placement,
+        &l.stand.placements[0], &l.stand.placements[1], &l.stand.placements[2], &l.tail_foot.placement,
+        &l.spindle.placement}) {
     position(*place);
   }
   out.insert({&l.body.slot_needs.x_min, &l.body.slot_needs.x_max, &l.body.slot_needs.width, &l.stand.washer,
               &l.stop.room, &l.stop.room_needed, &l.cover.travel, &l.cradle.missing, &l.cradle.radius,
-              &l.cradle.radius_most, &l.cradle.rear_x});
+              &l.cradle.radius_most, &l.cradle.rear_x, &l.body.z_min, &l.wiper.sealed_radius, &l.wiper.room,
+              &l.end_plate.meter.at.x, &l.end_plate.meter.at.z});
   const auto &s = l.stop;
   out.insert({&s.rod_length, &s.preload, &s.stroke, &s.spring_wire, &s.spring_mean, &s.spring_free,
               &s.spring_solid});
@@ -60,9 +62,10 @@ std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
     };
     (each(arrays), ...);
   };
-  patterns(l.body.end_screws, l.body.base_screws, l.body.dowels, l.end_plate.screws, l.base.chamber_screws,
-           l.base.block_screws, l.base.stand_screws, l.base.stop_screws, l.base.dowels, l.base.feet,
-           l.block.mounts, l.tail_foot.stand_screws, l.tail_foot.feet);
+  patterns(l.wiper.knobs, l.plenum_cover.screws, l.plenum_cover.dowels, l.body.end_screws, l.body.base_screws,
+           l.body.dowels, l.end_plate.screws, l.base.chamber_screws, l.base.block_screws, l.base.stand_screws,
+           l.base.stop_screws, l.base.dowels, l.base.feet, l.block.mounts, l.tail_foot.stand_screws,
+           l.tail_foot.feet);
   return out;
 }
 
@@ -118,9 +121,6 @@ void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out
     const auto &s = l.stop;
     out.insert({&s.thickness, &s.width, &s.z_min, &s.z_max, &s.notch_radius, &s.rod_radius, &s.rod_y,
                 &s.foot_y, &s.foot_tapping.radius, &s.foot_tapping.depth, &l.base.stop_travel});
-  }
-  if (!(l.pin.head_length > fixture::Length{})) {
-    out.insert({&l.pin.contact_outer_radius, &l.pin.head_length});
   }
   if (l.body.diffuser.columns < 2) {
     out.insert(&l.body.diffuser.x_pitch);

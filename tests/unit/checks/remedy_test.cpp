@@ -55,21 +55,17 @@ struct Case {
 // A rule or clash and a job that breaks it.
 const std::vector<Case> cases{
     {"access.slot_width", {{Key::fixture_slot_width, 27 * mm}}},
-    {"access.slot_ahead", {{Key::fixture_slot_length, 20.1 * mm}}},
+    {"access.slot_ahead",
+     {{Key::cap_thickness, 8 * mm}, {Key::tube_length, 200 * mm}, {Key::fixture_slot_length, 20.48 * mm}}},
     {"access.swing_clear", {{Key::rotation_swing_radius, 14 * mm}}},
     {"machining.gallery_drill", {{Key::fixture_circuits, 3}}},
     {"machining.thinnest_wall", {{Key::fixture_diffuser_hole, 1 * mm}}},
-    {"bench.axial_stop", {{Key::fixture_slot_length, 45 * mm}}},
+    {"bench.axial_stop", {{Key::tube_length, 160 * mm}}},
     {"gas.bore_welding_floor", {{Key::gas_oxygen_limit_bore, 2.05 * ppm}}},
     {"gas.draught", {{Key::shop_draught, 2}}},
     {"gas.room_oxygen", {{Key::shop_room_volume, 5}, {Key::shop_room_air_changes_per_hour, 0}}},
     {"layout.tube_length", {{Key::tube_length, 60 * mm}, {Key::fixture_cradle, 1}}},
-    {"layout.vent_covered",
-     {{Key::tube_outside_diameter, 12 * mm},
-      {Key::tube_wall, 0.7 * mm},
-      {Key::cap_diameter, 12 * mm},
-      {Key::tube_vent_diameter, 1 * mm},
-      {Key::tube_vent_from_joint, 25 * mm}}},
+    {"layout.vent_covered", {{Key::fixture_plug, 1}, {Key::tube_vent_from_joint, 170 * mm}}},
 };
 
 } // namespace

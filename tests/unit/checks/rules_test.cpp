@@ -89,23 +89,22 @@ struct Bad {
 const std::vector<Bad> &bad_alone() {
   static const std::vector<Bad> jobs{
       {"access.slot_width", Status::fail, {{Key::fixture_slot_width, 27 * mm}}},
-      {"access.slot_ahead", Status::fail, {{Key::fixture_slot_length, 20.1 * mm}}},
-      {"access.slot_behind",
+      {"access.slot_ahead",
        Status::fail,
-       {{Key::torch_cup_outside_diameter, 16.1 * mm}, {Key::fixture_slot_length, 19.8 * mm}}},
+       {{Key::cap_thickness, 8 * mm}, {Key::tube_length, 200 * mm}, {Key::fixture_slot_length, 20.48 * mm}}},
+      {"access.slot_behind", Status::fail, {{Key::fixture_slot_length, 18.9 * mm}}},
       {"access.swing_clear", Status::caution, {{Key::rotation_swing_radius, 14 * mm}}},
       {"access.torch_clear",
        Status::fail,
        {{Key::torch_tilt, 30 * degree}, {Key::torch_cup_length, 10 * mm}, {Key::tube_length, 200 * mm}}},
       {"access.line_of_sight", Status::fail, {{Key::torch_stickout, 3 * mm}}},
-      {"bench.axial_stop", Status::caution, {{Key::fixture_slot_length, 45 * mm}}},
-      {"machining.diffuser_reach", Status::caution, large({{Key::fixture_diffuser_hole, 2 * mm}})},
+      {"bench.axial_stop", Status::caution, {{Key::tube_length, 160 * mm}}},
       {"machining.gallery_drill", Status::caution, {{Key::fixture_circuits, 3}}},
       {"machining.thinnest_wall", Status::caution, {{Key::fixture_diffuser_hole, 1.25 * mm}}},
       {"machining.drill_depth", Status::caution,
-       large({{Key::tube_outside_diameter, 88 * mm},
-              {Key::cap_diameter, 88 * mm},
-              {Key::tube_length, 400 * mm},
+       large({{Key::tube_outside_diameter, 100 * mm},
+              {Key::cap_diameter, 100 * mm},
+              {Key::tube_length, 500 * mm},
               {Key::fixture_diffuser_hole, 3.9 * mm}})},
       {"gas.chamber_limit",
        Status::fail,
@@ -128,7 +127,12 @@ const std::vector<Bad> &bad_alone() {
 // Jobs that break a rule which does not break alone.
 const std::vector<Bad> &bad_with_others() {
   static const std::vector<Bad> jobs{
-      {"bench.balance", Status::fail, {{Key::tube_length, 122 * mm}, {Key::fixture_cradle, 1}}},
+      {"bench.balance",
+       Status::fail,
+       {{Key::tube_length, 149 * mm},
+        {Key::tube_wall, 0.5 * mm},
+        {Key::weld_current, 20},
+        {Key::fixture_cradle, 1}}},
       {"access.loading_path", Status::fail, {{Key::fixture_slot_width, 26.2 * mm}}},
       {"access.ports_reached",
        Status::fail,
@@ -145,21 +149,16 @@ const std::vector<Bad> &bad_with_others() {
         {Key::tube_wall, 4 * mm},
         {Key::tube_length, 300 * mm},
         {Key::weld_current, 130},
+        {Key::weld_travel_speed, 1.2 * mm},
         {Key::tube_outside_diameter_tolerance, 0.015 * mm}}},
-      {"heat.rollers", Status::caution, {{Key::weld_travel_speed, 0.29 * mm}}},
-      {"machining.thinnest_wall", Status::fail, {{Key::fixture_diffuser_hole, 1 * mm}}},
-      {"fit.tube_gap", Status::caution, {{Key::tube_outside_diameter_tolerance, 0.28 * mm}}},
-      {"machining.plenum_drill",
+      {"heat.rollers",
        Status::caution,
-       {{Key::fixture_end_clearance, 60 * mm},
-        {Key::fixture_slot_length, 150 * mm},
-        {Key::tube_length, 500 * mm},
-        {Key::tube_outside_diameter, 12 * mm},
-        {Key::tube_wall, 0.7 * mm},
-        {Key::cap_diameter, 12 * mm},
-        {Key::tube_vent_diameter, 1 * mm},
-        {Key::fixture_radial_clearance, 2 * mm},
-        {Key::torch_cup_bore, 6 * mm}}},
+       {{Key::tube_outside_diameter, 51 * mm},
+        {Key::cap_diameter, 51 * mm},
+        {Key::tube_wall, 4 * mm},
+        {Key::tube_length, 300 * mm},
+        {Key::weld_current, 130}}},
+      {"machining.thinnest_wall", Status::fail, {{Key::fixture_diffuser_hole, 1 * mm}}},
       {"machining.slot_corner", Status::caution, large({{Key::fixture_slot_length, 10 * mm}})},
       {"gas.stays_in_chamber", Status::fail, {{Key::gas_species, 1}}},
       {"gas.bore_pressure", // a thick wall's puddle falls in by its own weight
@@ -169,12 +168,7 @@ const std::vector<Bad> &bad_with_others() {
       {"gas.chamber_limit", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
       {"gas.chamber_welding_floor", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
       {"heat.joint_boils", Status::fail, {{Key::weld_current, 80}}},
-      {"heat.hot_zone",
-       Status::fail,
-       {{Key::rotation_runs, 1},
-        {Key::weld_current, 60},
-        {Key::weld_travel_speed, 0.5 * mm},
-        {Key::weld_shielding_temperature, 430}}},
+      {"heat.hot_zone", Status::fail, {{Key::rotation_runs, 2}, {Key::weld_shielding_temperature, 430}}},
       {"heat.cap_centre",
        Status::fail,
        {{Key::rotation_runs, 1}, {Key::weld_current, 80}, {Key::weld_travel_speed, 1 * mm}}},
@@ -223,9 +217,9 @@ const std::vector<Altered> &altered() {
          d.layout.pin.shank_radius = 0.5 * d.layout.end_plate.width;
          d.clearances.screws = fixture::clearances(d.job, d.layout).screws;
        }},
-      {"access.ports_reached", Status::fail, // the base's opening is too small for the fitting
+      {"access.ports_reached", Status::fail, // the base is in the fitting's way
        [](Design &d) {
-         d.layout.base.inlet_radius *= 0.5;
+         d.layout.body.inlet_z = d.layout.base.placement.z;
          d.clearances = fixture::clearances(d.job, d.layout);
        }},
       {"access.valves_reached", Status::fail, // the block stands against the chamber
@@ -240,7 +234,14 @@ const std::vector<Altered> &altered() {
          d.clashes = {{"gas-port-block", "base-plate", units::cubic_metres(1e-9)}};
        }},
       {"fit.tube_turns", Status::fail,
-       [](Design &d) { d.layout.body.tube_bore_radius = 0.5 * d.job.tube.outside_diameter_most(); }},
+       [](Design &d) { d.layout.body.opening_radius = 0.5 * d.job.tube.outside_diameter_most(); }},
+      {"fit.wiper_presses", Status::fail,
+       [](Design &d) { d.layout.wiper.hole_radius = 0.5 * d.job.tube.outside_diameter_least(); }},
+      {"exit.clearance", Status::fail, // a cap that overhangs
+       [](Design &d) {
+         d.job.cap.diameter += 2.0 * units::millimetres(1.5);
+         d.clearances.leaving = fixture::clearances(d.job, d.layout).leaving;
+       }},
       {"fit.plug_enters", Status::fail,
        [](Design &d) { d.layout.plug.spigot_radius = 0.501 * d.job.tube.inside_diameter_least(); }},
       {"seal.plug_stretch", Status::fail, [](Design &d) { d.layout.plug.seal.stretch = 0.051; }},
@@ -248,19 +249,15 @@ const std::vector<Altered> &altered() {
       {"seal.plug_squeeze_most", Status::fail, [](Design &d) { d.layout.plug.seal.squeeze_most = 0.4; }},
       {"seal.plug_squeeze_least", Status::fail, [](Design &d) { d.layout.plug.seal.squeeze_least = -0.01; }},
       {"seal.plug_hand", Status::fail, [](Design &d) { d.layout.plug.seal.hand = 151.0; }},
-      {"machining.plenum_drill", Status::caution,
-       [](Design &d) {
-         d.layout.body.plenum.x_end = d.layout.body.x_max - 20.5 * d.layout.body.plenum.radius;
-       }},
-      {"seal.face_squeeze", Status::fail,
-       [](Design &d) { d.layout.end_plate.groove.depth = d.layout.end_plate.groove.ring->section; }},
-      {"seal.face_stretch", Status::fail,
-       [](Design &d) { d.layout.end_plate.groove.ring = &standards::o_rings().front(); }},
+      {"machining.plenum_mill", Status::caution,
+       [](Design &d) { d.layout.body.plenum.corner_radius *= 0.2; }},
       {"machining.diffuser_drill", Status::caution,
-       [](Design &d) { d.layout.body.plenum.axis_z -= units::millimetres(18.0); }},
+       [](Design &d) { d.layout.body.plenum.ceiling -= units::millimetres(18.0); }},
       {"machining.drill_depth", Status::caution, [](Design &d) { d.layout.block.mount_radius *= 0.25; }},
       {"machining.groove_mill", Status::caution,
        [](Design &d) { d.layout.pin.groove_width = 0.19 * d.layout.pin.relief_depth; }},
+      {"machining.screw_bottoms", Status::fail,
+       [](Design &d) { d.layout.body.end_tapping.depth -= units::millimetres(1.0); }},
       {"machining.thread_engagement", Status::caution,
        [](Design &d) { d.layout.stand.thickness = 1.4 * d.layout.stand.axle->thread; }},
       {"machining.setups", Status::caution, // two gas ways, a lance's seat and a nose on one plug
@@ -286,7 +283,9 @@ const std::vector<Altered> &altered() {
        [](Design &d) { d.job.gas.supply_pressure = units::pascals(100.0); }},
       {"heat.holds_reached", Status::fail, [](Design &d) { d.heat.runs.back().reached = false; }},
       {"heat.hot_zone", Status::fail, [](Design &d) { d.heat.hot_zone = 1.01 * d.heat.covered; }},
-      {"heat.o_ring", Status::fail, [](Design &d) { d.heat.o_ring_peak = units::celsius(201.0); }},
+      {"heat.o_ring", Status::caution, [](Design &d) { d.heat.o_ring_peak = units::celsius(201.0); }},
+      {"heat.o_ring", Status::fail, [](Design &d) { d.heat.o_ring_peak = units::celsius(301.0); }},
+      {"heat.wiper", Status::fail, [](Design &d) { d.heat.wiper_peak = units::celsius(301.0); }},
       {"heat.series", Status::fail, [](Design &d) { d.series.settled = d.heat.shielding_temperature; }},
       {"heat.series", Status::fail, [](Design &d) { d.series.warm->runs.back().reached = false; }},
       {"heat.series", Status::caution, [](Design &d) { d.series.settled = units::celsius(201.0); }},
@@ -381,22 +380,25 @@ const std::map<std::string_view, std::string_view> &guards() {
       {"bench.press_stroke", "the stop's rods follow the cap's spigot"},
       {"access.valves_reached", "outlets stand apart by fitting and fingers"},
       {"assembly.no_interference", "a fault of the program"},
-      {"fit.tube_turns", "the bore follows the largest tube by a wider fit"},
+      {"fit.tube_turns", "the rear opening follows the largest tube"},
+      {"fit.wiper_presses", "the wiper's hole follows the smallest tube"},
+      {"exit.clearance", "the rear opening follows tube, bead and cap"},
       {"fit.plug_enters", "the spigot follows the narrowest bore"},
       {"seal.plug_squeeze_least", "the kind of plug follows the tube's tolerances"},
       {"seal.plug_squeeze_most", "the kind of plug follows the tube's tolerances"},
       {"seal.plug_stretch", "only rings of little stretch are tried"},
       {"seal.plug_fill", "the groove is as wide as its ring asks for"},
       {"seal.plug_hand", "the kind of plug follows what a hand does"},
-      {"seal.face_squeeze", "the face groove follows its ring's section"},
-      {"seal.face_stretch", "the face groove follows its ring's length"},
+      {"machining.plenum_mill", "the plenum is as deep as its port wants it"},
       {"machining.groove_mill", "relief and grooves of the pin follow the same ring"},
       {"machining.thread_engagement", "plates and holes follow their screws"},
+      {"machining.screw_bottoms", "holes follow their listed screws"},
       {"machining.setups", "the parts' features are always the same"},
       {"gas.bore_stays_open", "a tube without a vent gets an exhaust"},
       {"gas.torch_undisturbed", "flow while welding is turned down to this limit"},
       {"gas.supply_pressure", "flows follow what the lines pass"},
       {"heat.holds_reached", "no weld found is hot that long"},
+      {"heat.wiper", "the wiper's place follows the arc's energy"},
       {"heat.o_ring",
        "no tube found is short enough, with room for hand and stands, to warm its plug that far"},
   };
@@ -530,7 +532,7 @@ TEST_CASE("a row of a sweep judges all that check judges; the closed form says w
       }
       return all;
     };
-    INFO(bad.rule);
+    INFO(bad.rule << ", row: " << names(not_passed(row)) << ", full: " << names(not_passed(full)));
     CHECK(ids(row) == ids(full));
     CHECK(row.series.warm.has_value());
     CHECK(tally(row).judged == static_cast<int>(ids(full).size()));

@@ -96,7 +96,7 @@ TEST_CASE("More heat, less cooling: longer holds", "[unit][heat]") {
   options.inside_coefficient = 40.0;
   CHECK(plan_of(subject, options).longest_hold < usual);
   auto loose = subject;
-  loose.layout.body.tube_bore_radius += units::millimetres(1.0);
+  loose.layout.body.opening_radius += units::millimetres(1.0);
   CHECK(plan_of(loose).longest_hold > usual);
 }
 

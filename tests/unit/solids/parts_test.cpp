@@ -52,7 +52,7 @@ void check_box(const solids::Assembly &assembly, const std::string &name, const 
 void check_boxes(const Example &e, const solids::Assembly &assembly) {
   const auto mm = [](units::Length l) { return to_millimetres(l); };
   const auto &b = e.layout.body;
-  check_box(assembly, "chamber-body", {mm(b.x_min), -0.5 * mm(b.width), mm(b.z_min)},
+  check_box(assembly, "chamber-body", {mm(b.x_min), -0.5 * mm(b.width), mm(b.bottom)},
             {mm(b.x_max), 0.5 * mm(b.width), mm(b.z_max)});
   const auto &p = e.layout.end_plate;
   check_box(assembly, "chamber-end-plate", {0, -0.5 * mm(p.width), mm(p.z_min)},
