@@ -6,14 +6,14 @@
 #include "solid_views.hpp"
 
 #include "purgewright/fixture/family.hpp"
-#include "purgewright/fixture/figures.hpp"
+#include "purgewright/fixture/parts_list.hpp"
 #include "purgewright/solids/kernel/placed.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
 
-#include <map>
 #include <set>
+#include <stdexcept>
 
 namespace purgewright::drawing {
 namespace {
@@ -56,8 +56,17 @@ Callout balloon(int item, Vec tip) {
   return out;
 }
 
+// A part without an item is an internal fault.
+int number_of(const std::vector<fixture::Item> &items, const Part &part) {
+  const auto *item = fixture::find_item(items, part.name);
+  if (item == nullptr) {
+    throw std::logic_error(part.name + " stands in no parts list");
+  }
+  return item->number;
+}
+
 // Items that got their balloon are added to `shown`.
-ViewPlan section(const Inputs &in, std::set<int> &shown) {
+ViewPlan section(const Inputs &in, const std::vector<fixture::Item> &items, std::set<int> &shown) {
   ViewPlan view;
   view.name = "section";
   view.caption = "Section through the tube's axis";
@@ -65,7 +74,7 @@ ViewPlan section(const Inputs &in, std::set<int> &shown) {
   view.room = {20, 20, 34, 30};
   for (std::size_t i = 0; i < in.assembly.parts.size(); ++i) {
     const Part &part = in.assembly.parts[i];
-    const int item = static_cast<int>(i) + 1;
+    const int item = number_of(items, part);
     for (const auto &place : places_of(part)) {
       const auto face = solids::kernel::in_part(
           part.name, [&] { return cut_face(solids::kernel::placed(part.solid, place), view.looking, {}); });
@@ -88,7 +97,7 @@ ViewPlan section(const Inputs &in, std::set<int> &shown) {
   return view;
 }
 
-ViewPlan overview(const Inputs &in, std::set<int> &shown) {
+ViewPlan overview(const Inputs &in, const std::vector<fixture::Item> &items, std::set<int> &shown) {
   ViewPlan view;
   view.name = "pictorial";
   view.floating = true;
@@ -96,11 +105,11 @@ ViewPlan overview(const Inputs &in, std::set<int> &shown) {
   view.enlarge = 0.5;
   view.room = {30, 30, 24, 24};
   std::vector<Solid> placed_solids;
-  std::vector<int> items;
-  for (std::size_t i = 0; i < in.assembly.parts.size(); ++i) {
-    for (const auto &place : places_of(in.assembly.parts[i])) {
-      placed_solids.push_back(solids::kernel::placed(in.assembly.parts[i].solid, place));
-      items.push_back(static_cast<int>(i) + 1);
+  std::vector<int> numbers;
+  for (const Part &part : in.assembly.parts) {
+    for (const auto &place : places_of(part)) {
+      placed_solids.push_back(solids::kernel::placed(part.solid, place));
+      numbers.push_back(number_of(items, part));
     }
   }
   const auto curves =
@@ -114,28 +123,27 @@ ViewPlan overview(const Inputs &in, std::set<int> &shown) {
         longest = s;
       }
     }
-    if (longest != nullptr && shown.insert(items[i]).second) {
+    if (longest != nullptr && shown.insert(numbers[i]).second) {
       const Point spot = 0.5 * (longest->a + longest->b);
-      view.callouts.push_back(balloon(items[i], {spot.x, 0, spot.y}));
+      view.callouts.push_back(balloon(numbers[i], {spot.x, 0, spot.y}));
     }
   }
   return view;
 }
 
-std::vector<ListRow> list_of(const Inputs &in) {
-  std::map<std::string, std::string, std::less<>> metals;
-  for (const auto &row : fixture::part_metals(in.job, in.layout, in.volumes)) {
-    metals.emplace(row.name, row.metal->title);
-  }
+std::vector<ListRow> list_of(const Inputs &in, const std::vector<fixture::Item> &items) {
   std::vector<ListRow> out;
-  for (const Part &part : in.assembly.parts) {
-    ListRow row{static_cast<int>(out.size()) + 1, static_cast<int>(places_of(part).size()), part.title,
-                "bought", ""};
-    if (part.made()) {
-      row.material = metals.at(part.name);
-      row.number = fixture::drawing_number(in.job, part.name);
-    } else if (part.kind == solids::PartKind::workpiece) {
-      row.material = "workpiece";
+  for (const fixture::Item &item : items) {
+    ListRow row{item.number, item.quantity, item.title, item.material, ""};
+    switch (item.kind) {
+    case fixture::ItemKind::made:
+      row.number = fixture::drawing_number(in.job, item.id);
+      break;
+    case fixture::ItemKind::workpiece:
+      row.number = "workpiece";
+      break;
+    case fixture::ItemKind::bought:
+      row.material = item.size;
     }
     out.push_back(std::move(row));
   }
@@ -154,11 +162,12 @@ PartPlan plan_assembly(const Inputs &in) {
   for (const auto &row : fixture::part_metals(in.job, in.layout, in.volumes)) {
     plan.mass_kg += row.count * row.mass().value();
   }
+  const auto items = fixture::parts_list(in.job, in.layout, in.volumes);
   std::set<int> shown;
   plan.rows.emplace_back();
-  plan.rows.back().push_back(section(in, shown));
-  plan.beside_list.push_back(overview(in, shown));
-  plan.list = list_of(in);
+  plan.rows.back().push_back(section(in, items, shown));
+  plan.beside_list.push_back(overview(in, items, shown));
+  plan.list = list_of(in, items);
   plan.notes = {
       "Mass is that of the made parts. Items without a balloon are hidden here; the list names them.",
       "Argon displaces air without smell or warning: ventilate, wear an oxygen monitor, follow the local "

@@ -168,18 +168,24 @@ void notes(const Paper &paper, const PartPlan &plan, Sheet &sheet) {
 }
 
 // ---- parts list ----
-constexpr double list_row = 7.0;
+constexpr double list_row = 7.0, list_letters = 3.5;
 constexpr double list_columns[] = {12.0, 12.0, 72.0, 40.0, 44.0};
 
 using ListLine = std::array<std::string, std::size(list_columns)>;
+
+// A bought part has no drawing: its size goes over both columns.
+double cell_width(const ListLine &line, std::size_t column) {
+  const bool into_next = column + 2 == line.size() && line.back().empty();
+  return list_columns[column] + (into_next ? list_columns[column + 1] : 0.0);
+}
 
 // One height a column, so that lines read alike.
 std::array<double, std::size(list_columns)> list_heights(std::span<const ListLine> lines) {
   std::array<double, std::size(list_columns)> out;
   for (std::size_t i = 0; i < out.size(); ++i) {
-    out[i] = letter_height;
+    out[i] = list_letters;
     for (const ListLine &line : lines) {
-      out[i] = std::min(out[i], fitting_height(line[i], letter_height, list_columns[i] - 2.0 * air));
+      out[i] = std::min(out[i], fitting_height(line[i], list_letters, cell_width(line, i) - 2.0 * air));
     }
   }
   return out;
@@ -189,18 +195,22 @@ void list_line(Sheet &sheet, Point top_left, const ListLine &texts, std::span<co
                Line line_type) {
   double x = top_left.x;
   for (std::size_t i = 0; i < texts.size(); ++i) {
-    const Box box{{x, top_left.y - list_row}, {x + list_columns[i], top_left.y}};
+    const double width = cell_width(texts, i);
+    const Box box{{x, top_left.y - list_row}, {x + width, top_left.y}};
     rectangle(sheet, line_type, box);
     const double height = heights[i];
     sheet.texts.push_back({{x + air, box.least.y + 0.5 * (list_row - height)}, height, false, texts[i]});
-    x += list_columns[i];
+    x += width;
+    if (width > list_columns[i]) {
+      break;
+    }
   }
 }
 
 void add_list(const Paper &paper, std::span<const ListRow> rows, Sheet &sheet) {
   const Point foot{paper.frame.greatest.x - title_width, paper.frame.least.y + title_height};
   const auto top = [&](std::size_t line) { return foot + Point{0.0, list_row * double(line + 1)}; };
-  std::vector<ListLine> lines{{"Item", "Count", "Title", "Material", "Drawing"}};
+  std::vector<ListLine> lines{{"Item", "Count", "Title", "Material or size", "Drawing"}};
   for (const ListRow &row : rows) {
     lines.push_back(
         {fmt::format("{}", row.item), fmt::format("{}", row.count), row.title, row.material, row.number});

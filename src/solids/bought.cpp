@@ -3,6 +3,7 @@
 
 #include "tools.hpp"
 
+#include "purgewright/fixture/parts_list.hpp"
 #include "purgewright/fixture/screw_joint.hpp"
 
 #include "purgewright/solids/kernel/boolean.hpp"
@@ -11,6 +12,7 @@
 
 #include <fmt/format.h>
 
+#include <stdexcept>
 #include <utility>
 
 namespace purgewright::solids {
@@ -30,10 +32,16 @@ constexpr Length clear = millimetres(0.05); // faces that touch in fact stay apa
 
 class List {
  public:
-  void add(std::string_view name, std::string title, Solid solid, std::vector<Placement> places) {
+  explicit List(std::vector<fixture::Item> items) : items_(std::move(items)) {}
+  void add(std::string_view name, Solid solid, std::vector<Placement> places) {
     if (places.empty()) {
       return;
     }
+    const auto *item = fixture::find_item(items_, name);
+    if (item == nullptr) {
+      throw std::logic_error(fmt::format("{} stands in no parts list", name));
+    }
+    std::string title = fmt::format("{} {}", item->title, item->size);
     const units::Volume volume = kernel::volume(solid);
     Part part{std::string(name), std::move(title), std::move(solid), volume, places.front(), {},
               PartKind::bought};
@@ -43,6 +51,7 @@ class List {
   std::vector<Part> take() { return std::move(parts_); }
 
  private:
+  std::vector<fixture::Item> items_;
   std::vector<Part> parts_;
 };
 
@@ -76,10 +85,6 @@ Solid shoulder_screw(const standards::ShoulderScrew &size, Length length) {
                                                  {end, Length{}}});
 }
 
-std::string title(const standards::Screw &size, std::string_view what) {
-  return fmt::format("Socket screw {}, {}", size.name, what);
-}
-
 void add_chamber_screws(const fixture::Layout &l, List &list) {
   const auto &plate = l.end_plate;
   const Length seat = plate.placement.x + plate.thickness - plate.counterbore_depth;
@@ -87,7 +92,7 @@ void add_chamber_screws(const fixture::Layout &l, List &list) {
   for (const Position &p : plate.screws) {
     places.push_back(at(seat, p.y, p.z));
   }
-  list.add("screw-end-plate", title(*l.body.end_screw, "end plate"),
+  list.add("screw-end-plate",
            screw(*l.body.end_screw, kernel::against_x, plate.thickness - plate.counterbore_depth + l.gasket),
            places);
 }
@@ -95,33 +100,31 @@ void add_chamber_screws(const fixture::Layout &l, List &list) {
 // Cut from sheet: the wiper and two gaskets. Knurled screws hold the wiper's plate.
 void add_closures(const fixture::Layout &l, List &list) {
   const auto &wiper = l.wiper;
-  list.add("wiper", "Wiper", build_wiper(l), {at(wiper.placement.x, {}, {})});
-  list.add("end-gasket", "Gasket of the end plate", build_end_gasket(l), {at(l.body.x_max, {}, {})});
-  list.add("plenum-gasket", "Gasket of the plenum cover", build_plenum_gasket(l),
-           {at({}, {}, l.body.bottom - l.gasket)});
+  list.add("wiper", build_wiper(l), {at(wiper.placement.x, {}, {})});
+  list.add("end-gasket", build_end_gasket(l), {at(l.body.x_max, {}, {})});
+  list.add("plenum-gasket", build_plenum_gasket(l), {at({}, {}, l.body.bottom - l.gasket)});
   std::vector<Placement> places;
   for (const Position &p : wiper.knobs) {
     places.push_back(at(wiper.placement.x - wiper.plate_thickness, p.y, p.z));
   }
-  list.add("screw-wiper", fmt::format("Knurled screw {}, wiper plate", wiper.knob->name),
-           screw(*wiper.knob, kernel::along_x, wiper.plate_thickness + wiper.thickness), places);
+  list.add("screw-wiper", screw(*wiper.knob, kernel::along_x, wiper.plate_thickness + wiper.thickness),
+           places);
 }
 
 // From under the base plate up into what stands on it.
 void add_base_screws(const fixture::Layout &l, List &list) {
   const auto &base = l.base;
   const Length under = base.placement.z - base.thickness;
-  const auto from_below = [&](std::string_view name, const standards::Screw &size, std::string_view what,
-                              auto &&spots, Length between = {}) {
+  const auto from_below = [&](std::string_view name, const standards::Screw &size, auto &&spots,
+                              Length between = {}) {
     std::vector<Placement> places;
     for (const Position &p : spots) {
       places.push_back(at(p.x, p.y, under));
     }
-    list.add(name, title(size, what), screw(size, kernel::along_z, base.thickness + between), places);
+    list.add(name, screw(size, kernel::along_z, base.thickness + between), places);
   };
-  from_below("screw-chamber", *l.body.base_screw, "chamber body", base.chamber_screws,
-             l.body.bottom - l.body.z_min);
-  from_below("screw-stand", *l.stand.foot_screw, "cradle stands", fixture::stand_feet(l.stand));
+  from_below("screw-chamber", *l.body.base_screw, base.chamber_screws, l.body.bottom - l.body.z_min);
+  from_below("screw-stand", *l.stand.foot_screw, fixture::stand_feet(l.stand));
   const auto &tail = l.tail_foot;
   const auto on_tail = [&](const Position &p, Length z) {
     return at(tail.placement.x + p.x, p.y, tail.placement.z + z);
@@ -131,11 +134,10 @@ void add_base_screws(const fixture::Layout &l, List &list) {
     for (const Position &p : tail.stand_screws) {
       screws.push_back(on_tail(p, -tail.thickness));
     }
-    list.add("screw-tail", title(*l.stand.foot_screw, "tail stand"),
-             screw(*l.stand.foot_screw, kernel::along_z, tail.thickness), screws);
+    list.add("screw-tail", screw(*l.stand.foot_screw, kernel::along_z, tail.thickness), screws);
   }
   if (l.stop.present) {
-    from_below("screw-stop", *l.stop.foot_screw, "axial stop", fixture::stop_feet(l.stop));
+    from_below("screw-stop", *l.stop.foot_screw, fixture::stop_feet(l.stop));
   }
   const auto &block = l.block;
   std::vector<Placement> mounts;
@@ -143,7 +145,7 @@ void add_base_screws(const fixture::Layout &l, List &list) {
     mounts.push_back(at(block.placement.x + p.x, block.placement.y + p.y,
                         block.placement.z + block.height - block.mount_counterbore_depth));
   }
-  list.add("screw-port-block", title(*block.mount_screw, "gas-port block"),
+  list.add("screw-port-block",
            screw(*block.mount_screw, kernel::against_z, block.height - block.mount_counterbore_depth),
            mounts);
   std::vector<Placement> dowels, feet;
@@ -151,12 +153,11 @@ void add_base_screws(const fixture::Layout &l, List &list) {
     dowels.push_back(at(p.x, p.y, base.placement.z - dowel_stub));
   }
   list.add(
-      "dowel-chamber", "Dowel pin, chamber body; one of two flattened",
+      "dowel-chamber",
       kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub + l.body.bottom - l.body.z_min),
       dowels);
   const Position &stand = base.dowels.back();
-  list.add("dowel", "Dowel pin, front stand",
-           kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub),
+  list.add("dowel", kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub),
            {at(stand.x, stand.y, base.placement.z - dowel_stub)});
   for (const Position &p : base.feet) {
     feet.push_back(at(p.x, p.y, under - foot_height));
@@ -166,7 +167,7 @@ void add_base_screws(const fixture::Layout &l, List &list) {
       feet.push_back(on_tail(p, -tail.thickness - foot_height));
     }
   }
-  list.add("foot", "Foot", kernel::cylinder({}, foot_radius, foot_height), feet);
+  list.add("foot", kernel::cylinder({}, foot_radius, foot_height), feet);
 }
 
 void add_rollers(const fixture::Layout &l, List &list) {
@@ -182,12 +183,11 @@ void add_rollers(const fixture::Layout &l, List &list) {
   // A hair smaller than it is, so that it does not share the line on which it touches the tube.
   const Length outer = 0.5 * bearing.outside_diameter - clear, inner = 0.5 * bearing.bore;
   list.add(
-      "ball-bearing", fmt::format("Ball bearing ISO 15 {}", bearing.number),
+      "ball-bearing",
       kernel::revolve({{}, kernel::along_x},
                       {{Length{}, inner}, {Length{}, outer}, {bearing.width, outer}, {bearing.width, inner}}),
       rings);
-  list.add("screw-axle", fmt::format("Shoulder screw {}, roller axle", stand.axle->name),
-           shoulder_screw(*stand.axle, stand.axle->length), axles);
+  list.add("screw-axle", shoulder_screw(*stand.axle, stand.axle->length), axles);
 }
 
 // Rods, their springs and their nuts, as they stand while welding.
@@ -204,22 +204,17 @@ void add_press(const fixture::Layout &l, List &list) {
     springs.push_back(at(stop.placement.x + clear, side * stop.rod_y, {}));
     nuts.push_back(at(shoulder_end, side * stop.rod_y, {}));
   }
-  list.add("press-rod",
-           fmt::format("Shoulder screw {:g} x {:g} M{:g}, press rod",
-                       units::to_millimetres(stop.rod->shoulder), units::to_millimetres(stop.rod_length),
-                       units::to_millimetres(stop.rod->thread)),
-           shoulder_screw(*stop.rod, stop.rod_length), rods);
+  list.add("press-rod", shoulder_screw(*stop.rod, stop.rod_length), rods);
   const Length length = head - clear - (stop.placement.x + clear);
   const auto ring = [](Length inner, Length outer, Length from, Length to) {
     return kernel::revolve({{}, kernel::along_x}, {{from, inner}, {from, outer}, {to, outer}, {to, inner}});
   };
-  list.add("press-spring", "Compression spring",
+  list.add("press-spring",
            ring(0.5 * (stop.spring_mean - stop.spring_wire), 0.5 * (stop.spring_mean + stop.spring_wire), {},
                 length),
            springs);
   const Length thread = 0.5 * stop.rod->thread;
-  list.add("press-nut", fmt::format("Nut M{:g} with washer", units::to_millimetres(stop.rod->thread)),
-           ring(thread, 1.8 * thread, -2.0 * thread, -clear), nuts);
+  list.add("press-nut", ring(thread, 1.8 * thread, -2.0 * thread, -clear), nuts);
 }
 
 // What is screwed into the ports, from the port's face outwards.
@@ -229,17 +224,17 @@ void add_gas_fittings(const job::Job &job, const fixture::Layout &l, List &list)
   const auto outwards = [&](kernel::Direction axis, Length length) {
     return kernel::cylinder({{}, axis}, radius, length);
   };
-  list.add(fitting, "Hose fitting, block inlet", outwards(kernel::against_x, fitting_length),
+  list.add(fitting, outwards(kernel::against_x, fitting_length),
            {at(block.placement.x, block.placement.y, block.placement.z + block.gallery_z)});
-  list.add("gallery-plug", "Threaded plug of the gallery", outwards(kernel::along_x, millimetres(5.0)),
+  list.add("gallery-plug", outwards(kernel::along_x, millimetres(5.0)),
            {at(block.placement.x + block.length, block.placement.y, block.placement.z + block.gallery_z)});
   std::vector<Placement> outlets;
   for (int i = 0; i < block.outlets; ++i) {
     outlets.push_back(at(block.placement.x + block.outlet_x[static_cast<std::size_t>(i)], block.placement.y,
                          block.placement.z + block.height));
   }
-  list.add(valve, "Fine-adjust needle valve", outwards(kernel::along_z, valve_length), outlets);
-  list.add("fitting-chamber", "Hose fitting, chamber inlet", outwards(kernel::along_x, fitting_length),
+  list.add(valve, outwards(kernel::along_z, valve_length), outlets);
+  list.add("fitting-chamber", outwards(kernel::along_x, fitting_length),
            {at(l.body.x_max, {}, l.body.inlet_z)});
   const auto &plug = l.plug;
   const Length rear = plug.placement.x + plug.rear_x();
@@ -247,14 +242,14 @@ void add_gas_fittings(const job::Job &job, const fixture::Layout &l, List &list)
   if (plug.has_exhaust) {
     ways.push_back(at(rear, {}, plug.placement.z + plug.exhaust.z));
   }
-  list.add("fitting-plug", "Hose fitting, end plug",
+  list.add("fitting-plug",
            kernel::cylinder({{}, kernel::against_x}, 0.5 * plug.port->fitting_width, fitting_length), ways);
   if (plug.seal.ring == nullptr) { // as it fills the bore, a little clear of what it touches
     const auto &seal = plug.seal;
     const Length inner = seal.groove_radius + clear, outer = plug.spigot_radius;
     const Length start = seal.groove_start + clear, end = seal.groove_start + seal.groove_width - clear;
     list.add(
-        "plug-sleeve", "Rubber sleeve of the end plug",
+        "plug-sleeve",
         kernel::revolve({{}, kernel::along_x}, {{start, inner}, {start, outer}, {end, outer}, {end, inner}}),
         {at(plug.placement.x, {}, {})});
   }
@@ -263,7 +258,7 @@ void add_gas_fittings(const job::Job &job, const fixture::Layout &l, List &list)
 } // namespace
 
 std::vector<Part> bought_parts(const job::Job &job, const fixture::Layout &layout) {
-  List list;
+  List list(fixture::bought_items(job, layout));
   add_rollers(layout, list);
   add_press(layout, list);
   add_chamber_screws(layout, list);

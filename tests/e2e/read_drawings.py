@@ -119,6 +119,17 @@ def size_of(pdf, sizes):
     return next((size for size in sizes if abs(size[0] - width) <= SIZE_TOLERANCE_MM), sizes[0])
 
 
+def list_faults(pdf, parts):
+    """Rows of the CSV file that the assembly's list does not hold, word by word."""
+    text = " ".join(run("pdftotext", "-layout", str(pdf), "-").split())
+    for part in parts:
+        title = part["name"] if part["kind"] != "made" else part["name"].replace("-", " ").capitalize()
+        size = part["stock or size"] if part["kind"] == "bought" else part["material"]
+        row = f"{part['item']} {part['quantity']} {title} {size}"
+        if row not in text:
+            yield f"no row '{row}'"
+
+
 def sheets_of(pdf):
     single = pdf.with_suffix(".dxf")
     return [single] if single.exists() else sorted(pdf.parent.glob(f"{pdf.stem}-[0-9].dxf"))
@@ -136,9 +147,11 @@ def main():
             faults += 1
 
     with open(folder.parent / "parts-list.csv", newline="", encoding="utf-8") as parts:
-        for part in csv.DictReader(parts):
-            if part["kind"] == "made":
-                report(folder / part["name"], part_faults(folder, part))
+        listed = list(csv.DictReader(parts))
+    for part in listed:
+        if part["kind"] == "made":
+            report(folder / part["name"], part_faults(folder, part))
+    report(folder / "assembly.pdf", list_faults(folder / "assembly.pdf", listed))
     for pdf in sorted(folder.glob("*.pdf")):
         sheets = sheets_of(pdf)
         size = size_of(pdf, sizes)

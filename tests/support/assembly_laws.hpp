@@ -4,7 +4,7 @@
 
 #include "support/clearance_laws.hpp"
 
-#include "purgewright/fixture/figures.hpp"
+#include "purgewright/fixture/parts_list.hpp"
 #include "purgewright/fixture/volumes.hpp"
 #include "purgewright/solids/interference.hpp"
 #include "purgewright/solids/kernel/measure.hpp"
@@ -93,6 +93,15 @@ inline std::map<std::string, double> expected_volumes(const job::Job &job, const
 inline void judge_parts(const job::Job &job, const fixture::Layout &layout, const solids::Assembly &assembly,
                         std::vector<std::string> &faults) {
   const auto expected = expected_volumes(job, layout);
+  const auto listed = fixture::parts_list(job, layout, fixture::volumes(job, layout));
+  for (const auto &part : assembly.parts) {
+    const auto *item = fixture::find_item(listed, part.name);
+    const int pieces = static_cast<int>(part.more_places.size()) + 1;
+    if (item == nullptr || item->quantity != pieces) {
+      faults.push_back(fmt::format("{}: {} in the assembly, {} in the parts list", part.name, pieces,
+                                   item == nullptr ? 0 : item->quantity));
+    }
+  }
   for (const auto &[name, volume] : expected) {
     if (std::ranges::count(assembly.parts, name, &solids::Part::name) == 0) {
       faults.push_back(name + ": missing in the assembly");
