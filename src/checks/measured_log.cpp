@@ -17,9 +17,6 @@ namespace {
 using gas::Circuit;
 using units::Dimension;
 
-// Readings of a meter scatter by a few in a hundred; half as much again is no scatter. Common practice, no
-// source.
-constexpr double most_rise = 1.5;
 // A reading less than this share under the limit may lie under it by scatter alone: three times the few in a
 // hundred above. Common practice, no source.
 constexpr double clearly_under = 0.1;
@@ -45,7 +42,7 @@ template <Circuit circuit> Verdict settles(const Design &d) {
 
 template <Circuit circuit> Verdict stays(const Design &d) {
   const gas::FitResult &fit = fit_of(d, circuit);
-  return at_most(fit.last / fit.lowest, most_rise,
+  return at_most(fit.last / fit.lowest, gas::most_rise,
                  fit.last > limit_of(d, circuit) ? Status::fail : Status::caution);
 }
 
@@ -89,7 +86,16 @@ template <Circuit circuit> Verdict follows(const Design &d) {
 }
 
 template <Circuit circuit> std::string why_poor(const Design &d) {
-  return fmt::format(": {}", gas::fit_fault(fit_of(d, circuit)));
+  return fmt::format(": {}", gas::to_text(gas::fit_fault(fit_of(d, circuit))));
+}
+
+// What a meter took to show the limit, its line and lag included, is waited for; of a log of another flow it
+// is a reckoning and asks for a new log.
+template <Circuit circuit> Verdict waited_for(const Design &d) {
+  const gas::FitResult &fit = fit_of(d, circuit);
+  const auto measured = gas::measured_wait(fit);
+  const double least = measured ? measured->value() : fit.times.back().value(); // not even then
+  return at_most(least, d.purge.wait().value(), Status::caution);
 }
 
 constexpr std::string_view limit_source = "gas.oxygen_limit of the job; readings: gas.log";
@@ -102,11 +108,13 @@ constexpr std::string_view settle_remedy =
 constexpr std::string_view rise_remedy =
     "the reading rises again after its lowest: look for a leak, a flow turned down, or air drawn in at the "
     "meter, and log it again";
-constexpr std::string_view fit_remedy = "no purge curve follows the log, so nothing is taken from it: check "
-                                        "that its time starts with the gas, its "
-                                        "units and its flow";
+constexpr std::string_view fit_remedy = "nothing is taken from this log: check that its time starts with the "
+                                        "gas, its units and its flow";
 
-constexpr std::array<Rule, 8> table{{
+constexpr std::string_view wait_remedy =
+    "the meter took longer than the wait to show the limit: gas.log_use: apply lengthens the wait";
+
+constexpr std::array<Rule, 10> table{{
     {"log.bore_floor", "Measured oxygen inside the joint settles under the limit", limit_source,
      Dimension::ratio, settles<Circuit::bore>, settle_remedy, Needs::bore_log},
     {"log.chamber_floor", "Measured oxygen outside the joint settles under the limit", limit_source,
@@ -126,6 +134,10 @@ constexpr std::array<Rule, 8> table{{
     {"log.chamber_fit", "A purge curve follows the log of the chamber: share of its variance explained",
      fit_source, Dimension::ratio, follows<Circuit::chamber>, fit_remedy, Needs::chamber_log,
      why_poor<Circuit::chamber>},
+    {"log.bore_wait", "Prepurge lasts as long as the meter in the bore took to show the limit", limit_source,
+     Dimension::time, waited_for<Circuit::bore>, wait_remedy, Needs::bore_log},
+    {"log.chamber_wait", "Prepurge lasts as long as the meter in the chamber took to show the limit",
+     limit_source, Dimension::time, waited_for<Circuit::chamber>, wait_remedy, Needs::chamber_log},
 }};
 
 } // namespace

@@ -40,7 +40,8 @@ class FitFigures {
            std::string formula, std::vector<std::string> inputs) {
     add(name, fitted.value, dimension, title, std::move(formula), std::move(inputs));
     add(std::string(name) + "_error", fitted.error, dimension, fmt::format("Standard error of: {}", title),
-        "linearised least squares", {log_, prefix_ + "fit_rms"});
+        "linearised least squares, with 10 % of the flow for the flowmeter",
+        {log_, prefix_ + "fit_rms", prefix_ + "flow"});
   }
   const std::string &readings() const { return log_; }
   std::string own(std::string_view name) const { return prefix_ + std::string(name); }
@@ -61,7 +62,8 @@ void list_parameters(const FitResult &fit, FitFigures &out) {
   out.add("delay", fit.delay, Dimension::time, "Delay of the meter's line",
           "shift at which the purge's curve lies nearest to the log", {out.readings()});
   out.add("lag", fit.lag, Dimension::time, "Lag of the meter and its cell",
-          "first-order lag, 0 where the log shows none", {out.readings()});
+          "first-order lag, at most gas.log_response / ln 10; 0 where the log shows none",
+          {out.readings(), "gas.log_response"});
   out.add("floor", fit.floor, Dimension::ratio, "Oxygen the space settles at, as measured",
           "level at which the purge's curve lies nearest to the log", {out.readings()});
   out.add("floor_model", fit.floor_model, Dimension::ratio, "Oxygen the space settles at, by the model",
@@ -77,6 +79,14 @@ void list_fit(const FitResult &fit, units::Figures &list) {
   out.add("last", fit.last, Dimension::ratio, "Oxygen the meter showed last", "median of the last readings");
   out.add("lowest", fit.lowest, Dimension::ratio, "Lowest oxygen the meter showed",
           "lowest median of as many readings");
+  if (const auto wait = measured_wait(fit)) {
+    out.add("wait", wait->value(), Dimension::time, "Prepurge that the log asks for",
+            "time until the meter stayed under the limit x flow of the log / prepurge flow x 1.1 for the "
+            "flowmeter",
+            {out.readings(), out.own("flow"),
+             std::string(fit.circuit == Circuit::bore ? ids::bore_prepurge_flow : ids::chamber_prepurge_flow),
+             fit.circuit == Circuit::bore ? "gas.oxygen_limit.bore" : "gas.oxygen_limit.chamber"});
+  }
   std::vector<std::string> fitted{out.readings()};
   if (usable(fit)) {
     list_parameters(fit, out);
@@ -108,15 +118,46 @@ LogFits fit_job_log(const job::Job &job, const fixture::Layout &layout, const fi
   return result;
 }
 
-std::string_view fit_fault(const FitResult &fit) {
+FitFault fit_fault(const FitResult &fit) {
   if (!(fit.r_squared >= least_r_squared)) {
-    return "the curve explains too little of the readings";
+    return FitFault::poor;
   }
-  return fit.at_bound ? "the fit ends at a bound of its search" : std::string_view();
+  if (fit.at_bound) {
+    return FitFault::at_bound;
+  }
+  if (fit.last > most_rise * fit.lowest) {
+    return FitFault::rising;
+  }
+  const double ratio = units::ratio(fit.flow, fit.prepurge);
+  return ratio > most_flow_ratio || ratio < 1.0 / most_flow_ratio ? FitFault::other_flow : FitFault::none;
+}
+
+std::string_view to_text(FitFault fault) {
+  switch (fault) {
+  case FitFault::none:
+    return {};
+  case FitFault::poor:
+    return "the curve explains too little of the readings";
+  case FitFault::at_bound:
+    return "the fit ends at a bound of its search: a meter slower than gas.log_response, or a purge unlike "
+           "any "
+           "curve";
+  case FitFault::rising:
+    return "the readings rise again after their lowest";
+  case FitFault::other_flow:
+    return "the flow of the log is another than the prepurge's: log it at that flow";
+  }
+  return {};
 }
 
 bool usable(const FitResult &fit) {
-  return fit_fault(fit).empty();
+  return fit_fault(fit) == FitFault::none;
+}
+
+std::optional<units::Time> measured_wait(const FitResult &fit) {
+  return fit.under
+             ? std::optional((1.0 + flowmeter_error) * units::ratio(fit.flow, fit.prepurge) * *fit.under)
+             : std::nullopt;
 }
 
 bool floor_settled(const FitResult &fit) {
@@ -130,7 +171,9 @@ MeasuredMixing mixing_to_use(const job::Job &job, const LogFits &logs) {
       if (!usable(fit)) {
         continue;
       }
-      (fit.circuit == Circuit::bore ? mixing.bore_tanks : mixing.chamber_tanks) = fit.tanks.value;
+      const bool bore = fit.circuit == Circuit::bore;
+      (bore ? mixing.bore_tanks : mixing.chamber_tanks) = fit.tanks.value;
+      (bore ? mixing.bore_wait : mixing.chamber_wait) = measured_wait(fit).value_or(units::Time{});
     }
   }
   return mixing;

@@ -115,6 +115,8 @@ std::optional<double> gas_value(const Gas &g, Key key) {
     return g.hose.bore_length.value();
   case gas_hose_chamber_length:
     return g.hose.chamber_length.value();
+  case gas_log_response:
+    return g.log_response.value();
   default:
     return std::nullopt;
   }

@@ -320,6 +320,7 @@ void Filler::gas() {
   g.log = text(gas_log, "", "no measured readings are named");
   job_.log = draft_.log;
   g.log_use = choice<LogUse>(gas_log_use);
+  g.log_response = units::seconds(number(gas_log_response));
   hose();
   port_thread();
 }

@@ -19,6 +19,8 @@ std::string_view usual_unit(const FieldInfo &info) {
     return info.most >= 5.0 ? "m" : "mm";
   case Dimension::angle:
     return "deg";
+  case Dimension::time:
+    return "s";
   case Dimension::flow:
     return "L/min";
   case Dimension::pressure:

@@ -104,7 +104,8 @@ std::string log_lines(const Findings &f, TextStyle style) {
       text += fmt::format("  {}: {} readings at {:.1f} L/min, {} at the lowest, {} at the end\n"
                           "    not usable: {} (R2 {:.3f}), so nothing is taken from it\n",
                           gas::to_text(fit.circuit), fit.readings, units::to_litres_per_minute(fit.flow),
-                          oxygen_text(fit.lowest), oxygen_text(fit.last), gas::fit_fault(fit), fit.r_squared);
+                          oxygen_text(fit.lowest), oxygen_text(fit.last),
+                          gas::to_text(gas::fit_fault(fit)), fit.r_squared);
       continue;
     }
     text += fmt::format(

@@ -1,7 +1,9 @@
 // An oxygen meter's log laid over the purge's curve: reading the file, and fitting what the curve depends on.
 //
-// The file is CSV with a decimal point: lines that start with # and empty lines are left out; the first other
-// line names the columns, each with its unit in brackets, such as
+// The file is UTF-8 or, with its byte order mark, UTF-16; cells stand between commas, semicolons or tabs,
+// whichever the header has most of, and only commas ask for a decimal point: else a decimal comma is one as
+// well. Lines that start with # and empty lines are left out; the first other line names the columns, each
+// with its unit in brackets, such as
 //   time [s],oxygen [ppm],circuit
 // in any order. `time` counts from the moment the gas is turned on, lines flushed, spaces full of air and the
 // slot cover closed; `oxygen` is what the meter shows; `circuit` is bore or chamber. An optional column `flow
@@ -13,6 +15,9 @@
 // Errors: faults of the file are Diagnostics with line and column; fit_log throws std::domain_error for a
 // circuit that the log does not hold.
 // Guarantee: same text, same numbers; parse_log keeps at least `least_readings` of every circuit it returns.
+// The lag of the meter and the mixing of the space draw nearly the same curve, so the lag is bounded by the
+// response that the job states (gas.log_response: a step test, or the maker's word) and 0 without one: the
+// space then comes out more mixed, and its purge longer, than it is.
 // Source: least squares on log10 of the reading by BOBYQA (Powell 2009, in NLopt), standard errors from the
 // linearised problem (Draper & Smith, Applied Regression Analysis), lag kept by the Bayesian information
 // criterion (Schwarz 1978).
@@ -62,7 +67,10 @@ struct Fitted {
 
 struct FitResult {
   Circuit circuit{};
-  units::VolumeFlow flow{}; // during the log
+  units::VolumeFlow flow{};         // during the log
+  units::VolumeFlow prepurge{};     // of the design
+  std::optional<units::Time> under; // from when the meter stayed under the job's limit; two readings in a row
+                                    // tell
   int readings = 0;
   Fitted tanks;             // of the circuit's space: 1 mixed, many displaced
   double tanks_model = 0.0; // the model's own, at the log's flow
@@ -81,6 +89,15 @@ struct FitResult {
 };
 
 inline constexpr double most_fitted_tanks = 16.0; // more cannot be told apart by a meter
+// Of the reading, one standard deviation, carried into every fitted number and into the wait that a log asks
+// for: common practice for tube flowmeters of welding regulators, no source.
+inline constexpr double flowmeter_error = 0.1;
+// Between the log's flow and the prepurge's, as a ratio either way: jets and layers of another flow mix
+// another way. Common practice, no source.
+inline constexpr double most_flow_ratio = 1.5;
+// Last reading over the lowest. Readings of a meter scatter by a few in a hundred; half as much again is no
+// scatter. Common practice, no source.
+inline constexpr double most_rise = 1.5;
 
 // Fits one circuit of a log. The other circuit flows as the log says, else at its prepurge flow. Takes about
 // a tenth of a second.
@@ -92,9 +109,16 @@ FitResult fit_log(const Log &, Circuit, const job::Job &, const fixture::Layout 
 // source.
 inline constexpr double least_r_squared = 0.9;
 
-// Why nothing may be taken from a fit; empty when something may.
-std::string_view fit_fault(const FitResult &);
+// Why nothing may be taken from a fit.
+enum class FitFault { none, poor, at_bound, rising, other_flow };
+FitFault fit_fault(const FitResult &);
+std::string_view to_text(FitFault); // empty for none
 bool usable(const FitResult &);
+
+// What the log says that the prepurge must last at its own flow: the time the meter took to stay under the
+// limit, by the ratio of flows and longer by the flowmeter's error. Nothing where the meter never came under.
+std::optional<units::Time> measured_wait(const FitResult &);
+
 // Whether the readings reach down to the fitted floor: the fit is usable and the floor's error less than it.
 bool floor_settled(const FitResult &);
 
@@ -107,8 +131,8 @@ struct LogFits {
 LogFits fit_job_log(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
                     const fixture::Areas &, const Bounds &);
 
-// What the purge is to take from the log: the fitted tanks of a usable fit when gas.log_use is `apply`, else
-// nothing.
+// What the purge is to take from the log when gas.log_use is `apply`: the fitted tanks of a usable fit, and
+// with them the wait that was measured, under which no bracket then ends. Else nothing.
 MeasuredMixing mixing_to_use(const job::Job &, const LogFits &);
 
 // gas.log.bore.tanks and its neighbours, for results and trace; of a fit that is not usable only what the

@@ -29,7 +29,7 @@ struct CircuitPlan {
   bool flow_found = true;      // a welding flow satisfies every bound
   bool reached = false;        // the limit is reached at the prepurge flow
   units::Time time{};          // best value; to within a tenth of the floor when the limit is not reached
-  units::Time low{}, high{};   // bracket of `time`: both spaces displaced, both stirred
+  units::Time low{}, high{};   // bracket of `time`: both spaces displaced, both stirred; never less than measured
   double volume_changes = 0.0; // of the space, in `time`
   double after_thumb_rule = 0.0, after_thumb_rule_mixed = 0.0; // oxygen after `thumb_rule_changes`
   Floor prepurge_floor, welding_floor;
@@ -84,9 +84,11 @@ inline constexpr units::Pressure bottle_change =
     units::pascals(6.895e6); // AWS G2.4: moisture rises below 6895 kPa
 inline constexpr units::Time working_day = units::seconds(8.0 * 3600.0);
 
-// Mixing of the circuits' spaces as a meter has shown it, in equivalent tanks; 0 where the model decides.
+// Mixing of the circuits' spaces as a meter has shown it, in equivalent tanks, and the prepurge that it took;
+// 0 where the model decides.
 struct MeasuredMixing {
   double bore_tanks = 0.0, chamber_tanks = 0.0;
+  units::Time bore_wait{}, chamber_wait{};
 };
 
 // `under_gas`: first arc to the end of the last hold, as the plan of heat has it; gas runs all that time.

@@ -101,6 +101,7 @@ struct Gas {
   Hose hose;
   std::string log; // path of a measured log, empty when none
   LogUse log_use = LogUse::compare;
+  units::Time log_response{}; // meter and line to 90 % of a step; 0 where not stated
   const standards::PortThread *port_thread = nullptr;
 };
 

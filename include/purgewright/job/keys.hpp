@@ -66,6 +66,7 @@ enum class Key : unsigned char {
   gas_hose_chamber_length,
   gas_log,
   gas_log_use,
+  gas_log_response,
   gas_port_thread,
   fixture_radial_clearance,
   fixture_end_clearance,

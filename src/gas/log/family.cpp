@@ -17,7 +17,7 @@ Target meter_place(const plan::Scene &scene, Circuit circuit) {
   if (circuit == Circuit::chamber) {
     return scene.chamber_joint;
   }
-  return {.zone = scene.outlet_zone, .position = 1.0, .limit = 0.0};
+  return {.zone = plan::zone::bore_swept, .position = 1.0, .limit = 0.0}; // what leaves the bore
 }
 
 } // namespace

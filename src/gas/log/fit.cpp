@@ -27,6 +27,7 @@ struct Problem {
   const Family &family;
   std::vector<double> times, log_oxygen; // log10
   double last = 0.0;                     // s
+  double most_lag = 0.0;                 // s, by the meter's stated response
 
   Meter meter(const Point &p) const {
     return {family.curve(p[log_tanks], std::exp(p[log_floor])), p[lag], p[delay]};
@@ -40,12 +41,30 @@ struct Problem {
     return result;
   }
   double squares(const Point &p) const { return misfits(p).squaredNorm(); }
+  // How the misfits change with the logarithm of the flow: the curve runs the faster, delay and lag do not.
+  Eigen::VectorXd flow_slopes(const Point &p) const {
+    constexpr double step = 1e-3;
+    const auto at = [&](double faster) {
+      const Meter shown(family.curve(p[log_tanks], std::exp(p[log_floor])), p[lag] * faster, 0.0);
+      Eigen::VectorXd result(static_cast<Eigen::Index>(times.size()));
+      for (std::size_t i = 0; i < times.size(); ++i) {
+        result(static_cast<Eigen::Index>(i)) = shown.shows((times[i] - p[delay]) * faster);
+      }
+      return result;
+    };
+    return (at(std::exp(step)) - at(std::exp(-step))) / (2.0 * step);
+  }
   Point low() const { return {0.0, 0.0, std::log(1e-8), 0.0}; }
-  Point high() const { return {std::log(most_fitted_tanks), last, std::log(0.1), 0.5 * last}; }
+  Point high() const { return {std::log(most_fitted_tanks), last, std::log(0.1), most_lag}; }
 };
 
-Problem pose(const Family &family, const Readings &readings) {
-  Problem problem{.family = family, .times = {}, .log_oxygen = {}, .last = readings.times.back().value()};
+// A first-order lag shows 90 % of a step after ln 10 lags.
+Problem pose(const Family &family, const Readings &readings, units::Time response) {
+  Problem problem{.family = family,
+                  .times = {},
+                  .log_oxygen = {},
+                  .last = readings.times.back().value(),
+                  .most_lag = response.value() / std::log(10.0)};
   const std::size_t stride = readings.times.size() / most_fitted_readings + 1;
   for (std::size_t i = 0; i < readings.times.size(); i += stride) {
     problem.times.push_back(readings.times[i].value());
@@ -83,7 +102,7 @@ Best descend(const Problem &problem, const Point &start, std::size_t free) {
   search.set_lower_bounds(part(low));
   search.set_upper_bounds(part(high));
   const double second = std::min(0.2 * problem.family.fastest(), 0.1 * problem.last); // bounds leave twice it
-  search.set_initial_step(part({0.3, second, 0.3, second}));
+  search.set_initial_step(part({0.3, second, 0.3, std::min(second, 0.1 * problem.most_lag)}));
   search.set_xtol_rel(1e-8);
   search.set_ftol_rel(1e-12);
   search.set_maxeval(3000);
@@ -121,16 +140,20 @@ Best better(const Best &a, const Best &b) {
   return b.squares < a.squares ? b : a;
 }
 
-// Without and with a lag; the lag stays when the readings pay for it.
+// Without and with a lag; the lag stays when the readings pay for it. A meter of no stated response is taken
+// to be prompt: what it lags then counts as the space's own slowness, which errs on the long side.
 Best search(const Problem &problem) {
   Best prompt;
   for (const double tanks : {problem.family.model_tanks(), 1.3, 6.0}) {
     prompt = better(prompt, descend(problem, first_guess(problem, tanks), lag));
   }
+  if (!(problem.most_lag > 0.0)) {
+    return prompt;
+  }
   Best lagging;
   for (const double share : {0.2, 1.0, 4.0}) {
     Point start = prompt.point;
-    start[lag] = std::min(share * problem.family.fastest(), 0.4 * problem.last);
+    start[lag] = std::min(share * problem.family.fastest(), 0.8 * problem.most_lag);
     start[delay] = std::max(0.0, start[delay] - start[lag]);
     lagging = better(lagging, descend(problem, start, parameter_count));
   }
@@ -142,7 +165,8 @@ Best search(const Problem &problem) {
   return criterion(lagging, parameter_count) < criterion(prompt, lag) ? lagging : prompt;
 }
 
-// Standard errors by the linearised problem; infinite for a parameter on its bound or without effect.
+// Standard errors by the linearised problem, and the flowmeter's own beside them; infinite for a parameter on
+// its bound or without effect.
 Point errors(const Problem &problem, const Best &best) {
   Point result;
   result.fill(std::numeric_limits<double>::infinity());
@@ -167,9 +191,12 @@ Point errors(const Problem &problem, const Best &best) {
     return result;
   }
   const Eigen::MatrixXd spread = normal.inverse() * (best.squares / surplus);
+  // What the parameters move by when the flow is another than the flowmeter says.
+  const Eigen::VectorXd moved =
+      flowmeter_error * (normal.inverse() * (slopes.transpose() * problem.flow_slopes(best.point)));
   for (std::size_t i = 0; i < free.size(); ++i) {
     const auto at = static_cast<Eigen::Index>(i);
-    result[free[i]] = std::sqrt(std::max(0.0, spread(at, at)));
+    result[free[i]] = std::hypot(std::sqrt(std::max(0.0, spread(at, at))), moved(at));
   }
   return result;
 }
@@ -181,7 +208,8 @@ bool at_bound(const Problem &problem, const Point &p) {
   const Point low = problem.low(), high = problem.high();
   const auto above = [&](Parameter i) { return p[i] > high[i] - near * (high[i] - low[i]); };
   const bool mixed = p[log_tanks] < low[log_tanks] + near * (high[log_tanks] - low[log_tanks]);
-  return mixed || above(log_tanks) || above(delay) || above(log_floor) || above(lag);
+  const bool slower_meter = problem.most_lag > 0.0 && above(lag);
+  return mixed || above(log_tanks) || above(delay) || above(log_floor) || slower_meter;
 }
 
 double median(std::span<const double> values) {
@@ -201,6 +229,21 @@ void find_levels(const Readings &readings, FitResult &result) {
   for (std::size_t i = 0; i + width <= all.size(); ++i) {
     result.lowest = std::min(result.lowest, median(all.subspan(i, width)));
   }
+}
+
+// When the meter was under the limit for good, two readings in a row; nothing where it never was. A meter's
+// line and lag count: what it had not yet shown was not yet known.
+std::optional<units::Time> time_under(const Readings &readings, double limit) {
+  std::optional<units::Time> since;
+  for (std::size_t i = 1; i < readings.oxygen.size(); ++i) {
+    const bool under = readings.oxygen[i - 1] <= limit && readings.oxygen[i] <= limit;
+    if (under && !since) {
+      since = readings.times[i - 1];
+    } else if (!under && readings.oxygen[i] > limit && readings.oxygen[i - 1] > limit) {
+      since.reset();
+    }
+  }
+  return since;
 }
 
 void judge(const Problem &problem, const Best &best, FitResult &result) {
@@ -229,15 +272,19 @@ FitResult fit_log(const Log &log, Circuit circuit, const job::Job &job, const fi
         logged.flow.value_or(logged.circuit == Circuit::bore ? bounds.bore.flow : bounds.chamber.flow);
   }
   const Family family({job, layout, volumes, areas}, circuit, stage, readings->times.back());
-  const Problem problem = pose(family, *readings);
+  const Problem problem = pose(family, *readings, job.gas.log_response);
   const Best best = search(problem);
   const Point spread = errors(problem, best);
   const auto logarithmic = [&](Parameter p) {
     const double value = std::exp(best.point[p]);
     return Fitted{value, value * spread[p]};
   };
+  const bool bore = circuit == Circuit::bore;
   FitResult result{.circuit = circuit,
-                   .flow = circuit == Circuit::bore ? stage.bore : stage.chamber,
+                   .flow = bore ? stage.bore : stage.chamber,
+                   .prepurge = (bore ? bounds.bore : bounds.chamber).flow,
+                   .under =
+                       time_under(*readings, bore ? job.gas.oxygen_limit_bore : job.gas.oxygen_limit_chamber),
                    .readings = static_cast<int>(readings->times.size()),
                    .tanks = logarithmic(log_tanks),
                    .tanks_model = family.model_tanks(),

@@ -39,8 +39,8 @@ std::string_view trimmed(std::string_view text) {
                                          : text.substr(first, text.find_last_not_of(blank) - first + 1);
 }
 
-// Cells of one line; a cell in double quotes may hold commas, and "" stands for a quote in it.
-std::vector<Cell> split(std::string_view line) {
+// Cells of one line; a cell in double quotes may hold separators, and "" stands for a quote in it.
+std::vector<Cell> split(std::string_view line, char separator) {
   std::vector<Cell> cells;
   Cell cell;
   bool quoted = false;
@@ -56,7 +56,7 @@ std::vector<Cell> split(std::string_view line) {
       } else {
         quoted = !quoted;
       }
-    } else if (line[i] == ',' && !quoted) {
+    } else if (line[i] == separator && !quoted) {
       close(i + 1);
     } else {
       cell.text += line[i];
@@ -66,14 +66,63 @@ std::vector<Cell> split(std::string_view line) {
   return cells;
 }
 
+// What the header's columns stand between: whichever makes most of them, a comma among equals.
+char separator_of(std::string_view header) {
+  constexpr std::array<char, 3> known{',', ';', '\t'};
+  return *std::ranges::max_element(known, {}, [&](char c) { return split(header, c).size(); });
+}
+
+void append_utf8(char32_t c, std::string &out) {
+  const auto follow = [&](int shift) { out += static_cast<char>(0x80 | ((c >> shift) & 0x3F)); };
+  if (c < 0x80) {
+    out += static_cast<char>(c);
+  } else if (c < 0x800) {
+    out += static_cast<char>(0xC0 | c >> 6);
+    follow(0);
+  } else if (c < 0x10000) {
+    out += static_cast<char>(0xE0 | c >> 12);
+    follow(6);
+    follow(0);
+  } else {
+    out += static_cast<char>(0xF0 | c >> 18);
+    follow(12);
+    follow(6);
+    follow(0);
+  }
+}
+
+// UTF-8 of a text that may be UTF-16 with its byte order mark, as some spreadsheets and shells write it; what
+// is no character becomes U+FFFD. Source: RFC 2781 (UTF-16), RFC 3629 (UTF-8).
+std::string as_utf8(std::string_view text) {
+  constexpr std::string_view utf8_mark = "\xEF\xBB\xBF", little = "\xFF\xFE", big = "\xFE\xFF";
+  if (!text.starts_with(little) && !text.starts_with(big)) {
+    return std::string(text.substr(text.starts_with(utf8_mark) ? utf8_mark.size() : 0));
+  }
+  const bool low_first = text.starts_with(little);
+  const auto unit = [&](std::size_t at) {
+    const auto a = static_cast<unsigned char>(text[at]), b = static_cast<unsigned char>(text[at + 1]);
+    return static_cast<char32_t>(low_first ? a | b << 8 : a << 8 | b);
+  };
+  const auto is = [](char32_t c, char32_t first) { return c >= first && c < first + 0x400; };
+  std::string out;
+  for (std::size_t i = 2; i + 1 < text.size(); i += 2) {
+    char32_t c = unit(i);
+    if (is(c, 0xD800) && i + 3 < text.size() && is(unit(i + 2), 0xDC00)) {
+      c = 0x10000 + ((c - 0xD800) << 10) + (unit(i + 2) - 0xDC00);
+      i += 2;
+    } else if (is(c, 0xD800) || is(c, 0xDC00)) {
+      c = 0xFFFD;
+    }
+    append_utf8(c, out);
+  }
+  return out;
+}
+
 class Reader {
  public:
   explicit Reader(std::string file) { result_.log = Log{.file = std::move(file), .circuits = {}}; }
 
   LogReading read(std::string_view text) {
-    if (text.starts_with("\xEF\xBB\xBF")) {
-      text.remove_prefix(3);
-    }
     while (!text.empty() && rows_ <= most_readings) {
       const auto end = text.find('\n');
       ++line_;
@@ -112,10 +161,11 @@ class Reader {
     if (!header_) {
       header_ = true;
       header_line_ = line_;
-      take_header(split(line));
+      separator_ = separator_of(line);
+      take_header(split(line, separator_));
     } else if (usable_) {
       ++rows_;
-      take_row(split(line));
+      take_row(split(line, separator_));
     }
   }
 
@@ -126,11 +176,7 @@ class Reader {
     for (const std::size_t c :
          {std::size_t{time_column}, std::size_t{oxygen_column}, std::size_t{circuit_column}}) {
       if (!places_[c]) {
-        std::string problem = "the column is missing";
-        if (cells.size() == 1 && cells.front().text.find(';') != std::string::npos) {
-          problem += "; the file is separated by semicolons";
-        }
-        fault(1, std::string(names[c]), problem,
+        fault(1, std::string(names[c]), "the column is missing",
               fmt::format("a header line such as {},{},{}", examples[0], examples[1], examples[2]));
       }
     }
@@ -180,11 +226,16 @@ class Reader {
   std::optional<double> number(const std::vector<Cell> &cells, std::size_t c) {
     const Cell &cell = cells[*places_[c]];
     double value = 0.0;
-    const char *const end = cell.text.data() + cell.text.size();
-    const auto [stop, error] = std::from_chars(cell.text.data(), end, value);
+    std::string text = cell.text;
+    if (separator_ != ',' && text.find('.') == std::string::npos) {
+      std::ranges::replace(text, ',', '.'); // a second one then ends the number
+    }
+    const char *const end = text.data() + text.size();
+    const auto [stop, error] = std::from_chars(text.data(), end, value);
     if (error != std::errc{} || stop != end || !std::isfinite(value)) {
       fault(cell.column, std::string(names[c]), fmt::format("'{}' is not a number", files::shown(cell.text)),
-            "digits with a decimal point, such as 12.5");
+            separator_ == ',' ? "digits with a decimal point, such as 12.5"
+                              : "digits with a decimal point or comma, such as 12.5");
       return std::nullopt;
     }
     return value * scales_[c];
@@ -304,6 +355,7 @@ class Reader {
   std::size_t width_ = 0, errors_ = 0;
   int line_ = 0, header_line_ = 1, rows_ = 0, dark_ = 0;
   bool header_ = false, usable_ = false;
+  char separator_ = ',';
 };
 
 } // namespace
@@ -313,7 +365,8 @@ std::string_view to_text(Circuit circuit) {
 }
 
 LogReading parse_log(std::string_view text, std::string file) {
-  return Reader(std::move(file)).read(text);
+  const std::string utf8 = as_utf8(text);
+  return Reader(std::move(file)).read(utf8);
 }
 
 } // namespace purgewright::gas

@@ -76,7 +76,8 @@ TEST_CASE("a sound log breaks no rule") {
 TEST_CASE("a log that settles above the oxygen limit fails") {
   for (const auto circuit : circuits) {
     const auto leaky = [](double, double sound) { return sound + 200e-6; };
-    CHECK(with_log(circuit, compare, leaky) == Found{{id(circuit, "floor"), Status::fail}});
+    CHECK(with_log(circuit, compare, leaky) ==
+          Found{{id(circuit, "floor"), Status::fail}, {id(circuit, "wait"), Status::caution}});
   }
 }
 
@@ -112,10 +113,12 @@ TEST_CASE("a poor fit is a caution, and fails where the job asks to apply it") {
   };
   for (const auto circuit : circuits) {
     // Every other reading high is no drop-out.
-    CHECK(with_log(circuit, compare, swinging) ==
-          Found{{id(circuit, "fit"), Status::caution}, {id(circuit, "under"), Status::fail}});
-    CHECK(with_log(circuit, apply, swinging) ==
-          Found{{id(circuit, "fit"), Status::fail}, {id(circuit, "under"), Status::fail}});
+    CHECK(with_log(circuit, compare, swinging) == Found{{id(circuit, "fit"), Status::caution},
+                                                        {id(circuit, "under"), Status::fail},
+                                                        {id(circuit, "wait"), Status::caution}});
+    CHECK(with_log(circuit, apply, swinging) == Found{{id(circuit, "fit"), Status::fail},
+                                                      {id(circuit, "under"), Status::fail},
+                                                      {id(circuit, "wait"), Status::caution}});
   }
 }
 
@@ -125,7 +128,8 @@ TEST_CASE("a log that only rises fails by all of its rules") {
     CHECK(with_log(circuit, apply, rises) == Found{{id(circuit, "fit"), Status::fail},
                                                    {id(circuit, "floor"), Status::fail},
                                                    {id(circuit, "steady"), Status::fail},
-                                                   {id(circuit, "under"), Status::fail}});
+                                                   {id(circuit, "under"), Status::fail},
+                                                   {id(circuit, "wait"), Status::caution}});
   }
 }
 
@@ -182,5 +186,15 @@ TEST_CASE("scatter of a few in a hundred is no rise, while the log falls through
       return (6e-6 + 3e-3 * std::exp(-0.025 * t)) * (1.0 + 0.04 * std::sin(7919.0 * t));
     };
     CHECK_FALSE(with_log(circuit, compare, slow).contains(id(circuit, "under")));
+  }
+}
+
+TEST_CASE("a meter that takes longer than the wait is a caution, and lengthens the wait when applied") {
+  for (const auto circuit : circuits) {
+    const auto late = [](double t, double) {
+      return t < 60.0 ? 0.2095 : 6e-6 + 0.2095 * std::exp(-8.0 * (t - 60.0));
+    };
+    CHECK(with_log(circuit, compare, late)[id(circuit, "wait")] == Status::caution);
+    CHECK_FALSE(with_log(circuit, apply, late).contains(id(circuit, "wait")));
   }
 }
