@@ -33,15 +33,19 @@ Design evaluate_closed_form(job::Job job) {
 
 namespace {
 
-Design with_models(job::Job job, const heat::Options &options) {
+// Gas first: the torch's preflow is a part of the time between arcs. `options` takes it over.
+Design with_models(job::Job job, heat::Options &options) {
   Design design = evaluate_closed_form(std::move(job));
   if (design.layout.buildable()) {
     design.log = gas::fit_job_log(design.job, design.layout, design.volumes, design.areas, design.bounds);
-    design.heat = heat::plan_heat(design.job, design.layout, options);
     design.purge = gas::plan_purge(design.job, design.layout, design.volumes, design.areas, design.bounds,
-                                   design.heat.cycle, gas::mixing_to_use(design.job, design.log));
+                                   gas::mixing_to_use(design.job, design.log));
+    options.torch_preflow = design.purge.torch.preflow;
+    design.heat = heat::plan_heat(design.job, design.layout, options);
+    gas::add_use(design.job, design.heat.cycle, design.purge);
     design.series = heat::settle(design.job, design.layout, design.volumes, design.heat, options.contacts,
                                  design.purge.use.cycle);
+    gas::add_warm_draught(design.job, design.layout, design.series.settled, design.purge);
     design.purge_known = true;
   }
   return design;
@@ -50,11 +54,12 @@ Design with_models(job::Job job, const heat::Options &options) {
 } // namespace
 
 Design evaluate_purge(job::Job job) {
-  return with_models(std::move(job), {.detail = heat::Detail::coarse});
+  heat::Options coarse{.detail = heat::Detail::coarse};
+  return with_models(std::move(job), coarse);
 }
 
 Design evaluate_row(job::Job job) {
-  const heat::Options coarse{.detail = heat::Detail::coarse};
+  heat::Options coarse{.detail = heat::Detail::coarse};
   Design design = with_models(std::move(job), coarse);
   if (design.purge_known) {
     heat::add_warm_plan(design.job, design.layout, coarse, design.series);
@@ -68,7 +73,7 @@ Design evaluate(job::Job job) {
     const fixture::Layout layout = fixture::lay_out(job);
     return layout.buildable() ? heat::advise_runs(job, layout, {}, most_advised_runs) : heat::RunAdvice{};
   });
-  const heat::Options options{.history = true};
+  heat::Options options{.history = true};
   Design design = with_models(std::move(job), options);
   if (design.purge_known) {
     heat::add_warm_plan(design.job, design.layout, options, design.series);

@@ -2,6 +2,7 @@
 // puddle.
 #include "topics.hpp"
 
+#include "purgewright/gas/hose.hpp"
 #include "purgewright/gas/room.hpp"
 
 #include <fmt/format.h>
@@ -66,7 +67,7 @@ Verdict draught(const Design &d) {
   if (room > bench.draught_flushed.value()) {
     return {Status::fail, room, bench.draught_flushed.value()};
   }
-  return at_most(room, bench.draught_lying.value(), Status::caution);
+  return at_most(room, bench.draught_warm.value(), Status::caution);
 }
 
 Verdict supply_pressure(const Design &d) {
@@ -74,58 +75,115 @@ Verdict supply_pressure(const Design &d) {
   return at_most(most.value(), d.job.gas.supply_pressure.value());
 }
 
+// A wait that a person still waits out; what no model holds decides beyond it.
+Verdict prepurge_time(const Design &d) {
+  return at_most(d.purge.wait().value(), gas::longest_wait.value());
+}
+
+// The zone and the circuit that make it long, and what shortens it.
+std::string prepurge_advice(const Design &d) {
+  const auto &bore = d.purge.bore;
+  if (bore.high < d.purge.chamber.high) {
+    return ": the chamber takes longest; a larger gas.hose.inside_diameter or gas.supply_pressure gives it "
+           "more flow";
+  }
+  if (d.job.tube.vent.count == 0) {
+    return ": the bore takes longest; a larger gas.hose.inside_diameter or gas.supply_pressure gives it more "
+           "flow";
+  }
+  return bore.high > bore.high_vent_above ? ": air lies over the argon in the bore; a vent uppermost lets it "
+                                            "out, more flow carries it along"
+                                          : ": gas stands between vent and cap; move tube.vent.from_joint "
+                                            "nearer the joint, or leave the vent out: "
+                                            "the plug's lance then feeds the cap";
+}
+
+// What the metal stands at the moment the torch leaves it: room air below the shielding temperature, to which
+// the hold lasts; where a hold does not end there, no more than welding does.
+Verdict torch_away(const Design &d) {
+  const auto reached = [](const heat::Weld &weld) { return weld.reached; };
+  const bool cold = std::ranges::all_of(d.heat.tacks, reached) && std::ranges::all_of(d.heat.runs, reached);
+  return at_most(d.purge.torch.away.high, cold ? gas::air_oxygen : d.job.gas.oxygen_limit_chamber);
+}
+
+Verdict torch_preflow(const Design &d) {
+  const auto &torch = d.purge.torch;
+  Verdict verdict = at_most(torch.preflow.value(), gas::longest_preflow.value());
+  if (!torch.cleared) {
+    verdict.status = Status::fail;
+  }
+  return verdict;
+}
+
+Verdict warm_chamber(const Design &d) {
+  return at_most(d.series.settled.value(), gas::neutral_temperature(gas::species_of(d.job)).value(),
+                 Status::caution);
+}
+
 Verdict room(const Design &d) {
   return at_least(d.purge.use.room_oxygen, gas::deficient_oxygen);
 }
 
-// What to change about the part that keeps most oxygen in.
-std::string_view cure(std::string_view dominant) {
-  if (dominant == "hose walls") {
-    return "use PTFE, nylon or metal hose, or shorter hoses";
-  }
-  if (dominant == "supply" || dominant == "torch gas") {
-    return "buy a purer gas";
-  }
-  if (dominant == "slot") {
-    return "cover the slot for the prepurge, shorten fixture.slot.length, or keep the draught off";
-  }
-  if (dominant == "wiper") {
-    return "put in a new wiper: cut clean, its hole smaller than the tube";
-  }
-  if (dominant == "vent") {
-    return "smaller tube.vent.diameter, so that its outflow is faster";
-  }
-  return "move tube.vent.from_joint nearer the joint";
+// Another material helps where this one lets through more than nylon, the tightest that bends.
+std::string_view hose_cure(const Design &d) {
+  const bool tight =
+      gas::hose_material(d.job.gas.hose.material)->permeability <= gas::hose_material("nylon")->permeability;
+  return tight ? "shorter hoses" : "nylon, copper or stainless hose, or shorter hoses";
 }
 
-std::string floor_advice(const gas::Floor &floor) {
-  return fmt::format(": {} brings {:.0f} % of the oxygen that stays; {}", floor.dominant,
-                     100.0 * floor.dominant_share, cure(floor.dominant));
+// What to change about the part that keeps most oxygen in.
+std::string_view cure(gas::Cause dominant, const Design &d) {
+  using enum gas::Cause;
+  switch (dominant) {
+  case hose_walls:
+    return hose_cure(d);
+  case supply:
+  case torch_gas:
+    return "buy a purer gas";
+  case slot:
+    return "cover the slot for the prepurge, shorten fixture.slot.length, or keep the draught off";
+  case wiper:
+    return "put in a new wiper: cut clean, its hole smaller than the tube";
+  case vent:
+    return "smaller tube.vent.diameter, so that its outflow is faster";
+  case plug_rubber:
+  case plug_seal:
+    return "state closer tolerances of the tube's bore, so that the plug's seal is squeezed";
+  case pocket:
+    return "move tube.vent.from_joint nearer the joint";
+  }
+  return {};
+}
+
+std::string floor_advice(const Design &d, const gas::Floor &floor) {
+  return fmt::format(": {} brings {:.0f} % of the oxygen that stays; {}", gas::to_text(floor.dominant),
+                     100.0 * floor.dominant_share, cure(floor.dominant, d));
 }
 
 std::string bore_advice(const Design &d) {
-  return floor_advice(d.purge.bore.prepurge_floor);
+  return floor_advice(d, d.purge.bore.prepurge_floor);
 }
 std::string chamber_advice(const Design &d) {
-  return floor_advice(d.purge.chamber.prepurge_floor);
+  return floor_advice(d, d.purge.chamber.prepurge_floor);
 }
 std::string bore_welding_advice(const Design &d) {
-  return floor_advice(d.purge.bore.welding_floor);
+  return floor_advice(d, d.purge.bore.welding_floor);
 }
 std::string chamber_welding_advice(const Design &d) {
-  return floor_advice(d.purge.chamber.welding_floor);
+  return floor_advice(d, d.purge.chamber.welding_floor);
 }
 std::string draught_advice(const Design &d) {
-  if (d.purge.bench.draught_lying <= units::Velocity{}) {
+  const double still = d.purge.bench.draught_warm.value();
+  if (still <= 0.0) {
     return {}; // a gas that does not lie in the slot at all
   }
-  return fmt::format(": close doors and fans until the air over the bench moves slower than {:.1f} m/s",
-                     std::floor(10.0 * d.purge.bench.draught_lying.value()) / 10.0); // never above what holds
+  return fmt::format(": close doors and fans until the air over the bench moves slower than {:.2f} m/s",
+                     std::floor(100.0 * still) / 100.0); // never above what holds
 }
 
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::string_view limit_source = "gas.oxygen_limit of the job";
-constexpr std::array<Rule, 11> table{{
+constexpr std::array<Rule, 15> table{{
     {"gas.stays_in_chamber", "Purge gas is heavier than air, as a chamber open on top needs", practice,
      Dimension::ratio, gas_stays_in_chamber,
      "use argon: helium fed from below leaves through the open slot before it has covered the joint"},
@@ -151,6 +209,18 @@ constexpr std::array<Rule, 11> table{{
      "give the tube a vent, or the plug a second gas way: trapped gas heats and blows the puddle out"},
     {"gas.torch_undisturbed", "Gas leaving the slot does not disturb the torch's own", practice,
      Dimension::ratio, torch_undisturbed, "longer or wider slot, or a higher torch.gas_flow", Needs::purge},
+    {"gas.prepurge_time", "Prepurge is one that can be waited out", practice, Dimension::time, prepurge_time,
+     "the prepurge takes too long", Needs::purge, prepurge_advice},
+    {"gas.torch_away", "Metal stands the air that comes in when the torch leaves it at a hold's end",
+     "weld.shielding_temperature; flow drawn in by hot metal: gas/purge.hpp", Dimension::ratio, torch_away,
+     "a hold does not get below the shielding temperature: keep the torch over the joint, and make runs "
+     "shorter",
+     Needs::heat},
+    {"gas.torch_preflow", "Torch over the joint clears the chamber before the arc", practice, Dimension::time,
+     torch_preflow, "more torch.gas_flow or a smaller fixture.radial_clearance", Needs::purge},
+    {"gas.warm_chamber", "Argon in the chamber, parts one after another, stays heavier than room air",
+     "ideal gas law", Dimension::temperature, warm_chamber,
+     "warmer argon rises out of the open slot: a pause between parts, or less weld.current", Needs::heat},
     {"gas.draught", "The room's draught leaves the chamber's gas lying",
      "bulk Richardson number 0.4 to 0.8, Uehara et al. 2000", Dimension::velocity, draught,
      "the draught reaches into the slot", Needs::purge, draught_advice},

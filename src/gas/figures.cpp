@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <string>
 
 namespace purgewright::gas {
@@ -36,9 +37,10 @@ class List {
 // What differs between the circuits.
 struct Names {
   std::string prefix, words, volume, lines, inlet, limit, outlet, log_tanks;
-  std::string covered, open;         // what gas leaves by, in the prepurge and while welding
-  std::vector<std::string> openings; // what lets oxygen in: hoses and holes
-  std::string opening_source;        // of the laws, and of what is known of the hoses' walls
+  std::string covered, open;           // what gas leaves by, in the prepurge and while welding
+  std::vector<std::string> openings;   // what lets oxygen in: hoses and holes
+  std::string longest, longest_source; // how the bracket's upper end comes about
+  std::string opening_source;          // of the laws, and of what is known of the hoses' walls
 };
 
 std::vector<std::string> floor_inputs(std::string flow, const Names &n, const std::string &outlet) {
@@ -76,11 +78,12 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
            {flow, n.volume, n.lines, n.limit, supply, n.prefix + ".tanks"}, network_source);
   list.add(n.prefix + ".prepurge.time_low", c.low.value(), Dimension::time,
            "Shortest the prepurge may take, " + n.words,
-           "the same network with every space displaced (12 tanks)",
+           "the same network with every space displaced (12 tanks), the pocket beyond a vent swept 1 bore "
+           "diameter deep",
            {flow, n.volume, n.lines, n.limit, supply}, network_source);
   list.add(n.prefix + ".prepurge.time_high", c.high.value(), Dimension::time,
-           "Longest the prepurge may take, " + n.words, "the same network with every space stirred (1 tank)",
-           {flow, n.volume, n.lines, n.limit, supply}, network_source);
+           "Longest the prepurge may take, " + n.words, n.longest, {flow, n.volume, n.lines, n.limit, supply},
+           n.longest_source);
   list.add(n.prefix + ".prepurge.volume_changes", c.volume_changes, Dimension::ratio,
            "Volume changes in the prepurge, " + n.words, "flow x time / volume", {flow, time, n.volume},
            "definition");
@@ -96,8 +99,8 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
            "The same if the space were well mixed, " + n.words, "0.2095 x exp(-3)", {}, "NFPA 69 annex");
   list.add(n.prefix + ".prepurge.oxygen_floor", c.prepurge_floor.oxygen, Dimension::ratio,
            "Oxygen floor at the prepurge flow, " + n.words,
-           fmt::format("steady state of the network; {} brings {:.0f} % of it", c.prepurge_floor.dominant,
-                       100.0 * c.prepurge_floor.dominant_share),
+           fmt::format("steady state of the network; {} brings {:.0f} % of it",
+                       to_text(c.prepurge_floor.dominant), 100.0 * c.prepurge_floor.dominant_share),
            floor_inputs(flow, n, n.covered), n.opening_source);
   list.add(n.prefix + ".prepurge.line_drop", c.line_drop.value(), Dimension::pressure,
            "Pressure drop from regulator to the space, " + n.words, "hoses, passages and holes in series",
@@ -112,8 +115,8 @@ void list_welding(const CircuitPlan &c, const Names &n, List &list) {
            std::string(c.welding_reason), {n.limit, "torch.gas_flow", n.outlet}, practice);
   list.add(n.prefix + ".oxygen_floor", c.welding_floor.oxygen, Dimension::ratio,
            "Oxygen floor at the welding flow, " + n.words,
-           fmt::format("steady state of the network; {} brings {:.0f} % of it", c.welding_floor.dominant,
-                       100.0 * c.welding_floor.dominant_share),
+           fmt::format("steady state of the network; {} brings {:.0f} % of it",
+                       to_text(c.welding_floor.dominant), 100.0 * c.welding_floor.dominant_share),
            floor_inputs(flow, n, n.open), n.opening_source);
 }
 
@@ -131,10 +134,13 @@ void list_bench(const Purge &p, List &list) {
            "least of 50 Pa and (2 gamma / (2 wall) - weight of the pool) / 4", {"tube.wall"},
            "Young-Laplace; gamma of liquid titanium: Paradis et al. 2002; safety factor 4 and 50 Pa: common "
            "practice");
-  list.add("purge.bore.trapped_rise", p.pressure.trapped.value(), Dimension::pressure,
-           "Pressure rise in the bore if its outlet were shut during the last run",
-           "p (1 / (1 - f + f T0/T1) - 1), a fifth of the gas heated to 400 degC", {},
-           "ideal gas law; shares common practice");
+  list.add(
+      "purge.bore.trapped_rise", p.pressure.trapped.value(), Dimension::pressure,
+      "Pressure rise in the bore if its outlet were shut during the last run",
+      "p (1 / (1 - f + f T0/T1) - 1), f = (torch cup bore + tube bore) / 2 over the bore's length, T1 the "
+      "shielding temperature",
+      {"torch.cup_bore", "tube.inside_diameter", "tube.length", "weld.shielding_temperature"},
+      "ideal gas law; reach of the heat common practice");
   list.add(
       "purge.shield_ratio", p.bench.shield_ratio, Dimension::ratio,
       "Speed of the gas leaving the slot over the torch gas's",
@@ -147,6 +153,13 @@ void list_bench(const Purge &p, List &list) {
   list.add("purge.draught_flushed", p.bench.draught_flushed.value(), Dimension::velocity,
            "Draught over the slot above which the chamber is swept", "sqrt(g' H / 0.4)",
            {"chamber.cavity_radius", "chamber.height"}, "Uehara et al. 2000, bulk Richardson number 0.4");
+  if (p.bench.draught_warm > units::Velocity{}) {
+    list.add("purge.draught_lying_warm", p.bench.draught_warm.value(), Dimension::velocity,
+             "The same over a fixture that parts before have warmed",
+             "sqrt(g' H / 0.8), g' of argon as warm as that",
+             {"chamber.cavity_radius", "chamber.height", "heat.series.settled"},
+             "Uehara et al. 2000, bulk Richardson number 0.8");
+  }
   list.add("purge.start_of_day", p.bench.start_of_day.value(), Dimension::time,
            "Time to flush lines and block that stood idle, both circuits open at prepurge flow",
            "first time both lines' ends are under the stricter limit",
@@ -155,30 +168,111 @@ void list_bench(const Purge &p, List &list) {
            network_source);
 }
 
+constexpr std::string_view torch_source =
+    "plume: Rouse, Yih & Humphreys 1952, heat by Churchill & Chu 1975; hot argon under the slot: Epstein "
+    "1988; "
+    "what an outflow leaves: Shaw & Whyte 1974 by analogy (gas/purge.hpp, Torch); not measured";
+
+void list_range(const std::string &id, const OxygenRange &range, const std::string &title,
+                const std::array<std::string, 3> &formulas, const std::vector<std::string> &inputs,
+                List &list) {
+  list.add(id, range.best, Dimension::ratio, title, formulas[0], inputs, torch_source);
+  list.add(id + "_low", range.low, Dimension::ratio, title + ", least", formulas[1], inputs, torch_source);
+  list.add(id + "_high", range.high, Dimension::ratio, title + ", most", formulas[2], inputs, torch_source);
+}
+
+void list_torch(const Purge &p, List &list) {
+  const Torch &t = p.torch;
+  const std::string slot(ids::area_slot), away = "purge.chamber.torch_away.oxygen_floor",
+                                          open = "purge.chamber.cover_open.oxygen_floor";
+  const std::vector<std::string> flows{"purge.bore.welding.flow", "purge.chamber.welding.flow", slot};
+  list_range(open, t.cover_open, "Oxygen at the joint, cover open, torch not yet over the slot, joint cold",
+             {"steady state of the network",
+              "diffusion alone against the flow through the slot, nothing from the rear",
+              "the network with the chamber stirred"},
+             flows, list);
+  std::vector<std::string> hot = flows;
+  hot.insert(hot.end(), {"weld.shielding_temperature", "torch.cup_bore", "tube.outside_diameter"});
+  list.add(
+      "purge.chamber.torch_away.drawn_in", t.drawn.value(), Dimension::flow,
+      "Room air that the hot joint draws in, torch lifted when a hold ends",
+      "sqrt(plume of the tube's top x exchange of hot argon under the open slot) x what the outflow leaves",
+      hot, torch_source);
+  std::vector<std::string> stirred = flows;
+  stirred.emplace_back("purge.chamber.torch_away.drawn_in");
+  list_range(away, t.away, "Oxygen at the joint, torch lifted when a hold ends, joint hot",
+             {"the network stirred, with the air drawn in", "the same with the plume of the tube's top alone",
+              "the same with argon as hot as the metal under the open slot"},
+             stirred, list);
+  std::vector<std::string> back{flows[0], flows[1], "torch.gas_flow"};
+  list.add("purge.chamber.torch_back.oxygen_floor", t.back_floor, Dimension::ratio,
+           "Oxygen at the joint at rest, torch back over it, before the arc",
+           "the network with the torch's gas; hot argon beside the cup, mixed with it, as far as the outflow "
+           "lets it",
+           back, torch_source);
+  back.insert(back.end(), {away + "_high", open + "_high", "purge.chamber.torch_back.oxygen_floor",
+                           "gas.oxygen_limit.chamber", std::string(ids::volume_chamber_gas)});
+  list.add(
+      "purge.torch_preflow", t.preflow.value(), Dimension::time, "Torch over the joint before every arc",
+      "volume / (circuits + torch / 2) x ln((most while away - floor) / (limit - floor)): stirred, half of "
+      "the torch's gas turns back",
+      back, "NFPA 69 annex; Crowl & Louvar, sweep-through purging; half: common practice, no source");
+  back[3] = away;
+  list.add("purge.torch_preflow_best", t.preflow_best.value(), Dimension::time,
+           "The same with the best value and all of the torch's gas",
+           "volume / (circuits + torch) x ln((while away - floor) / (limit - floor))", back,
+           "NFPA 69 annex; Crowl & Louvar, sweep-through purging");
+}
+
+void list_hose(const job::Job &job, const HoseMaterial &hose, List &list) {
+  list.add("gas.hose.permeability", hose.permeability / barrer, Dimension::ratio,
+           "Oxygen that a hose's wall lets through, barrer",
+           fmt::format("of {} (gas.hose.material); 1 barrer is 1e-10 cm3(STP) cm/(cm2 s cmHg)", hose.name),
+           {}, hose.source, job.origin(job::Key::gas_hose_material).basis);
+}
+
 void list_use(const Purge &p, List &list) {
   list.add(std::string(ids::prepurge_wait), p.wait().value(), Dimension::time,
            "Prepurge to wait before the arc",
            "longer upper end of the circuits' brackets, 15 s at least for the oxygen meter to answer",
            {"purge.bore.prepurge.time_high", "purge.chamber.prepurge.time_high"}, practice);
   list.add(std::string(ids::cycle_time), p.use.cycle.value(), Dimension::time, "Time for one part",
-           "wait + first arc to the end of the last hold + 90 s handling",
-           {std::string(ids::prepurge_wait), std::string(ids::heat_cycle)}, practice);
-  list.add("gas.used.per_part", p.use.per_part.value(), Dimension::volume, "Gas for one part, torch included",
-           "prepurge flows x wait + (welding flows + torch) x first arc to the end of the last hold",
-           {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow),
-            "purge.bore.welding.flow", "purge.chamber.welding.flow", "torch.gas_flow",
-            std::string(ids::prepurge_wait), std::string(ids::heat_cycle)},
+           "wait + torch's preflow + first arc to the end of the last hold + 90 s handling",
+           {std::string(ids::prepurge_wait), "purge.torch_preflow", std::string(ids::heat_cycle)}, practice);
+  list.add(
+      "gas.used.per_part", p.use.per_part.value(), Dimension::volume, "Gas for one part, torch included",
+      "prepurge flows x wait + (welding flows + torch) x (preflow + first arc to the end of the last hold)",
+      {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow),
+       "purge.bore.welding.flow", "purge.chamber.welding.flow", "torch.gas_flow",
+       std::string(ids::prepurge_wait), "purge.torch_preflow", std::string(ids::heat_cycle)},
+      "sum over the cycle");
+  list.add("gas.used.torch_preflow", p.use.preflow.value(), Dimension::volume,
+           "Gas of one part for the torch's preflow before every arc",
+           "(tacks + runs) x preflow x (welding flows + torch)",
+           {"rotation.tacks", "rotation.runs", "purge.torch_preflow", "purge.bore.welding.flow",
+            "purge.chamber.welding.flow", "torch.gas_flow"},
            "sum over the cycle");
+  list.add("gas.used.start_of_day", p.use.start_of_day.value(), Dimension::volume,
+           "Gas to flush the lines before the first part of a day", "prepurge flows x 5 min",
+           {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow)}, practice);
   list.add("gas.cost.per_part", p.use.cost, Dimension::cost, "Gas cost of one part", "gas per part x price",
            {"gas.used.per_part", "shop.argon_price"}, "shop.argon_price");
-  list.add("gas.parts_per_bottle", p.use.parts_per_bottle, Dimension::ratio, "Parts one bottle serves",
+  list.add("gas.parts_per_bottle", p.use.parts_per_bottle, Dimension::ratio,
+           "Parts one bottle serves at best, without leaks and start of day",
            "bottle content from full to the pressure it is changed at / gas per part",
            {"shop.bottle.water_volume", "shop.bottle.pressure", "gas.used.per_part"},
            "real gas, Tegeler, Span & Wagner 1999; changed at 6895 kPa: AWS G2.4");
   list.add("room.oxygen", p.use.room_oxygen, Dimension::ratio,
-           "Oxygen in the room after a working day, well mixed", "0.2095 (Q - R (1 - exp(-Q t / V))) / Q",
-           {"shop.room.volume", "shop.room.air_changes_per_hour", "gas.used.per_part", "cycle.time"},
+           "Oxygen in the room after a working day, well mixed, at best: no leaks",
+           "0.2095 (Q - R (1 - exp(-Q t / V))) / Q, R = gas per part / cycle + start of day / 8 h",
+           {"shop.room.volume", "shop.room.air_changes_per_hour", "gas.used.per_part", "cycle.time",
+            "gas.used.start_of_day"},
            "Fermilab ES&H, exhaust case; below 19.5 % leave: OSHA 29 CFR 1910.146");
+  list.add("room.oxygen_after_bottle", p.use.room_after_bottle, Dimension::ratio,
+           "Oxygen in the closed room when a full bottle has let out all its gas, well mixed",
+           "0.2095 (V - gas of a full bottle) / V",
+           {"shop.room.volume", "shop.bottle.water_volume", "shop.bottle.pressure"},
+           "University of Nottingham; below 19.5 % leave: OSHA 29 CFR 1910.146");
 }
 
 } // namespace
@@ -200,7 +294,16 @@ units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &p
       "gas.log.bore.tanks",
       outlet,
       outlet,
-      {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length", "gas.hose.bore_length"},
+      {"gas.hose.permeability", "gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length",
+       "gas.hose.bore_length"},
+      "the network with every space stirred, and diffusion across the pocket beyond a vent once argon has "
+      "turned it "
+      "over; an outlet that does not "
+      "stand uppermost keeps a layer of air: (4 / pi2) (D/2)2 / diffusivity x ln(0.2095 / level at which the "
+      "stream outruns its weight) + stirred from there; a log's wait when applied",
+      "gas/network.hpp; layers below Fr 1: Benjamin 1968, Lowe, Rottman & Linden 2005; pocket: Cormack, Leal "
+      "& Imberger 1974; "
+      "diffusion: Crank 1975",
       openings};
   const Names chamber{"purge.chamber",
                       "chamber circuit",
@@ -212,14 +315,30 @@ units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &p
                       "gas.log.chamber.tanks",
                       std::string(ids::area_slot_covered),
                       std::string(ids::area_slot),
-                      {"gas.hose.inside_diameter", "gas.hose.wall", "gas.hose.supply_length",
-                       "gas.hose.chamber_length", std::string(ids::area_tube_gap), "shop.draught"},
+                      {"gas.hose.permeability", "gas.hose.inside_diameter", "gas.hose.wall",
+                       "gas.hose.supply_length", "gas.hose.chamber_length", std::string(ids::area_tube_gap),
+                       "shop.draught"},
+                      "the same network with every space stirred (1 tank); a log's wait when applied",
+                      std::string(network_source),
                       openings};
   list_prepurge(bounds.bore, purge.bore, bore, list);
   list_prepurge(bounds.chamber, purge.chamber, chamber, list);
   list_welding(purge.bore, bore, list);
   list_welding(purge.chamber, chamber, list);
+  list.add("purge.bore.layer_froude", purge.bore.layer_froude, Dimension::ratio,
+           "Speed along the bore over sqrt(g' D): argon runs as a layer below 1",
+           "flow / section / sqrt(g' D)", {std::string(ids::bore_prepurge_flow), "tube.inside_diameter"},
+           "Benjamin 1968; Lowe, Rottman & Linden 2005; the limit of 1: common practice");
+  list.add("purge.bore.prepurge.time_high_vent_above", purge.bore.high_vent_above.value(), Dimension::time,
+           "Longest the prepurge may take, bore circuit, outlet uppermost",
+           "the network with every space stirred, and diffusion across the pocket beyond a vent",
+           {std::string(ids::bore_prepurge_flow), bore.volume, bore.lines, bore.limit}, network_source);
+  list.add("purge.chamber.neutral_temperature", neutral_temperature(species_of(job)).value(),
+           Dimension::temperature, "Temperature at which the purge gas weighs what room air weighs",
+           "293 K x molar mass / that of air", {}, "ideal gas law");
   list_bench(purge, list);
+  list_torch(purge, list);
+  list_hose(job, *hose, list);
   list_use(purge, list);
   return list.take();
 }

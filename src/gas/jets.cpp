@@ -1,7 +1,5 @@
 #include "purgewright/gas/jets.hpp"
 
-#include "purgewright/gas/properties.hpp"
-
 #include "gas/require.hpp"
 #include "gas/smooth.hpp"
 
@@ -92,6 +90,24 @@ units::VolumeFlow plume_flow(double buoyancy_flux, units::Length distance, doubl
   require(coefficient > 0.0, "plume_flow", "plume coefficient must be above 0", coefficient);
   const double z = distance.value();
   return units::cubic_metres_per_second(coefficient * std::cbrt(buoyancy_flux) * z * std::cbrt(z * z));
+}
+
+units::Power free_convection(const HotCylinder &hot, Species gas, units::Temperature at_rest) {
+  constexpr std::string_view here = "free_convection";
+  require(hot.diameter.value() > 0.0, here, "diameter must be above 0", hot.diameter.value());
+  require(hot.length.value() > 0.0, here, "length must be above 0", hot.length.value());
+  const double rise = (hot.surface - at_rest).value();
+  require(rise >= 0.0, here, "the surface must be as hot as the gas or hotter, difference", rise);
+  const auto mean = units::kelvins(at_rest.value() + 0.5 * rise);
+  constexpr double prandtl = 2.0 / 3.0; // monatomic: cp / (2.5 cv)
+  const double mu = viscosity(gas, mean).value(), rho = density(gas, mean).value();
+  const double d = hot.diameter.value(), slowness = mu / rho;
+  const double rayleigh =
+      standard_gravity * rise / mean.value() * d * d * d * prandtl / (slowness * slowness);
+  const double spread = std::pow(1.0 + std::pow(0.559 / prandtl, 9.0 / 16.0), 4.0 / 9.0);
+  const double nusselt = 0.36 + 0.518 * std::pow(rayleigh, 0.25) / spread;
+  const double conductivity = specific_heat(gas) * mu / prandtl;
+  return units::Power::from_value(nusselt * conductivity * units::pi * hot.length.value() * rise);
 }
 
 units::Length first_front(const FillingBox &box, units::Time time) {

@@ -105,20 +105,24 @@ units::VolumeFlow vertical_exchange(const VerticalOpening &opening) {
                                         std::sqrt(height * opening.reduced_gravity));
 }
 
-units::VolumeFlow vertical_inflow(const VerticalOpening &opening, units::VolumeFlow net_outflow) {
-  check_flow(net_outflow, "vertical_inflow");
-  const units::VolumeFlow exchange = vertical_exchange(opening);
-  const double full = 2.0 * std::numbers::sqrt2; // one-way flow over the whole height, in exchange flows
-  if (exchange.value() == 0.0 || net_outflow >= full * exchange)
-    return units::cubic_metres_per_second(0.0);
-  const double net = units::ratio(net_outflow, exchange);
-  const auto surplus = [&](double level) { // level: share of the height that flows out
+double exchange_left(double net) {
+  require(net >= 0.0, "exchange_left", "net flow must not be negative", net);
+  const double full = 2.0 * std::numbers::sqrt2; // one-way flow over the whole opening, in exchange flows
+  if (net >= full)
+    return 0.0;
+  const auto surplus = [&](double level) { // level: share of the opening that flows out
     return full * (std::pow(level, 1.5) - std::pow(1.0 - level, 1.5)) - net;
   };
   std::uintmax_t steps = 100;
   const auto [low, high] = boost::math::tools::toms748_solve(
       surplus, 0.5, 1.0, boost::math::tools::eps_tolerance<double>(50), steps);
-  return exchange * (full * std::pow(1.0 - 0.5 * (low + high), 1.5));
+  return full * std::pow(1.0 - 0.5 * (low + high), 1.5);
+}
+
+units::VolumeFlow vertical_inflow(const VerticalOpening &opening, units::VolumeFlow net_outflow) {
+  check_flow(net_outflow, "vertical_inflow");
+  const units::VolumeFlow exchange = vertical_exchange(opening);
+  return exchange.value() == 0.0 ? exchange : exchange * exchange_left(units::ratio(net_outflow, exchange));
 }
 
 units::VolumeFlow horizontal_exchange(units::Length diameter, units::Length depth, double reduced_gravity) {

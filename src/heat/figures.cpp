@@ -193,8 +193,10 @@ units::Figures figures(const HeatPlan &plan) {
     arcs.push_back(fmt::format("heat.run.{}.time", i + 1));
   }
   list.add("heat.torch_move", plan.torch_move.value(), Dimension::time,
-           "Time from the end of a hold to the next arc", "turn the tube, lift and place the torch", {},
-           practice, Basis::common_practice);
+           "Time from the end of a hold to the next arc",
+           "5 s to turn the tube and place the torch, and the torch's preflow",
+           plan.torch_preflow.value() > 0.0 ? Ids{"purge.torch_preflow"} : Ids{}, practice,
+           Basis::common_practice);
   Ids postflow = holds;
   postflow.emplace_back("heat.torch_move");
   list.time(std::string(ids::postflow_time), plan.postflow(), "Postflow to set on the torch",

@@ -107,7 +107,7 @@ Time Bench::hold(Weld &weld, bool last) {
 
 Weld Bench::make(const fixture::Pass &pass, bool last) {
   if (!first_) {
-    model_.cool(options_.torch_move);
+    model_.cool(options_.torch_move + options_.torch_preflow);
   }
   first_ = false;
   const std::size_t struck = cell_at(pass.start);
@@ -187,7 +187,8 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.line_energy = (scene.arc.power / job.weld.travel_speed).value();
   plan.outside_coefficient = scene.surroundings.outside_coefficient;
   plan.inside_coefficient = scene.surroundings.inside_coefficient;
-  plan.torch_move = options.torch_move;
+  plan.torch_move = options.torch_move + options.torch_preflow;
+  plan.torch_preflow = options.torch_preflow;
   plan.longest_hold_allowed = options.longest_hold;
   plan.arc_radius = options.arc_radius;
   plan.tack_length = options.tack_length;

@@ -110,6 +110,8 @@ void check(const Options &o, Temperature shielding) {
           "shielding temperature must lie 5 K above ambient and fixture", shielding.value());
   require(o.tack_length.value() > 0.0, here, "tack length must be above 0", o.tack_length.value());
   require(o.torch_move.value() >= 0.0, here, "torch move must not be negative", o.torch_move.value());
+  require(o.torch_preflow.value() >= 0.0, here, "torch preflow must not be negative",
+          o.torch_preflow.value());
   require(o.longest_hold.value() > 0.0, here, "longest hold must be above 0", o.longest_hold.value());
   require(o.contacts.pin_coefficient >= 0.0, here, "pin coefficient must not be negative",
           o.contacts.pin_coefficient);

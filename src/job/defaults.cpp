@@ -59,7 +59,8 @@ void add_gas(Table &t) {
   practice(t, gas_supply_pressure, 200e3, "2 bar after the regulator; common practice");
   choice(t, gas_log_use, "compare", "a log is laid beside the curve and changes no setting");
   simple(t, gas_log_response, 0.0, "not stated: what the meter lags counts as slow mixing, the safe side");
-  choice(t, gas_hose_material, "pvc", "clear PVC hose, found on most benches; it lets moisture through");
+  choice(t, gas_hose_material, "pvc",
+         "soft clear PVC hose, found on most benches: lets 8 barrer of oxygen through, and moisture");
   practice(t, gas_hose_inside_diameter, 4 * mm, "hose 4 mm bore by 6 mm; common practice");
   practice(t, gas_hose_wall, 1 * mm, "hose 4 mm bore by 6 mm; common practice");
   simple(t, gas_hose_supply_length, 2.0, "2 m from bottle to bench; measure the real hose");

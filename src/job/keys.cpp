@@ -154,7 +154,8 @@ constexpr std::array<FieldInfo, key_count> table{{
     choice(gas_log_use, "gas.log_use", log_uses,
            "What the log is for: laid beside the curve, or its mixing applied."),
     quantity(gas_log_response, "gas.log_response", Dimension::time, 0, 120,
-             "Time the oxygen meter with its line takes to show 90 % of a step: a step test, or its maker's word."),
+             "Time the oxygen meter with its line takes to show 90 % of a step: a step test, or its maker's "
+             "word."),
     choice(gas_port_thread, "gas.port_thread", port_threads, "Thread of the gas ports."),
     quantity(fixture_radial_clearance, "fixture.radial_clearance", Dimension::length, 2 * mm, 40 * mm,
              "Gas space between the tube (or the cap, the larger) and the cavity wall."),

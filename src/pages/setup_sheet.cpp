@@ -302,7 +302,7 @@ double Page::lists(double top) {
   const double second = margin + third + gutter, last = second + third + gutter;
   const double steps = list({margin, top, third, 0.0}, "LOADING AND ORDER OF WORK", loading_steps(f_), true);
   const double stops = list({second, top, third, 0.0}, "STOP WHEN", stop_conditions(f_), false);
-  const double careful = list({last, top, third, 0.0}, "CAUTION", cautions(), false);
+  const double careful = list({last, top, third, 0.0}, "CAUTION", cautions(f_), false);
   return std::max({steps, stops, careful}) + 1.5;
 }
 

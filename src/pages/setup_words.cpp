@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace purgewright::pages {
 namespace {
@@ -55,13 +56,13 @@ std::vector<GasRow> gas_rows(const Findings &f) {
   const std::string bore_weld = both(purge.bore.welding), chamber_weld = both(purge.chamber.welding);
   const std::string torch = both(job.torch.gas_flow), postflow = report::postflow_text(f);
   return {
-      {"Start of day", bore, chamber, "-", "5 min",
+      {"Start of day", bore, chamber, "-", fmt::format("{:.0f} min", gas::start_of_day_flush.value() / 60.0),
        "Lines stood open: flush out air and damp before the first part."},
       {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(f.design.purge.wait()),
-       fmt::format("Meter under {} at {} and under {} in the chamber, and still falling or steady.",
-                   oxygen_limit_text(job.gas.oxygen_limit_bore), outlet(f),
-                   oxygen_limit_text(job.gas.oxygen_limit_chamber))},
-      {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then weld",
+       fmt::format("{}Meter under {} at {} and under {} in the chamber, and still falling or steady.",
+                   vented(f) ? "Vent uppermost. " : "", oxygen_limit_text(job.gas.oxygen_limit_bore),
+                   outlet(f), oxygen_limit_text(job.gas.oxygen_limit_chamber))},
+      {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then 3",
        fmt::format("Both down BEFORE the arc: the bore then presses {} on the puddle, {} at prepurge flow "
                    "(limit \u2264 {}).",
                    shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
@@ -69,12 +70,18 @@ std::vector<GasRow> gas_rows(const Findings &f) {
                    units::shop_text_beside(purge.pressure.limit.value(), purge.pressure.limit.value(),
                                            Dimension::pressure, job.shop.unit_system, 2,
                                            units::Rounding::down))},
-      {"3  Tack and weld", bore_weld, chamber_weld, torch, "see table",
+      {"3  Before each arc", bore_weld, chamber_weld, torch, bench_time(purge.torch.preflow),
+       fmt::format("Torch over the joint this long. Keep it there while you turn: lifted, hot metal draws in "
+                   "up to {} "
+                   "oxygen. {} arcs take {} of gas so.",
+                   report::oxygen_text(purge.torch.away.high), purge.torch.arcs,
+                   shop(f, purge.use.preflow.value(), Dimension::volume, 2))},
+      {"4  Tack and weld", bore_weld, chamber_weld, torch, "see table",
        fmt::format("Puddle bright and flat; gas leaves freely by {}. Meter steady.", outlet(f))},
-      {"4  Hold after each", bore_weld, chamber_weld, torch, "see table",
+      {"5  Hold after each", bore_weld, chamber_weld, torch, "see table",
        fmt::format("Set torch postflow to {}. Torch stays over the joint, nothing moves, until below {}.",
                    postflow, metal_limit(f))},
-      {"5  After the last hold", "off", "off", "off", "-",
+      {"6  After the last hold", "off", "off", "off", "-",
        fmt::format("Nothing above {} any more, cap centre included. Part out with tongs.", metal_limit(f))},
   };
 }
@@ -133,12 +140,14 @@ std::vector<std::string> loading_steps(const Findings &f) {
     steps.push_back(std::move(step));
   }
   for (std::string step :
-       {std::string("Cover aside: draw the tube back, set the cap on it with tweezers, push it until the cap "
-                    "bears on "
-                    "the backing pin. Now clamp the index collar against the stop's rods, their springs "
-                    "pressed in, its zero at the upper edge of "
-                    "the front stand's far ear: the pointer. Work lead on the "
-                    "collar, its cable free for a full turn: no current through the bearings."),
+       {fmt::format(
+            "Cover aside: draw the tube back{}, set the cap on it with tweezers, push it until the cap "
+            "bears on "
+            "the backing pin. Now clamp the index collar against the stop's rods, their springs "
+            "pressed in, its zero at the upper edge of "
+            "the front stand's far ear: the pointer. Work lead on the "
+            "collar, its cable free for a full turn: no current through the bearings.",
+            vented(f) ? ", its vent uppermost (argon runs under air)" : ""),
         fmt::format("Cover closed. Prepurge {}; read the meter.", bench_time(f.design.purge.wait())),
         std::string("Turn both circuits down, cover aside, torch over the joint."),
         fmt::format("Tacks, then runs, in the order of the table: bring the mark to the pointer (short line: "
@@ -168,15 +177,19 @@ std::vector<std::string> stop_conditions(const Findings &f) {
       fmt::format("Bottle under {}: change it before the part (moisture rises).",
                   shop(f, gas::bottle_change.value(), Dimension::pressure, 2)),
       fmt::format("Air over the bench faster than {}: close doors and fans.",
-                  report::air_speed(f, f.design.purge.bench.draught_lying)),
+                  report::air_speed(f, f.design.purge.bench.draught_warm)),
   };
 }
 
-std::vector<std::string> cautions() {
+std::vector<std::string> cautions(const Findings &f) {
+  const double after_bottle = f.design.purge.use.room_after_bottle;
   return {
-      "ARGON suffocates without smell or warning and lies in low and closed rooms. Ventilate, wear an oxygen "
-      "monitor; "
-      "a calculation is not a monitor.",
+      fmt::format(
+          "ARGON suffocates without smell or warning and lies in low and closed rooms. Ventilate, wear an "
+          "oxygen monitor; a calculation is not a monitor. A full bottle let out leaves {:.1f} % oxygen in "
+          "this "
+          "room: shut it after work.",
+          std::floor(1000.0 * after_bottle) / 10.0),
       "HOT: metal burns long after it is dark. Tongs, gloves; the backing pin and the chamber too.",
       "UV: helmet, covered skin, screens for others.",
       "PRESSURE: chain bottles, vent before opening fittings. Never block the bore's outlet: trapped gas "

@@ -19,7 +19,7 @@ struct GasRow {
 std::vector<GasRow> gas_rows(const report::Findings &);
 std::vector<std::string> loading_steps(const report::Findings &);
 std::vector<std::string> stop_conditions(const report::Findings &);
-std::vector<std::string> cautions();
+std::vector<std::string> cautions(const report::Findings &);
 
 struct TurnRow {
   bool tack = false;

@@ -6,6 +6,7 @@
 #include "purgewright/fixture/choices.hpp"
 #include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/figures.hpp"
+#include "purgewright/gas/room.hpp"
 #include "purgewright/job/nearest.hpp"
 #include "purgewright/report/bench_numbers.hpp"
 #include "purgewright/units/ids.hpp"
@@ -51,7 +52,7 @@ std::string gas_table(const Findings &f, TextStyle style) {
   row("bore", purge.bore);
   row("chamber", purge.chamber);
   text += fmt::format("  {:<9} {:>15} {:>9} {:>27} {:>15}\n", "torch", "", "", "", flow(job.torch.gas_flow));
-  text += "  prepurge with the slot cover closed; bracket: gas displaced .. gas stirred\n"
+  text += "  prepurge with the slot cover closed; bracket: gas displaced .. gas stirred or in layers\n"
           "  wait: the longer bracket's upper end, 15 s at least for the oxygen meter to answer\n";
   const auto explain = [&](std::string_view name, const gas::CircuitPlan &c, double limit) {
     text += fmt::format("  {}: {}; {}\n", name, c.tanks_measured ? "mixing as measured (gas.log)" : c.regime,
@@ -59,7 +60,7 @@ std::string gas_table(const Findings &f, TextStyle style) {
     text += fmt::format(
         "    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",
         oxygen_text(c.after_thumb_rule), oxygen_text(c.after_thumb_rule_mixed), oxygen_limit_text(limit),
-        oxygen_text(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
+        oxygen_text(c.prepurge_floor.oxygen), gas::to_text(c.prepurge_floor.dominant));
     if (c.dead_volume_share > 0.5) {
       text += fmt::format(
           "    the lines hold {:.1f} times the space itself: keep hoses short, do not let them stand open\n",
@@ -74,13 +75,28 @@ std::string gas_table(const Findings &f, TextStyle style) {
       shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
       limit_of(f, purge.pressure.limit.value(), Dimension::pressure, checks::Bound::at_most, 2),
       shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2));
-  text += fmt::format("  after a night: both circuits at prepurge flow for 5 min (common practice: moisture "
-                      "clings to hose walls); the\n"
-                      "    air that stood in the lines is out after {}\n",
-                      bench_time(purge.bench.start_of_day));
+  if (purge.bore.high > purge.bore.high_vent_above) {
+    text += fmt::format(
+        "  stand the vent uppermost for the prepurge: argon runs under air; with the vent above the bore "
+        "takes {} at most\n",
+        seconds(purge.bore.high_vent_above));
+  }
+  const gas::Torch &torch = purge.torch;
+  text += fmt::format(
+      "  torch over the joint {} before every arc; keep it there while you turn. Lifted when a hold ends, "
+      "the hot\n    joint draws room air in: {} oxygen ({} .. {}); cover open and joint cold {}\n",
+      bench_time(torch.preflow), oxygen_text(torch.away.best), oxygen_text(torch.away.low),
+      oxygen_text(torch.away.high), oxygen_text(torch.cover_open.best));
+  text +=
+      fmt::format("  after a night: both circuits at prepurge flow for {:.0f} min (common practice: moisture "
+                  "clings to hose walls); the\n"
+                  "    air that stood in the lines is out after {}\n",
+                  gas::start_of_day_flush.value() / 60.0, bench_time(purge.bench.start_of_day));
   if (purge.bench.draught_lying > units::Velocity{}) {
-    text += fmt::format("  draught: argon lies in the slot below {} and is swept out above {}\n",
-                        air_speed(f, purge.bench.draught_lying), air_speed(f, purge.bench.draught_flushed));
+    text += fmt::format("  draught: argon lies in the slot below {} ({} once the fixture is warm) and is "
+                        "swept out above {}\n",
+                        air_speed(f, purge.bench.draught_lying), air_speed(f, purge.bench.draught_warm),
+                        air_speed(f, purge.bench.draught_flushed));
   }
   return text;
 }
@@ -104,8 +120,8 @@ std::string log_lines(const Findings &f, TextStyle style) {
       text += fmt::format("  {}: {} readings at {:.1f} L/min, {} at the lowest, {} at the end\n"
                           "    not usable: {} (R2 {:.3f}), so nothing is taken from it\n",
                           gas::to_text(fit.circuit), fit.readings, units::to_litres_per_minute(fit.flow),
-                          oxygen_text(fit.lowest), oxygen_text(fit.last),
-                          gas::to_text(gas::fit_fault(fit)), fit.r_squared);
+                          oxygen_text(fit.lowest), oxygen_text(fit.last), gas::to_text(gas::fit_fault(fit)),
+                          fit.r_squared);
       continue;
     }
     text += fmt::format(
@@ -132,12 +148,19 @@ std::string use_lines(const Findings &f, TextStyle style) {
   const auto &use = f.design.purge.use;
   std::string text = heading("Use", style);
   text +=
-      fmt::format("  one part: {:.0f} min, {} of gas, {:.2f} {}; a bottle serves {:.0f} parts\n",
+      fmt::format("  one part: {:.0f} min, {} of gas, {:.2f} {}; a bottle serves {:.0f} parts at best\n",
                   std::ceil(use.cycle.value() / 60.0), shop(f, use.per_part.value(), Dimension::volume, 2),
                   use.cost, f.design.job.shop.currency, std::floor(use.parts_per_bottle));
   text += fmt::format(
       "  room after a working day: {:.1f} % oxygen if well mixed; a calculation is not a monitor\n",
       std::floor(1000.0 * use.room_oxygen) / 10.0); // the limit is one of too little
+  text += fmt::format("  of it {} before {} arcs with the torch over the joint; start of day takes {} more\n",
+                      shop(f, use.preflow.value(), Dimension::volume, 2), f.design.purge.torch.arcs,
+                      shop(f, use.start_of_day.value(), Dimension::volume, 2));
+  text += fmt::format(
+      "  a full bottle let out into the closed room leaves {:.1f} % oxygen{}\n",
+      std::floor(1000.0 * use.room_after_bottle) / 10.0,
+      use.room_after_bottle < gas::deficient_oxygen ? ": everyone out, and air it before going in" : "");
   return text;
 }
 

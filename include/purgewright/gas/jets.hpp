@@ -6,6 +6,7 @@
 // Guarantee: pure functions; fountain height and stir weight are continuous in every input.
 #pragma once
 
+#include "purgewright/gas/properties.hpp"
 #include "purgewright/units/quantity.hpp"
 
 namespace purgewright::gas {
@@ -40,6 +41,17 @@ double thermal_buoyancy_flux(units::Power convective, units::Density density, do
 inline constexpr double round_plume_coefficient = 0.153;
 units::VolumeFlow plume_flow(double buoyancy_flux, units::Length distance,
                              double coefficient = round_plume_coefficient);
+
+// Heat that a horizontal cylinder of the given surface gives to a gas at rest by free convection, laminar:
+// Nu = 0.36 + 0.518 Ra^(1/4) / (1 + (0.559/Pr)^(9/16))^(4/9), Ra 1e-6 to 1e9, Pr 2/3 of a monatomic gas, its
+// conductivity 2.5 cv mu (Eucken), properties at the mean temperature. Surface at least as hot as the gas;
+// 200 K to 1000 K in the mean. Source: Churchill & Chu, Int. J. Heat Mass Transfer 18, 1049 (1975), from
+// memory.
+struct HotCylinder {
+  units::Length diameter{}, length{};
+  units::Temperature surface{};
+};
+units::Power free_convection(const HotCylinder &, Species gas, units::Temperature at_rest);
 
 // Filling box: a plume from one end of a closed space of the given section and height spreads at the far end,
 // and the first front returns towards the source. Distance of that front from the source after a time, and

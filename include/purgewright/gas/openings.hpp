@@ -59,9 +59,13 @@ struct VerticalOpening {
 };
 units::VolumeFlow vertical_exchange(const VerticalOpening &opening);
 
-// What still comes in when a net flow leaves: the neutral level moves until inflow and outflow differ by it;
-// 0 from 2 sqrt(2) times the exchange flow on. Source: the same integral of sqrt(2 g' z), net flow added as
-// in Shaw & Whyte, Building Services Engineer 42, 69 (1974).
+// Share of a two-way exchange that is left when a net flow of `net` times the exchange leaves: the neutral
+// level moves until inflow and outflow differ by it; 1 without net flow, 0 from 2 sqrt(2) on. Net >= 0.
+// Source: the integral of sqrt(2 g' z) over a vertical opening, net flow added as in Shaw & Whyte, Building
+// Services Engineer 42, 69 (1974); for a horizontal opening by analogy: common practice, no source.
+double exchange_left(double net);
+
+// What still comes in when a net flow leaves: exchange times exchange_left.
 units::VolumeFlow vertical_inflow(const VerticalOpening &opening, units::VolumeFlow net_outflow);
 
 // Flow each way through an opening in a horizontal wall with the dense gas above, D^2.5 sqrt(g') f(L/D), L/D

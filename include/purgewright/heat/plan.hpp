@@ -7,12 +7,12 @@
 // temperature; after the last run until no metal of tube and cap is above it. The chamber's argon reaches to
 // the wiper. The uncovered hold is the time
 // until the tube outside it is below the shielding temperature: the hard limit. The arc then waits
-// `torch_move` before the next strikes. Errors: std::domain_error when an option makes no sense or a metal
-// has no thermal properties. A hold longer than Options::longest_hold ends there with reached = false.
-// Guarantee: deterministic; heat in = stored + lost to rounding. Measured over the three examples against a
-// mesh of half the cells and a fifth of the step error: the fine mode's holds of runs are within 1 %, the
-// coarse mode's (for sweeps) within 3 % (tests/reference/heat allows 2 % and 5 %). Source: heat/model.hpp;
-// limits in Options.
+// `torch_move` and `torch_preflow` before the next strikes. Errors: std::domain_error when an option makes no
+// sense or a metal has no thermal properties. A hold longer than Options::longest_hold ends there with
+// reached = false. Guarantee: deterministic; heat in = stored + lost to rounding. Measured over the three
+// examples against a mesh of half the cells and a fifth of the step error: the fine mode's holds of runs are
+// within 1 %, the coarse mode's (for sweeps) within 3 % (tests/reference/heat allows 2 % and 5 %). Source:
+// heat/model.hpp; limits in Options.
 #pragma once
 
 #include "purgewright/fixture/layout.hpp"
@@ -42,7 +42,9 @@ struct Options {
   std::optional<units::Temperature> cap_centre_limit = {}; // absent: the cap metal's beta transus
   units::Length arc_radius = units::millimetres(1.5);      // standard deviation; Tsai & Eagar 1985
   units::Length tack_length = units::millimetres(3.0);     // common practice
-  units::Time torch_move = units::seconds(5.0);            // end of a hold to the next arc: common practice
+  units::Time torch_move =
+      units::seconds(5.0);     // end of a hold until the torch is over the next: common practice
+  units::Time torch_preflow{}; // its gas alone, before the arc
   units::Time longest_hold = units::seconds(3600.0);
   std::optional<double> outside_coefficient = {},
                         inside_coefficient = {}; // W/(m2 K); absent: from heat/gas_film.hpp
@@ -88,8 +90,8 @@ struct HeatPlan {
   double outside_coefficient = 0.0, inside_coefficient = 0.0; // W/(m2 K), used
   std::vector<Weld> tacks, runs;
   units::Time longest_hold{}, longest_hold_allowed{}; // of tacks and runs
-  units::Time torch_move{};
-  units::Time arc_time{}, cycle{}; // cycle: first arc to the end of the last hold
+  units::Time torch_move{}, torch_preflow{};          // the move with the preflow after it; the preflow alone
+  units::Time arc_time{}, cycle{};                    // cycle: first arc to the end of the last hold
   units::Temperature o_ring_peak{}, wiper_peak{}, cap_centre_peak{}, joint_peak{};
   units::Temperature roller_peak{};              // of the tube on the front stand's rollers
   units::Temperature pin_peak{}, chamber_peak{}; // each one lump of metal, at the end of the last hold

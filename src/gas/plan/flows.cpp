@@ -1,5 +1,7 @@
 #include "flows.hpp"
 
+#include "torch.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -96,11 +98,20 @@ units::Pressure bore_limit(const job::Job &job) {
   return std::min(hold, plain_bore_limit);
 }
 
+double heated_share(const job::Job &job, const fixture::Layout &layout) {
+  const units::Length reach = 0.5 * job.torch.cup_bore + 0.5 * job.tube.inside_diameter;
+  return std::min(1.0, units::ratio(reach, job.tube.length - layout.plug.spigot_length));
+}
+
 void choose_welding_flows(const Subject &s, Purge &purge) {
   const auto &job = s.job;
   const Ceilings most = ceilings(s, purge);
+  // Before the next arc the joint is still as hot as a hold leaves it.
+  const Drawn hot = drawn_in(s, job.weld.shielding_temperature, true);
   const auto floors = [&](VolumeFlow bore, VolumeFlow chamber) {
-    return build_scene(s, {.bore = bore, .chamber = chamber, .torch = job.torch.gas_flow, .arc = true});
+    Stage stage{.bore = bore, .chamber = chamber, .torch = job.torch.gas_flow, .arc = true};
+    stage.hot_exchange = against(hot, slot_outflow(s, stage)).high;
+    return build_scene(s, stage);
   };
   VolumeFlow chamber = 0.5 * most.chamber;
   Choice bore_choice;

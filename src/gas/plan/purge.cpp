@@ -2,7 +2,7 @@
 
 #include "flows.hpp"
 #include "scene.hpp"
-#include "use.hpp"
+#include "torch.hpp"
 
 #include "purgewright/gas/mixing.hpp"
 #include "purgewright/gas/openings.hpp"
@@ -19,9 +19,7 @@ using plan::Stage;
 using plan::Subject;
 using units::Time;
 
-constexpr double near_floor = 1.1;   // "reached" when the limit lies under the floor: within a tenth of it
-constexpr double heated_share = 0.2; // of the bore's gas, by the last run: common practice
-constexpr units::Temperature heated_gas = units::celsius(400.0);
+constexpr double near_floor = 1.1; // "reached" when the limit lies under the floor: within a tenth of it
 
 // Oxygen at a target after `changes` volume changes of its circuit.
 double after_changes(const Scene &scene, const Target &target, Time duration) {
@@ -67,10 +65,58 @@ Times find_times(const Scene &scene, Time guess) {
   return times;
 }
 
-// The same with both spaces stirred throughout, and with both displaced as well as gas can.
+// What a pocket of which nothing is swept takes on top of a stirred bore. Argon runs under its air and turns
+// it over until little is left, then diffusion alone works. Convection between end walls of a shallow space
+// carries 1 + (Ra H/L)^2 / 362880 times what diffusion does, Ra = g' H^3 / (nu D); from where it no longer
+// doubles it, the slowest term of diffusion from a slab with one closed face. Sources: Cormack, Leal &
+// Imberger, J. Fluid Mech. 65, 209 (1974), from memory; Crank, The Mathematics of Diffusion, 2nd ed. (1975),
+// eq. 4.18.
+Time pocket_time(const Subject &s, double limit) {
+  const units::Length length = plan::pocket_length(s.job, plan::least_swept_pocket);
+  if (!(length > units::Length{})) {
+    return {};
+  }
+  const double height = s.job.tube.inside_diameter.value();
+  const auto mixing = plan::diffusion(s.job);
+  const double in_air = std::abs(plan::gas_gravity(s.job)) * height * height * height /
+                        (kinematic_viscosity(species_of(s.job), shop_temperature).value() * mixing.value());
+  const double doubles =
+      std::sqrt(362880.0) * length.value() / height; // Ra at which convection equals diffusion
+  const double still = air_oxygen * std::min(1.0, doubles / in_air);
+  return still > limit
+             ? (4.0 / (units::pi * units::pi)) * units::square(length) / mixing * std::log(still / limit)
+             : Time{};
+}
+
+// How long the outlet's layer of air stays on top when the outlet does not stand uppermost. Argon runs along
+// the bottom and out; the air above it goes by diffusion alone, across half a bore at most, until so little
+// is left that the stream is faster than its weight: then the bore mixes. Closed form: slowest term of
+// diffusion from a slab with one closed face, Crank, The Mathematics of Diffusion, 2nd ed. (1975), eq. 4.18,
+// and a stirred space after it. 0 where no layer forms.
+Time layered_time(const Subject &s, const Purge &purge, double limit) {
+  const double froude = plan::layer_froude(s.job, purge.bore.prepurge);
+  const bool above = s.layout.plug.has_exhaust; // the plug's return leaves above
+  if (froude >= 1.0 || above) {
+    return {};
+  }
+  const double mixes = std::max(froude * froude * air_oxygen, limit);
+  const units::Length half = 0.5 * s.job.tube.inside_diameter;
+  const Time layer = (4.0 / (units::pi * units::pi)) * units::square(half) / plan::diffusion(s.job) *
+                     std::log(air_oxygen / mixes);
+  return layer +
+         mixed_time(s.volumes.bore_gas, purge.bore.prepurge, mixes, limit, purge.bore.prepurge_floor.oxygen);
+}
+
+// The same with both spaces stirred throughout, and with both displaced as well as gas can; of the pocket
+// beyond the vent nothing swept, and as much as may be.
 void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge) {
-  for (const double tanks : {plan::stirred_tanks, plan::displaced_tanks}) {
-    stage.bore_tanks = stage.chamber_tanks = tanks;
+  struct End {
+    double tanks, swept;
+  };
+  for (const End end :
+       {End{plan::stirred_tanks, plan::whole_pocket}, End{plan::displaced_tanks, plan::most_swept_pocket}}) {
+    stage.bore_tanks = stage.chamber_tanks = end.tanks;
+    stage.swept_pocket = end.swept;
     const Times times = find_times(plan::build_scene(subject, stage), guess);
     // The wait is the bracket's upper end: where that end never gets under the limit, no wait does.
     const auto widen = [](CircuitPlan &plan, Time time, bool reached) {
@@ -81,6 +127,13 @@ void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge
     widen(purge.bore, times.bore, times.bore_reached);
     widen(purge.chamber, times.chamber, times.chamber_reached);
   }
+  purge.bore.layer_froude = plan::layer_froude(subject.job, stage.bore);
+  const double wanted = subject.job.gas.oxygen_limit_bore, floor = purge.bore.prepurge_floor.oxygen;
+  const double limit = floor < wanted ? wanted : near_floor * floor;
+  purge.bore.high = purge.bore.high + pocket_time(subject, limit);
+  purge.bore.high_vent_above = purge.bore.high;
+  purge.chamber.high_vent_above = purge.chamber.high;
+  purge.bore.high = std::max(purge.bore.high, layered_time(subject, purge, limit));
 }
 
 void settle_times(const Subject &subject, const Stage &stage, const Scene &scene, Time guess, Purge &purge) {
@@ -118,9 +171,8 @@ void describe(const Subject &s, const Stage &stage, const Scene &scene, const Bo
 // Time until what the idle lines hold has been flushed out: block and hoses full of air, watched at their
 // ends.
 Time start_of_day(const Scene &scene, Time guess, double limit) {
-  constexpr std::size_t bore_lines = 1, chamber_lines = 2; // places in line_zones
-  const std::array<Target, 2> ends{Target{scene.line_zones[bore_lines], 1.0, limit},
-                                   Target{scene.line_zones[chamber_lines], 1.0, limit}};
+  const std::array<Target, 2> ends{Target{plan::zone::bore_line, 1.0, limit},
+                                   Target{plan::zone::chamber_line, 1.0, limit}};
   const auto rest = steady_state(scene.network);
   const TankMap map = tank_map(scene.network);
   std::array<Target, 2> reachable = ends;
@@ -162,8 +214,7 @@ units::Time Purge::wait() const {
 }
 
 Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,
-                 const fixture::Areas &areas, const Bounds &bounds, Time under_gas,
-                 const MeasuredMixing &measured) {
+                 const fixture::Areas &areas, const Bounds &bounds, const MeasuredMixing &measured) {
   const Subject subject{job, layout, volumes, areas};
   Purge purge;
   const auto start = [](CircuitPlan &plan, const CircuitBounds &bound) {
@@ -183,12 +234,27 @@ Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixtu
   const Holes outlet = bore_outlet(job, layout);
   purge.pressure.limit = plan::bore_limit(job);
   purge.pressure.prepurge = holes_drop(outlet, bounds.bore.flow, stream_of(job));
-  purge.pressure.trapped = trapped_rise(heated_share, shop_temperature, heated_gas);
+  purge.pressure.trapped =
+      trapped_rise(plan::heated_share(job, layout), shop_temperature, job.weld.shielding_temperature);
   plan::choose_welding_flows(subject, purge);
   purge.pressure.welding = holes_drop(outlet, purge.bore.welding, stream_of(job));
   describe_bench(subject, prepurge, guess, purge);
-  purge.use = plan::gas_use(subject, purge, under_gas);
+  plan::plan_torch(subject, purge);
   return purge;
+}
+
+void add_warm_draught(const job::Job &job, const fixture::Layout &layout, units::Temperature fixture,
+                      Purge &purge) {
+  const auto air = density(Species::air, shop_temperature);
+  const double gravity = reduced_gravity(density(species_of(job), fixture), air, air);
+  purge.bench.draught_warm = gravity > 0.0
+                                 ? std::min(purge.bench.draught_lying,
+                                            critical_draught(gravity, plan::space_height(layout.body)).lying)
+                                 : units::Velocity{};
+}
+
+units::Temperature neutral_temperature(Species species) {
+  return units::kelvins(shop_temperature.value() * molar_mass(species) / molar_mass(Species::air));
 }
 
 } // namespace purgewright::gas

@@ -18,27 +18,13 @@ using units::VolumeFlow;
 
 constexpr double most_line_tanks = 10.0; // more tanks change a line's breakthrough by less than a second
 constexpr double most_space_tanks = 12.0;
-constexpr double swept_pocket = 0.5; // bore diameters beyond the vent that its stream sweeps: common practice
 constexpr Length least_pocket = units::millimetres(1.0);
 constexpr double pocket_tanks = 4.0;
 constexpr double plume_heat_share = 0.1; // of the arc's power that heats gas at the joint: common practice
 constexpr double least_open_share = 0.2; // of the slot, under a torch that covers it
+constexpr std::size_t cause_count = static_cast<std::size_t>(Cause::pocket) + 1;
 
 enum Reservoir : std::size_t { supply = 0, room = 1 };
-enum ZoneIndex : std::size_t {
-  supply_line,
-  bore_line_zone,
-  bore_stirred,
-  bore_swept,
-  chamber_line_zone,
-  plenum,
-  cavity,
-  pocket
-};
-
-units::Diffusivity diffusion(const job::Job &job) {
-  return diffusivity(species_of(job), Species::air, shop_temperature);
-}
 
 // Tanks of a round line: Taylor-Aris when laminar, Taylor's turbulent law beyond.
 double line_tanks(const job::Job &job, Length diameter, Length length, VolumeFlow flow, double most) {
@@ -51,16 +37,37 @@ double line_tanks(const job::Job &job, Length diameter, Length length, VolumeFlo
   return std::clamp(equivalent_tanks((speed * length / axial).value()), 1.0, most);
 }
 
-std::string_view bore_regime(const job::Job &job, VolumeFlow flow) {
+enum class BoreRegime { turbulent, taylor, convective, layered };
+
+// Taylor's dispersion holds in a tube long enough for diffusion to even out its section. In a shorter one the
+// middle runs ahead, and where the gas is slower than its own weight spreads it, argon runs along the bottom.
+BoreRegime bore_regime(const job::Job &job, VolumeFlow flow) {
   const Length diameter = job.tube.inside_diameter;
   const units::Velocity speed = flow / (0.25 * units::pi * units::square(diameter));
+  if (layer_froude(job, flow) < 1.0) {
+    return BoreRegime::layered;
+  }
   if (reynolds(speed, diameter, kinematic_viscosity(species_of(job), shop_temperature)) >
       laminar_tube_reynolds) {
-    return "turbulent along the bore";
+    return BoreRegime::turbulent;
   }
   return taylor_development(diffusion(job), speed, 0.5 * diameter, job.tube.length) > 1.0
-             ? "laminar, evened out by diffusion (Taylor-Aris)"
-             : "laminar and short: the middle runs ahead, the wall lags";
+             ? BoreRegime::taylor
+             : BoreRegime::convective;
+}
+
+std::string_view to_text(BoreRegime regime) {
+  switch (regime) {
+  case BoreRegime::turbulent:
+    return "turbulent along the bore";
+  case BoreRegime::taylor:
+    return "laminar, evened out by diffusion (Taylor-Aris)";
+  case BoreRegime::convective:
+    return "laminar and short: the middle runs ahead, the wall lags; taken as stirred";
+  case BoreRegime::layered:
+    return "slow: argon runs along the bottom and lifts the air; outlet uppermost, else air stays on top";
+  }
+  return {};
 }
 
 // Length of bore that the incoming jets stir.
@@ -83,18 +90,6 @@ double share_for(double tanks, double swept) {
   const double b = 1.0 / swept;
   const double root = std::sqrt(std::max(0.0, b * b - (1.0 + b) * (b - 1.0 / tanks)));
   return std::min(0.99, (b + root) / (1.0 + b));
-}
-
-// Standing gas between the vent and the cap: what the vent's stream does not sweep.
-Length pocket_length(const job::Job &job) {
-  if (job.tube.vent.count == 0) {
-    return {};
-  }
-  Length depth = job.tube.vent.from_joint - swept_pocket * job.tube.inside_diameter;
-  if (job.cap.shape == job::CapShape::domed) {
-    depth += job.cap.dome_height - job.cap.thickness;
-  }
-  return depth > least_pocket ? depth : Length{};
 }
 
 struct Hoses {
@@ -122,28 +117,28 @@ class Builder {
     add_bore_edges();
     add_chamber_edges();
     const Hoses hoses = hose_oxygen(s_.job);
-    for (const auto &[zone, oxygen] : {std::pair{std::size_t{supply_line}, hoses.supply},
-                                       {std::size_t{bore_line_zone}, hoses.bore},
-                                       {std::size_t{chamber_line_zone}, hoses.chamber}}) {
-      scene_.network.ingress.push_back({zone, oxygen});
-      scene_.ingress_words.emplace_back("hose walls");
-    }
+    seep(zone::supply_line, hoses.supply, Cause::hose_walls);
+    seep(zone::bore_line, hoses.bore, Cause::hose_walls);
+    seep(zone::chamber_line, hoses.chamber, Cause::hose_walls);
     add_plug_leak();
     return std::move(scene_);
   }
 
  private:
-  void edge(Place from, Place to, VolumeFlow flow, VolumeFlow exchange, std::string_view words) {
+  void edge(Place from, Place to, VolumeFlow flow, VolumeFlow exchange, Cause cause) {
     scene_.network.edges.push_back({from, to, flow, exchange});
-    scene_.edge_words.push_back(words);
+    scene_.edge_causes.push_back(cause);
+  }
+  void seep(std::size_t zone, VolumeFlow oxygen, Cause cause) {
+    scene_.network.ingress.push_back({zone, oxygen});
+    scene_.ingress_causes.push_back(cause);
   }
 
   void add_plug_leak() {
     const SealLeak leak = plug_leak(s_.job, s_.layout);
-    scene_.network.ingress.push_back({bore_stirred, leak.oxygen});
-    scene_.ingress_words.emplace_back("the plug's rubber");
+    seep(zone::bore_stirred, leak.oxygen, Cause::plug_rubber);
     if (leak.exchange > VolumeFlow{}) {
-      edge(in_reservoir(room), in_zone(bore_stirred), {}, leak.exchange, "the plug's open seal");
+      edge(in_reservoir(room), in_zone(zone::bore_stirred), {}, leak.exchange, Cause::plug_seal);
     }
   }
 
@@ -152,7 +147,7 @@ class Builder {
     const auto &hose = job.gas.hose;
     const Volume bore_gas = s_.volumes.bore_gas;
     const Length bore = job.tube.length - s_.layout.plug.spigot_length;
-    const Length still = pocket_length(job);
+    const Length still = pocket_length(job, stage_.swept_pocket);
     const Area section = 0.25 * units::pi * units::square(job.tube.inside_diameter);
     const Volume pocket_volume = still * section;
     const Length stirred = std::min(stirred_length(s_, stage_.bore), 0.9 * (bore - still));
@@ -163,34 +158,34 @@ class Builder {
     const auto lines = [&](Length length, VolumeFlow flow) {
       return line_tanks(job, hose.inside_diameter, length, flow, most_line_tanks);
     };
-    double swept_tanks = line_tanks(job, job.tube.inside_diameter, swept, stage_.bore, most_space_tanks);
+    const BoreRegime regime = bore_regime(job, stage_.bore);
+    const bool dispersed = regime == BoreRegime::turbulent || regime == BoreRegime::taylor;
+    double swept_tanks =
+        dispersed ? line_tanks(job, job.tube.inside_diameter, swept, stage_.bore, most_space_tanks) : 1.0;
     if (stage_.bore_tanks > 0.0) {
       swept_tanks = std::max(1.0, stage_.bore_tanks - 1.0);
       stirred_share = share_for(stage_.bore_tanks, swept_tanks);
     }
-    zones.push_back({s_.volumes.lines_supply, lines(hose.supply_length, stage_.bore + stage_.chamber), {}});
-    zones.push_back({s_.volumes.lines_bore, lines(hose.bore_length, stage_.bore), {}});
-    zones.push_back({stirred_share * moving, 1.0, {}});
-    zones.push_back({(1.0 - stirred_share) * moving, swept_tanks, {}});
-    zones.push_back({s_.volumes.lines_chamber, lines(hose.chamber_length, stage_.chamber), {}});
+    zones.resize(zone::pocket);
+    zones[zone::supply_line] = {
+        s_.volumes.lines_supply, lines(hose.supply_length, stage_.bore + stage_.chamber), {}};
+    zones[zone::bore_line] = {s_.volumes.lines_bore, lines(hose.bore_length, stage_.bore), {}};
+    zones[zone::bore_stirred] = {stirred_share * moving, 1.0, {}};
+    zones[zone::bore_swept] = {(1.0 - stirred_share) * moving, swept_tanks, {}};
+    zones[zone::chamber_line] = {s_.volumes.lines_chamber, lines(hose.chamber_length, stage_.chamber), {}};
     add_chamber_zones();
     // Residence-time variance of stirred and swept length together, as tanks.
     const double variance =
         stirred_share * stirred_share + (1.0 - stirred_share) * (1.0 - stirred_share) / swept_tanks;
     scene_.bore_tanks = 1.0 / variance;
-    scene_.bore_regime = bore_regime(job, stage_.bore);
-    scene_.line_zones = {supply_line, bore_line_zone, chamber_line_zone, plenum};
-    scene_.outlet_zone = bore_swept;
-    scene_.space_zones = {bore_stirred, bore_swept, cavity};
-    const bool lance = s_.layout.lance.present;
-    scene_.bore_joint = {lance ? std::size_t{bore_stirred} : std::size_t{bore_swept}, 1.0,
+    scene_.bore_regime = to_text(regime);
+    scene_.bore_joint = {s_.layout.lance.present ? zone::bore_stirred : zone::bore_swept, 1.0,
                          job.gas.oxygen_limit_bore};
     if (still > Length{}) {
       const VolumeFlow between = diffusion(job) * section / (still / pocket_tanks);
       zones.push_back({pocket_volume, pocket_tanks, between});
-      edge(in_zone(bore_swept), in_zone(pocket), {}, 2.0 * between, "standing gas between vent and cap");
-      scene_.bore_joint.zone = pocket;
-      scene_.space_zones.push_back(pocket);
+      edge(in_zone(zone::bore_swept), in_zone(zone::pocket), {}, 2.0 * between, Cause::pocket);
+      scene_.bore_joint.zone = zone::pocket;
       scene_.bore_regime = "gas between vent and cap stands still and only diffuses";
     }
   }
@@ -198,7 +193,7 @@ class Builder {
   // Share of stirring in the cavity: its diffuser's jets, the bore's jet from a vent inside it, a draught
   // that reaches in, and the torch's own jet each may stir alone.
   double chamber_stirring() const {
-    if (stage_.arc) {
+    if (stage_.torch > VolumeFlow{} || stage_.hot_exchange > VolumeFlow{}) {
       return 1.0;
     }
     const auto &body = s_.layout.body;
@@ -243,38 +238,37 @@ class Builder {
     scene_.chamber_regime = weight < lies    ? "argon lies and fills from below"
                             : weight > stirs ? "inflow stirs the chamber: well mixed"
                                              : "partly stirred";
-    scene_.network.zones.push_back({plenum_gas, 1.0, {}});
-    scene_.network.zones.push_back({cavity_gas, scene_.chamber_tanks, {}});
+    scene_.network.zones[zone::plenum] = {plenum_gas, 1.0, {}};
+    scene_.network.zones[zone::cavity] = {cavity_gas, scene_.chamber_tanks, {}};
     const double joint_height = units::ratio(0.5 * job.tube.outside_diameter + body.cavity_radius, height);
-    scene_.chamber_joint = {cavity, std::min(1.0, joint_height), job.gas.oxygen_limit_chamber};
+    scene_.chamber_joint = {zone::cavity, std::min(1.0, joint_height), job.gas.oxygen_limit_chamber};
   }
 
   void add_bore_edges() {
-    edge(in_reservoir(supply), in_zone(supply_line), stage_.bore + stage_.chamber, {}, "supply");
-    edge(in_zone(supply_line), in_zone(bore_line_zone), stage_.bore, {}, "supply");
-    edge(in_zone(bore_line_zone), in_zone(bore_stirred), stage_.bore, {}, "supply");
-    edge(in_zone(bore_stirred), in_zone(bore_swept), stage_.bore, {}, "supply");
+    edge(in_reservoir(supply), in_zone(zone::supply_line), stage_.bore + stage_.chamber, {}, Cause::supply);
+    edge(in_zone(zone::supply_line), in_zone(zone::bore_line), stage_.bore, {}, Cause::supply);
+    edge(in_zone(zone::bore_line), in_zone(zone::bore_stirred), stage_.bore, {}, Cause::supply);
+    edge(in_zone(zone::bore_stirred), in_zone(zone::bore_swept), stage_.bore, {}, Cause::supply);
     const Holes outlet = bore_outlet(s_.job, s_.layout);
     const VolumeFlow still =
         double(outlet.count) * diffusive_conductance(diffusion(s_.job),
                                                      0.25 * units::pi * units::square(outlet.diameter),
                                                      outlet.thickness, circle_shape_length(outlet.diameter));
     const VolumeFlow exchange = opposed_conductance(still, stage_.bore);
-    edge(in_zone(bore_swept), vent_in_cavity(s_) ? in_zone(cavity) : in_reservoir(room), stage_.bore,
-         exchange, "vent");
+    edge(in_zone(zone::bore_swept), vent_in_cavity(s_) ? in_zone(zone::cavity) : in_reservoir(room),
+         stage_.bore, exchange, Cause::vent);
   }
 
   void add_chamber_edges() {
-    edge(in_zone(supply_line), in_zone(chamber_line_zone), stage_.chamber, {}, "supply");
-    edge(in_zone(chamber_line_zone), in_zone(plenum), stage_.chamber, {}, "supply");
-    edge(in_zone(plenum), in_zone(cavity), stage_.chamber, {}, "supply");
-    VolumeFlow out = stage_.chamber + (vent_in_cavity(s_) ? stage_.bore : VolumeFlow{});
+    edge(in_zone(zone::supply_line), in_zone(zone::chamber_line), stage_.chamber, {}, Cause::supply);
+    edge(in_zone(zone::chamber_line), in_zone(zone::plenum), stage_.chamber, {}, Cause::supply);
+    edge(in_zone(zone::plenum), in_zone(zone::cavity), stage_.chamber, {}, Cause::supply);
+    const VolumeFlow out = slot_outflow(s_, stage_);
     if (stage_.torch > VolumeFlow{}) {
-      edge(in_reservoir(supply), in_zone(cavity), stage_.torch, {}, "torch gas");
-      out += stage_.torch;
+      edge(in_reservoir(supply), in_zone(zone::cavity), stage_.torch, {}, Cause::torch_gas);
     }
-    edge(in_zone(cavity), in_reservoir(room), out, slot_exchange(out), "slot");
-    edge(in_reservoir(room), in_zone(cavity), {}, wiper_exchange(), "wiper");
+    edge(in_zone(zone::cavity), in_reservoir(room), out, slot_exchange(out), Cause::slot);
+    edge(in_reservoir(room), in_zone(zone::cavity), {}, wiper_exchange(out), Cause::wiper);
   }
 
   struct Opening {
@@ -283,10 +277,8 @@ class Builder {
 
   Opening slot_opening() const {
     const auto &body = s_.layout.body;
-    const Length half = 0.5 * body.slot.width;
-    const Length depth = body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
-    return {depth, slot_shape_length(std::max(body.slot.length(), body.slot.width),
-                                     std::min(body.slot.length(), body.slot.width))};
+    return {slot_depth(body), slot_shape_length(std::max(body.slot.length(), body.slot.width),
+                                                std::min(body.slot.length(), body.slot.width))};
   }
 
   // The closed cover's holes, side by side.
@@ -295,17 +287,17 @@ class Builder {
     return {cover.thickness, double(cover.exits) * circle_shape_length(2.0 * cover.exit_radius)};
   }
 
-  // Diffusion against the outflow, the room's draught, and air that the hot plume draws in when the outflow
-  // does not feed it.
+  // Diffusion against the outflow, the room's draught, air that hot metal draws in, and air that the arc's
+  // plume draws in when the outflow does not feed it.
   VolumeFlow slot_exchange(VolumeFlow out) const {
     const auto &body = s_.layout.body;
-    const Area open = open_slot(s_, stage_.arc, stage_.covered);
+    const Area open = open_slot(s_, stage_.torch > VolumeFlow{}, stage_.covered);
     const double gravity = gas_gravity(s_.job);
     const Opening way = stage_.covered ? cover_exits() : slot_opening();
     const Length depth = way.depth;
     const VolumeFlow still = diffusive_conductance(diffusion(s_.job), open, depth, way.shape) +
                              draught_conductance({open, space_height(body), gravity}, s_.job.shop.draught);
-    VolumeFlow exchange = opposed_conductance(still, out);
+    VolumeFlow exchange = opposed_conductance(still, out) + stage_.hot_exchange;
     if (gravity < 0.0) { // a gas lighter than air rises out through the open top as air falls in
       exchange += horizontal_exchange(units::sqrt(open * (4.0 / units::pi)), depth, -gravity);
     }
@@ -319,20 +311,29 @@ class Builder {
     return exchange;
   }
 
-  // What the wiper leaves open; argon standing in the chamber presses out through it.
-  VolumeFlow wiper_exchange() const {
+  // What the wiper leaves open; argon standing in the chamber presses out through it, and the closed cover's
+  // exits press it the harder.
+  VolumeFlow wiper_exchange(VolumeFlow out) const {
+    if (!(s_.areas.tube_gap > Area{})) {
+      return {};
+    }
     const auto &body = s_.layout.body;
     const Length length = s_.layout.wiper.thickness;
     const Length width = fixture::wiper_leak;
     const Length perimeter = 2.0 * units::pi * s_.layout.wiper.sealed_radius;
-    const double head = std::max(0.0, gas_gravity(s_.job)) * density(Species::air, shop_temperature).value() *
-                        body.z_max.value(); // Pa, at the axis
     const auto stream = stream_of(s_.job);
+    double head = std::max(0.0, gas_gravity(s_.job)) * density(Species::air, shop_temperature).value() *
+                  body.z_max.value(); // Pa, at the axis
+    if (stage_.covered) {
+      const auto &cover = s_.layout.cover;
+      head += holes_drop(
+                  {.diameter = 2.0 * cover.exit_radius, .thickness = cover.thickness, .count = cover.exits},
+                  out, stream)
+                  .value();
+    }
     const VolumeFlow one = units::litres_per_minute(1.0);
     const units::Pressure drop = gap_laminar_drop(stream.viscosity, length, perimeter, width, one);
-    const VolumeFlow out = one * (head / drop.value());
-    const VolumeFlow still = diffusion(s_.job) * s_.areas.tube_gap / length;
-    return opposed_conductance(still, out);
+    return opposed_conductance(diffusion(s_.job) * s_.areas.tube_gap / length, one * (head / drop.value()));
   }
 
   const Subject &s_;
@@ -359,12 +360,43 @@ units::Velocity torch_speed(const job::Job &job) {
   return job.torch.gas_flow / (0.25 * units::pi * units::square(job.torch.cup_bore));
 }
 
-Area open_slot(const Subject &s, bool arc, bool covered) {
+Length pocket_length(const job::Job &job, double swept) {
+  if (job.tube.vent.count == 0) {
+    return {};
+  }
+  Length depth = job.tube.vent.from_joint - swept * job.tube.inside_diameter;
+  if (job.cap.shape == job::CapShape::domed) {
+    depth += job.cap.dome_height - job.cap.thickness;
+  }
+  return depth > least_pocket ? depth : Length{};
+}
+
+double layer_froude(const job::Job &job, VolumeFlow flow) {
+  const double gravity = std::abs(gas_gravity(job));
+  const Length diameter = job.tube.inside_diameter;
+  const units::Velocity speed = flow / (0.25 * units::pi * units::square(diameter));
+  return speed.value() / std::sqrt(gravity * diameter.value());
+}
+
+Length slot_depth(const fixture::ChamberBody &body) {
+  const Length half = 0.5 * body.slot.width;
+  return body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
+}
+
+VolumeFlow slot_outflow(const Subject &s, const Stage &stage) {
+  return stage.chamber + stage.torch + (vent_in_cavity(s) ? stage.bore : VolumeFlow{});
+}
+
+units::Diffusivity diffusion(const job::Job &job) {
+  return diffusivity(species_of(job), Species::air, shop_temperature);
+}
+
+Area open_slot(const Subject &s, bool torch, bool covered) {
   if (covered) {
     return s.areas.slot_covered;
   }
   const Area cup = 0.25 * units::pi * units::square(s.job.torch.cup_outside_diameter);
-  return arc ? std::max(s.areas.slot - cup, least_open_share * s.areas.slot) : s.areas.slot;
+  return torch ? std::max(s.areas.slot - cup, least_open_share * s.areas.slot) : s.areas.slot;
 }
 
 Scene build_scene(const Subject &subject, const Stage &stage) {
@@ -375,7 +407,7 @@ std::vector<double> between_parts(const Scene &scene) {
   std::vector<double> state = uniform_state(scene.network, air_oxygen);
   const TankMap map = tank_map(scene.network);
   const double clean = scene.network.reservoirs.front();
-  for (const std::size_t zone : scene.line_zones) {
+  for (const std::size_t zone : line_zones) {
     std::fill(state.begin() + static_cast<std::ptrdiff_t>(map.first[zone]),
               state.begin() + static_cast<std::ptrdiff_t>(map.first[zone + 1]), clean);
   }
@@ -384,29 +416,48 @@ std::vector<double> between_parts(const Scene &scene) {
 
 Floor floor_at(const Scene &scene, const Target &target) {
   const FloorParts parts = floor_parts(scene.network, target.zone, target.position);
-  Floor floor{.oxygen = parts.floor, .dominant = {}, .dominant_share = 0.0};
   // Openings and hoses of one kind count together.
-  std::vector<std::pair<std::string_view, double>> sums;
-  const auto add = [&](std::string_view words, double part) {
-    const auto known = std::ranges::find(sums, words, &std::pair<std::string_view, double>::first);
-    if (known == sums.end()) {
-      sums.emplace_back(words, part);
-    } else {
-      known->second += part;
-    }
-  };
+  std::array<double, cause_count> sums{};
   for (std::size_t i = 0; i < parts.edges.size(); ++i) {
-    add(scene.edge_words[i], parts.edges[i]);
+    sums[static_cast<std::size_t>(scene.edge_causes[i])] += parts.edges[i];
   }
   for (std::size_t i = 0; i < parts.ingress.size(); ++i) {
-    add(scene.ingress_words[i], parts.ingress[i]);
+    sums[static_cast<std::size_t>(scene.ingress_causes[i])] += parts.ingress[i];
   }
-  const auto largest = std::ranges::max_element(sums, {}, &std::pair<std::string_view, double>::second);
-  if (largest != sums.end() && parts.floor > 0.0) {
-    floor.dominant = largest->first;
-    floor.dominant_share = largest->second / parts.floor;
+  const auto largest = std::ranges::max_element(sums);
+  Floor floor{.oxygen = parts.floor, .dominant = static_cast<Cause>(largest - sums.begin())};
+  if (parts.floor > 0.0) {
+    floor.dominant_share = *largest / parts.floor;
   }
   return floor;
 }
 
 } // namespace purgewright::gas::plan
+
+namespace purgewright::gas {
+
+std::string_view to_text(Cause cause) {
+  switch (cause) {
+  case Cause::supply:
+    return "supply";
+  case Cause::torch_gas:
+    return "torch gas";
+  case Cause::hose_walls:
+    return "hose walls";
+  case Cause::plug_rubber:
+    return "the plug's rubber";
+  case Cause::plug_seal:
+    return "the plug's open seal";
+  case Cause::vent:
+    return "vent";
+  case Cause::slot:
+    return "slot";
+  case Cause::wiper:
+    return "wiper";
+  case Cause::pocket:
+    return "standing gas between vent and cap";
+  }
+  return {};
+}
+
+} // namespace purgewright::gas

@@ -4,10 +4,16 @@
 #include "purgewright/gas/network.hpp"
 #include "purgewright/gas/purge.hpp"
 
+#include <array>
 #include <string_view>
 #include <vector>
 
 namespace purgewright::gas::plan {
+
+// Of the pocket between vent and cap the vent's stream sweeps a length that nobody knows better than 0 to 1
+// bore diameter; the bracket takes the ends, the best value the middle. Common practice, no source.
+inline constexpr double least_swept_pocket = 0.0, usual_swept_pocket = 0.5, most_swept_pocket = 1.0;
+inline constexpr double whole_pocket = 1e6; // all of it, however far the vent
 
 struct Subject {
   const job::Job &job;
@@ -16,12 +22,13 @@ struct Subject {
   const fixture::Areas &areas;
 };
 
-// Flows of one stage; the torch stands over the slot while it welds, the slot cover is closed for the
-// prepurge.
+// Flows of one stage; a torch that gives gas stands over the slot, the slot cover is closed for the prepurge.
 struct Stage {
   units::VolumeFlow bore{}, chamber{}, torch{};
   bool arc = false, covered = false;
+  units::VolumeFlow hot_exchange{};             // room air that hot metal draws in through the open slot
   double bore_tanks = 0.0, chamber_tanks = 0.0; // as measured; 0 where the model decides
+  double swept_pocket = usual_swept_pocket;     // bore diameters beyond the vent that its stream sweeps
 };
 
 // Both circuits at their prepurge flows under the closed cover.
@@ -37,12 +44,26 @@ inline Stage prepurge_stage(const Bounds &bounds, const MeasuredMixing &measured
 // hardly sharpen the front.
 inline constexpr double stirred_tanks = 1.0, displaced_tanks = 12.0;
 
+// Zones of the network by name; the pocket is there when gas stands between vent and cap.
+namespace zone {
+enum Name : std::size_t {
+  supply_line,
+  bore_line,
+  bore_stirred,
+  bore_swept,
+  chamber_line,
+  plenum,
+  cavity,
+  pocket
+};
+} // namespace zone
+inline constexpr std::array<std::size_t, 4> line_zones{zone::supply_line, zone::bore_line, zone::chamber_line,
+                                                       zone::plenum};
+
 struct Scene {
   Network network;
-  std::vector<std::string_view> edge_words, ingress_words; // by edge and ingress: what each stands for
-  std::size_t outlet_zone = 0;                             // its last tank is what leaves the bore
-  Target bore_joint, chamber_joint; // the joint's inside and outside; limits of the job
-  std::vector<std::size_t> line_zones, space_zones;
+  std::vector<Cause> edge_causes, ingress_causes; // by edge and ingress: what each stands for
+  Target bore_joint, chamber_joint;               // the joint's inside and outside; limits of the job
   double bore_tanks = 1.0, chamber_tanks = 1.0;
   std::string_view bore_regime, chamber_regime;
 };
@@ -59,13 +80,31 @@ Floor floor_at(const Scene &, const Target &);
 units::Velocity torch_speed(const job::Job &);
 
 // What of the slot is left open: beside the torch's cup, by the closed cover's exits, all of it.
-units::Area open_slot(const Subject &, bool arc, bool covered = false);
+units::Area open_slot(const Subject &, bool torch, bool covered = false);
+
+// Standing gas between vent and cap, what the vent's stream does not sweep; 0 without one.
+units::Length pocket_length(const job::Job &, double swept);
+
+// From the slot's top face down to the cavity.
+units::Length slot_depth(const fixture::ChamberBody &);
+
+// What leaves by the slot in a stage.
+units::VolumeFlow slot_outflow(const Subject &, const Stage &);
+
+// Of the purge gas in air at shop temperature.
+units::Diffusivity diffusion(const job::Job &);
 
 // Whether the vent lies in the chamber, so that the bore's gas leaves by the slot.
 bool vent_in_cavity(const Subject &);
 
 // Height of the gas under the slot's top face.
 units::Length space_height(const fixture::ChamberBody &);
+
+// Speed of a flow along the bore over sqrt(g' D) of the purge gas in air: below about 1 the gas runs as a
+// layer under or over the air rather than push it along. Source: the front of a gravity current in a duct
+// runs at about half of sqrt(g' D), Benjamin, J. Fluid Mech. 31, 209 (1968); Lowe, Rottman & Linden, J. Fluid
+// Mech. 537, 101 (2005); that it layers below 1: common practice.
+double layer_froude(const job::Job &, units::VolumeFlow flow);
 
 // g' of the purge gas in the room's air by the air's density, signed.
 double gas_gravity(const job::Job &);

@@ -55,7 +55,7 @@ TEST_CASE("Plans of random jobs are finite, in order and told from figures that 
       CHECK(plan->tanks >= 1.0);
       CHECK(plan->welding_floor.oxygen >= job.gas.oxygen_in_supply * (1.0 - slack));
       CHECK(plan->welding_floor.dominant_share <= 1.0 + slack);
-      CHECK_FALSE(plan->welding_floor.dominant.empty());
+      CHECK_FALSE(to_text(plan->welding_floor.dominant).empty());
     }
     CHECK(purge.pressure.welding <= purge.pressure.limit * (1.0 + slack));
     CHECK(purge.bench.shield_ratio <= shield_ratio_most * (1.0 + slack));

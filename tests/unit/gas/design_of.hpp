@@ -34,7 +34,11 @@ struct PurgeDesign {
     bounds = bound_prepurge(job, layout, volumes, areas);
   }
   plan::Subject subject() const { return {job, layout, volumes, areas}; }
-  Purge purge() const { return plan_purge(job, layout, volumes, areas, bounds, under_gas); }
+  Purge purge(const MeasuredMixing &mixing = {}) const {
+    Purge purge = plan_purge(job, layout, volumes, areas, bounds, mixing);
+    add_use(job, under_gas, purge);
+    return purge;
+  }
   plan::Scene prepurge_scene() const {
     return plan::build_scene(subject(),
                              {.bore = bounds.bore.flow, .chamber = bounds.chamber.flow, .covered = true});

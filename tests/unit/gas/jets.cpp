@@ -128,3 +128,19 @@ TEST_CASE("Blended tanks run from lying to stirred", "[unit][gas]") {
   CHECK(blended_tanks(0.5, 12.0) == Approx(1.0 / (0.5 + 0.5 / 12.0)));
   CHECK_THROWS_AS(blended_tanks(1.1, 12.0), std::domain_error);
 }
+
+TEST_CASE("A hot tube's free convection in argon, on paper", "[unit][gas][jets]") {
+  // 25.4 mm at 700 K in argon at 293 K, properties at 496.5 K: CRC Handbook, 500 K: 33.9 uPa s and 26.8 mW/(m
+  // K), scaled by 496.5/500; density 39.948e-3 x 101325 / (8.3145 x 496.5) = 0.9805 kg/m3; Pr 2/3.
+  const double scale = 496.5 / 500.0, slowness = 33.9e-6 * scale / 0.9805, d = 25.4e-3;
+  const double rayleigh = 9.80665 * 407.0 / 496.5 * d * d * d * (2.0 / 3.0) / (slowness * slowness);
+  const double spread = std::pow(1.0 + std::pow(0.559 * 1.5, 9.0 / 16.0), 4.0 / 9.0);
+  const double nusselt = 0.36 + 0.518 * std::pow(rayleigh, 0.25) / spread;
+  const double paper = nusselt * 26.8e-3 * scale * units::pi * 12.7e-3 * 407.0;
+  CHECK(paper == Approx(2.9).epsilon(0.05));
+  const HotCylinder hot{units::metres(d), units::millimetres(12.7), units::kelvins(700.0)};
+  CHECK(free_convection(hot, Species::argon, units::kelvins(293.0)).value() == Approx(paper).epsilon(0.03));
+  const HotCylinder still{units::metres(d), units::millimetres(12.7), units::kelvins(293.0)};
+  CHECK(free_convection(still, Species::argon, units::kelvins(293.0)).value() == 0.0);
+  CHECK_THROWS_AS(free_convection(still, Species::argon, units::kelvins(294.0)), std::domain_error);
+}
