@@ -125,7 +125,7 @@ TEST_CASE("a rule that fails is status 1 and the files are there; --strict and c
   CHECK(lenient.status == 1);
   CHECK(fs::exists(folder / "lenient/parts/chamber-body.step"));
   const std::string impossible =
-      job_in(folder, "gas:", "fixture: {cradle: stands, slot: {length: 110 mm}}\ngas:");
+      job_in(folder, "gas:", "fixture: {cradle: stands, slot: {length: 180 mm}}\ngas:");
   const auto clash = run_tool({"design", impossible, "-o", "clash"}, {.folder = folder.path()});
   CHECK(clash.status == 1);
   CHECK_THAT(clash.err, Contains("nothing is written"));
