@@ -38,6 +38,8 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   auto *check = app.add_subcommand("check", "All numbers and rules of a job, without files");
   check->add_option("job", options.check.job, "Job file")->required();
   check->add_flag("--json", options.check.json, "Print results.json");
+  check->add_flag("--all", options.check.all,
+                  "Reasons, parts with their chips, rules that pass and defaults as well");
   check->add_flag("--solve", options.check.solve,
                   "Choose what the job leaves open: smallest chamber that passes every rule");
   check->add_flag("--strict", options.check.strict, "No effect here: nothing is written");

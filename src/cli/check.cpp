@@ -13,7 +13,8 @@ ExitCode run_check(const CheckOptions &options) {
   }
   const auto &findings = loaded->findings;
   print(options.json ? report::results_json(findings)
-                     : report::check_text(findings, {.colour = colour_on_stdout()}) + chosen_text(*loaded));
+                     : report::check_text(findings, {.colour = colour_on_stdout(), .all = options.all}) +
+                           chosen_text(*loaded));
   return outcome(findings);
 }
 

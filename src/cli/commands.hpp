@@ -18,6 +18,7 @@ struct CheckOptions {
   std::string job;
   bool solve = false; // choose what the job leaves open
   bool json = false;
+  bool all = false; // passes, defaults, parts and reasons as well
   bool strict = false;
 };
 struct DesignOptions {

@@ -14,7 +14,7 @@ namespace {
 
 ExitCode write_nothing(const report::Findings &findings, const DesignOptions &options, std::string_view why) {
   print(options.json ? report::results_json(findings)
-                     : report::summary_text(findings, {.colour = colour_on_stdout()}));
+                     : report::check_text(findings, {.colour = colour_on_stdout()}));
   complain(fmt::format("error: {}: nothing is written", why));
   return ExitCode::rule_fails;
 }
@@ -69,7 +69,7 @@ ExitCode run_design(const DesignOptions &options) {
     return write_nothing(findings, options, strict_refusal);
   }
   print(options.json ? report::results_json(findings)
-                     : report::summary_text(findings, {.colour = colour_on_stdout()}) + chosen_text(*study) +
+                     : report::check_text(findings, {.colour = colour_on_stdout()}) + chosen_text(*study) +
                            fmt::format("\nFiles are in {}\n", files::printable(target)));
   return outcome(findings);
 }

@@ -1,6 +1,7 @@
 #include "text_parts.hpp"
 
 #include "purgewright/report/bench_numbers.hpp"
+#include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
 
@@ -11,21 +12,30 @@ namespace {
 
 using units::Dimension;
 
+std::string table_line(std::string_view name, std::string_view collar, std::string_view arc,
+                       std::string_view hold, std::string_view warm, std::string_view before,
+                       std::string_view peak, std::string_view cap, std::string_view id) {
+  return fmt::format("  {:<8} {:>10} {:>7} {:>7} {:>7} {:>12} {:>10} {:>10}  {}\n", name, collar, arc, hold,
+                     warm, before, peak, cap, id);
+}
+
 std::string weld_line(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
-  const std::string angles =
-      tack ? collar_degrees(0.5 * (weld.pass.start + weld.pass.end)) : collar_degrees(weld.pass);
-  return fmt::format("  {:<8} {:>12} {:>8} {:>8} {:>9} {:>12} {:>12} {:>12}\n",
-                     fmt::format("{} {}", tack ? "tack" : "run", number + 1), angles,
-                     fmt::format("{:.1f} s", weld.welding.value()), hold_text(weld),
-                     warm_hold_text(f.design.series, tack, number), temperature_text(f, weld.joint_before),
-                     temperature_text(f, weld.joint_peak), temperature_text(f, weld.cap_centre_peak));
+  const std::string_view kind = tack ? "tack" : "run";
+  return table_line(fmt::format("{} {}", kind, number + 1),
+                    tack ? collar_degrees(0.5 * (weld.pass.start + weld.pass.end))
+                         : collar_degrees(weld.pass),
+                    fmt::format("{:.1f} s", weld.welding.value()), hold_text(weld),
+                    warm_hold_text(f.design.series, tack, number), temperature_text(f, weld.joint_before),
+                    temperature_text(f, weld.joint_peak), temperature_text(f, weld.cap_centre_peak),
+                    fmt::format("heat.{}.{}.hold", kind, number + 1));
 }
 
 std::string table(const Findings &f) {
   const auto &plan = f.design.heat;
   std::string text =
-      fmt::format("  {:<8} {:>12} {:>8} {:>8} {:>9} {:>12} {:>12} {:>12}\n", "in order", "collar, deg", "arc",
-                  "hold", "warm", "joint before", "joint peak", "cap centre");
+      table_line("in order", "collar,deg", "arc", "hold", "warm", "joint before", "peak", "cap centre", "");
+  text.erase(text.find_last_not_of(" \n") + 1);
+  text += '\n';
   for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
     text += weld_line(f, true, i, plan.tacks[i]);
   }
@@ -36,44 +46,34 @@ std::string table(const Findings &f) {
 }
 
 // When the second column of holds is due.
-std::string series_lines(const Findings &f) {
+std::string warm_line(const Findings &f) {
   const heat::Series &series = f.design.series;
-  std::string text =
-      fmt::format("  warm: hold once parts before have warmed the fixture; when in doubt, hold as when warm\n"
-                  "    one part every {} warms it to {} at most, most of that within {}\n",
-                  shop(f, series.period.value(), Dimension::time, 2), temperature_text(f, series.settled),
-                  shop(f, series.settling().value(), Dimension::time, 2));
-  if (series.settled > heat::burn_threshold) {
-    text += fmt::format("    gloves: bare metal over {} burns within a minute\n",
-                        limit_text(f, heat::burn_threshold));
-  }
-  return text;
+  return row("fixture, warm",
+             fmt::format(
+                 "a part each {} brings it to {} in {}{}", shop(f, series.period.value(), Dimension::time, 2),
+                 temperature_text(f, series.settled), shop(f, series.settling().value(), Dimension::time, 2),
+                 series.settled > heat::burn_threshold ? "; gloves" : ""),
+             "heat.series.settled");
 }
 
 std::string advice(const Findings &f) {
   const auto &advice = f.design.run_advice;
-  if (advice.fewest == 0) {
-    return "  no number of runs up to 8 keeps the metal within its limits: see the rules\n";
-  }
-  return fmt::format(
-      "  runs: the heat allows as few as {} (of {:.0f} deg), {} would be quickest, the job asks for {}\n",
-      advice.fewest, units::to_degrees(advice.longest_run), advice.best, f.design.job.rotation.runs);
+  return row("runs",
+             advice.fewest == 0 ? std::string("no number up to 8 keeps the metal within its limits")
+                                : fmt::format("{}; as few as {} (of {:.0f} deg) would do, {} is quickest",
+                                              f.design.job.rotation.runs, advice.fewest,
+                                              units::to_degrees(advice.longest_run), advice.best),
+             "heat.runs.fewest");
 }
 
-std::string uncovered(const Findings &f) {
+std::string hot_zone(const Findings &f) {
   const auto &plan = f.design.heat;
-  units::Time longest{};
-  for (const auto &run : plan.runs) {
-    longest = std::max(longest, run.uncovered_hold);
-  }
-  const std::string reach = fmt::format(
-      "  hot zone: tube above {} as far as {} from the joint, the chamber's argon reaches {}\n",
-      limit_text(f, plan.shielding_temperature), shop(f, plan.hot_zone.value(), Dimension::length, 2),
-      shop(f, plan.covered.value(), Dimension::length, 2));
-  return longest > units::Time{}
-             ? reach + fmt::format("    outside it the tube needs {} to get below: the hard limit\n",
-                                   bench_time(longest))
-             : reach;
+  return row("hot tube",
+             fmt::format("above {} to {}; the chamber's argon to {}",
+                         limit_text(f, plan.shielding_temperature),
+                         shop(f, plan.hot_zone.value(), Dimension::length, 2),
+                         shop(f, plan.covered.value(), Dimension::length, 2)),
+             "heat.hot_zone");
 }
 
 } // namespace
@@ -81,25 +81,22 @@ std::string uncovered(const Findings &f) {
 std::string heat_lines(const Findings &f, TextStyle style) {
   const auto &plan = f.design.heat;
   const bool clockwise = f.design.job.rotation.direction == job::Direction::clockwise;
-  std::string text = heading("Tacks, runs and holds", style);
-  text += table(f);
-  text += fmt::format("  angles on the index collar; the weld runs {} round the joint, looking at the cap\n",
-                      clockwise ? "clockwise" : "counterclockwise");
-  text += fmt::format(
-      "  hold: torch and both circuits stay on until the joint is below {}; after the last run until "
-      "nothing is above it\n",
-      limit_text(f, plan.shielding_temperature));
-  text += fmt::format("  postflow to set on the torch: {}; first arc to last hold {}\n", postflow_text(f),
-                      shop(f, plan.cycle.value(), Dimension::time, 3));
-  text += series_lines(f) + advice(f) + uncovered(f);
-  text += fmt::format("  plug's rubber {} at most (limit \u2264 {}); the cap's centre on the pin stays hot "
-                      "longest and may colour a "
-                      "little there\n",
-                      temperature_text(f, plan.o_ring_peak), limit_text(f, plan.o_ring_limit));
-  text += "  computed by conduction in still gas, not measured: peaks are means through the wall and upper "
-          "bounds when\n"
-          "    the pool nears boiling; let a thermocouple or temperature crayon confirm the first part\n";
-  return text;
+  std::string text = heading("Do, in this order", style) + table(f);
+  text += row("sense",
+              fmt::format("weld {} looking at the cap, tube {}", clockwise ? "clockwise" : "counterclockwise",
+                          clockwise ? "counterclockwise" : "clockwise"),
+              "rotation.start_angle");
+  text +=
+      row("hold",
+          fmt::format("all gas on until no hot metal is above {}", limit_text(f, plan.shielding_temperature)),
+          "heat.shielding_temperature");
+  text += row("first arc to end", shop(f, plan.cycle.value(), Dimension::time, 3), ids::heat_cycle);
+  text += warm_line(f);
+  text += advice(f) + hot_zone(f);
+  return text + row("plug's rubber",
+                    fmt::format("{} at most (limit \u2264 {})", temperature_text(f, plan.o_ring_peak),
+                                limit_text(f, plan.o_ring_limit)),
+                    "heat.o_ring.peak");
 }
 
 } // namespace purgewright::report::parts

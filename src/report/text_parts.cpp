@@ -4,8 +4,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <string_view>
+#include <vector>
 
 namespace purgewright::report::parts {
 
@@ -15,6 +17,64 @@ std::string paint(std::string_view text, int code, TextStyle style) {
 
 std::string heading(std::string_view text, TextStyle style) {
   return fmt::format("\n{}\n", paint(text, 1, style));
+}
+
+int colour_of(checks::Status status) {
+  constexpr int red = 31, yellow = 33, green = 32;
+  return status == checks::Status::fail ? red : status == checks::Status::caution ? yellow : green;
+}
+
+std::string status_word(checks::Status status, TextStyle style) {
+  return paint(fmt::format("{:<7}", checks::to_text(status)), colour_of(status), style);
+}
+
+namespace {
+
+// Characters, not bytes: a byte that continues one takes no column.
+std::size_t columns(std::string_view text) {
+  return static_cast<std::size_t>(
+      std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+// Lines of at most `room` columns, broken at blanks; a word longer than that keeps its line alone.
+std::vector<std::string> lines_of(std::string_view text, std::size_t first_room, std::size_t room) {
+  std::vector<std::string> lines{""};
+  std::size_t blanks = 0;
+  while (!text.empty()) {
+    const std::size_t gap = std::min(text.find_first_not_of(' '), text.size());
+    blanks = gap;
+    text.remove_prefix(gap);
+    const std::string_view word = text.substr(0, text.find(' '));
+    text.remove_prefix(word.size());
+    const std::size_t most = lines.size() == 1 ? first_room : room;
+    if (!lines.back().empty() && columns(lines.back()) + blanks + columns(word) > most) {
+      lines.emplace_back(word);
+    } else {
+      lines.back() += std::string(blanks, ' ').append(word);
+    }
+  }
+  return lines;
+}
+
+} // namespace
+
+std::string wrapped(std::string_view paragraph, std::size_t first, std::size_t next) {
+  std::string text;
+  for (const std::string &line : lines_of(paragraph, widest - first, widest - next)) {
+    text += std::string(text.empty() ? first : next, ' ') + line + "\n";
+  }
+  return text;
+}
+
+std::string row(std::string_view what, std::string_view text, std::string_view id) {
+  constexpr std::size_t indent = 2, of_what = 18, of_text = 60;
+  std::string all;
+  for (const std::string &line : lines_of(text, of_text, of_text)) {
+    const bool first = all.empty();
+    all += fmt::format("{:{}}{:<{}} {:<{}}{}\n", "", indent, first ? what : "", of_what, line,
+                       first ? of_text : 0, first ? fmt::format(" {}", id) : std::string());
+  }
+  return all;
 }
 
 std::string shop(const Findings &f, double si, units::Dimension dimension, int digits) {

@@ -13,6 +13,16 @@ namespace purgewright::report::parts {
 
 std::string paint(std::string_view text, int code, TextStyle);
 std::string heading(std::string_view text, TextStyle);
+int colour_of(checks::Status);
+std::string status_word(checks::Status, TextStyle); // as wide as the longest
+
+inline constexpr std::size_t widest = 110; // columns of a line, but for what `--all` adds
+// Words of a paragraph in lines of `widest` columns at most, the first indented by `first`, the rest by
+// `next`; blanks between words stay as they are.
+std::string wrapped(std::string_view paragraph, std::size_t first, std::size_t next);
+// What, its value, and the id that `trace` takes.
+std::string row(std::string_view what, std::string_view text, std::string_view id);
+
 std::string shop(const Findings &, double si, units::Dimension, int digits = 4);
 // In the unit in which `beside` would be printed.
 std::string shop_beside(const Findings &, double si, double beside, units::Dimension, int digits = 4);
@@ -30,5 +40,8 @@ std::string diameters_served(const checks::Design &);
 
 // Order of tacks and runs with angles, arc times, holds and peaks; how many runs pay.
 std::string heat_lines(const Findings &, TextStyle);
+
+// What `--all` adds: why these flows, parts, what may be printed, the family, passes, defaults.
+std::string details(const Findings &, TextStyle);
 
 } // namespace purgewright::report::parts

@@ -38,6 +38,10 @@ TEST_CASE("check prints results to stdout alone, plain when stdout is no termina
     CHECK(lines(done.out) > 40);
     CHECK(done.out.find('\x1b') == std::string::npos);
     CHECK_THAT(done.out, Contains("argon") || Contains("Argon"));
+    const auto all = run_tool({"check", "--all", example(name)});
+    CHECK(all.status == 0);
+    CHECK_THAT(all.out, Contains("pass    access.slot_width ") && Contains(" of chips\n") &&
+                            Contains("  weld.arc_efficiency "));
   }
 }
 
@@ -207,8 +211,9 @@ TEST_CASE("a measured log that cannot be used is told where it is named; one tha
   CHECK_THAT(missing.err, Contains("job.yaml:") && Contains("gas.log") && Contains("nowhere.csv"));
 
   write_bytes(folder / "log.csv", bytes_of(purgewright::test::project_file("examples/logger-25-oxygen.csv")));
-  const auto compared = run_tool({"check", job_in(folder, "gas:", "gas:\n  log: log.csv")});
-  const auto applied = run_tool({"check", job_in(folder, "gas:", "gas:\n  log: log.csv\n  log_use: apply")});
+  const auto compared = run_tool({"check", "--all", job_in(folder, "gas:", "gas:\n  log: log.csv")});
+  const auto applied =
+      run_tool({"check", "--all", job_in(folder, "gas:", "gas:\n  log: log.csv\n  log_use: apply")});
   CHECK(compared.status == 0);
   CHECK(applied.status == 0);
   CHECK_THAT(compared.out, Contains("120 readings") && !Contains("mixing as measured"));

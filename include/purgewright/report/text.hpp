@@ -1,7 +1,8 @@
 // What `check`, `design` and `trace` print for people.
 //
 // Units: shop units of the job; flows always in L/min and ft3/h, as flowmeters carry either.
-// Guarantee: same findings, same text; ANSI colour only when asked.
+// Guarantee: same findings, same text; ANSI colour only when asked. A line of numbers ends with the id that
+// `trace` takes; lines are 110 columns wide at most, but for those of `all`.
 #pragma once
 
 #include "purgewright/report/results.hpp"
@@ -14,20 +15,15 @@ namespace purgewright::report {
 
 struct TextStyle {
   bool colour = false;
+  bool all = false; // reasons, parts with their chips, rules that pass and defaults as well
 };
 
-// Gas table, volumes, sizes, rules, and (for check) the defaults with their reasons and the cautions.
+// Verdict and the rules that do not pass, cautions, what to set and do, use and sizes.
 std::string check_text(const Findings &, TextStyle);
-
-// The same without defaults: what to know at a glance.
-std::string summary_text(const Findings &, TextStyle);
 
 // Where one number comes from: formula, inputs down to the job file's lines, source; of a rule its value,
 // limit, source, status and remedy. nullopt when there is no such id; nearest_id() then helps.
 std::optional<std::string> trace_text(const Findings &, std::string_view id);
 std::string nearest_id(const Findings &, std::string_view id);
-
-// Cautions that stand on every sheet.
-std::string cautions_text();
 
 } // namespace purgewright::report

@@ -16,7 +16,7 @@ _purgewright() {
   fi
   case $command in
     new) options='-o --output' ;;
-    check) options='--json --solve --strict' ;;
+    check) options='--json --all --solve --strict' ;;
     design) options='-o --output --json --solve --strict' ;;
     compare) options='--vary --quick -o --output --json' ;;
   esac

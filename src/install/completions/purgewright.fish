@@ -29,6 +29,7 @@ complete -c purgewright -n '__fish_seen_subcommand_from compare' -s o -l output 
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l vary -x -d 'KEY=FROM:TO:STEP'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l quick -d 'Sweep in closed form, without purge, heat and log'
 complete -c purgewright -n '__fish_seen_subcommand_from check design compare' -l json -d 'Print JSON'
+complete -c purgewright -n '__fish_seen_subcommand_from check' -l all -d 'Reasons, parts, passes and defaults as well'
 complete -c purgewright -n '__fish_seen_subcommand_from check design' -l solve -d 'Choose what the job leaves open'
 complete -c purgewright -n '__fish_seen_subcommand_from check' -l strict -d 'No effect here'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -l strict -d 'Write nothing when a rule fails'
