@@ -14,8 +14,9 @@ namespace {
 using units::Dimension;
 using units::Temperature;
 
-// Current that suits hand welding of thin titanium, for each metre of wall: common practice, no source.
-constexpr double current_per_wall_least = 30.0e3, current_per_wall_most = 45.0e3; // A/m
+// Beyond this a pool on thin wall sags: common practice, no source. The coarse plan's cells are nearly as
+// wide as the pool, which comes out up to a wall wider there.
+constexpr double pool_walls_most = 5.0, coarse_allowance = 1.0;
 // Grease and seals of common ball bearings: common practice, no source.
 constexpr Temperature roller_limit = units::celsius(110.0);
 
@@ -79,20 +80,34 @@ Verdict cap_centre(const Design &d) {
                       : at_most(peak.value(), d.heat.cap_centre_limit.value(), Status::caution);
 }
 
-Verdict current_for_wall(const Design &d) {
-  const double current = d.job.weld.current.value(), wall = d.job.tube.wall.value();
-  const double most = current_per_wall_most * wall;
-  return current > most ? at_most(current, most, Status::caution)
-                        : at_least(current, current_per_wall_least * wall, Status::caution);
+// Cap and pin melt into each other at their lowest melting mixture.
+Verdict pin_contact(const Design &d) {
+  return at_most(d.heat.pin_contact_peak.value(), d.heat.pin_contact_limit.value());
 }
 
-// Of the coldest run.
+Verdict pool_width(const Design &d) {
+  const double walls = pool_walls_most + (d.heat.detail == heat::Detail::coarse ? coarse_allowance : 0.0);
+  return at_most(d.heat.pool_width.value(), walls * d.job.tube.wall.value(), Status::caution);
+}
+
+// Bottom of the coldest run.
 Verdict joint_melts(const Design &d) {
   Temperature least = d.heat.joint_peak;
   for (const auto &run : d.heat.runs) {
     least = std::min(least, run.joint_peak);
   }
-  return at_least(least.value(), d.job.tube.material->melting_start.value(), Status::caution);
+  return at_least((least - d.heat.through_wall).value(), d.job.tube.material->melting->liquidus.value());
+}
+
+// Colder edge of the coldest tack; a cap of another metal counts by how far it is from its own liquidus.
+Verdict tacks_melt(const Design &d) {
+  const Temperature tube = d.job.tube.material->melting->liquidus,
+                    cap = d.job.cap.material->melting->liquidus;
+  Temperature least = d.heat.joint_peak;
+  for (const auto &tack : d.heat.tacks) {
+    least = std::min({least, tack.tube_edge_peak, tube + (tack.cap_edge_peak - cap)});
+  }
+  return at_least(least.value(), tube.value());
 }
 
 Verdict joint_boils(const Design &d) {
@@ -114,7 +129,7 @@ std::string pause_advice(const Design &d) {
 }
 
 constexpr std::string_view practice = "common practice, no source";
-constexpr std::array<Rule, 10> table{{
+constexpr std::array<Rule, 12> table{{
     {"heat.holds_reached", "Every hold ends below the shielding temperature", practice, Dimension::time,
      holds_reached,
      "the metal does not get below weld.shielding_temperature: shorter runs, less weld.current, or a higher "
@@ -149,11 +164,18 @@ constexpr std::array<Rule, 10> table{{
      "metal data (heat/metal.hpp); beta transus as a limit: common practice, no source",
      Dimension::temperature, cap_centre,
      "shorter runs, a thicker cap.thickness, or fixture.pin_material: copper-c110", Needs::heat, run_advice},
-    {"heat.current_for_wall", "Current suits the wall, 30 to 45 A for each mm", practice, Dimension::current,
-     current_for_wall,
-     "weld.current nearer 40 A for each mm of tube.wall, then weld a trial piece and cut it", Needs::heat},
-    {"heat.joint_melts", "Every run melts the wall through", "conduction on wall and cap (heat/model.hpp)",
-     Dimension::temperature, joint_melts, "more weld.current or slower weld.travel_speed", Needs::heat},
+    {"heat.pin_contact", "Cap under the pin stays below what melts the two into each other",
+     "binary phase diagrams and metal data, from memory (standards/welding.hpp)", Dimension::temperature,
+     pin_contact, "shorter runs, less weld.current, or a thicker cap.thickness", Needs::heat, run_advice},
+    {"heat.pool_width", "Pool is at most five walls wide: a wider one sags", practice, Dimension::length,
+     pool_width,
+     "less weld.current: it is the pedal's end, and the foot follows a pool that runs away too late",
+     Needs::heat},
+    {"heat.tacks_melt", "Every tack melts both edges", "conduction on wall and cap (heat/model.hpp)",
+     Dimension::temperature, tacks_melt, "more weld.current", Needs::heat},
+    {"heat.joint_melts", "Every run melts the wall to its bottom",
+     "conduction on wall and cap (heat/model.hpp)", Dimension::temperature, joint_melts,
+     "more weld.current or slower weld.travel_speed", Needs::heat},
     {"heat.joint_boils", "Pool stays under titanium's boiling point: beyond it the arc cuts the wall",
      "CRC Handbook, section 4: 3560 K; evaporation is not in the model", Dimension::temperature, joint_boils,
      "less weld.current or faster weld.travel_speed", Needs::heat},

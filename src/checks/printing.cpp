@@ -44,7 +44,7 @@ std::vector<Estimate> estimates(const Design &d) {
            gas_tight},
           {ids::wiper_plate, plan.wiper_peak, "tube in the wiper", "heat.wiper.peak", {}},
           {ids::plenum_cover, series.settled, on_base, base_figure, gas_tight},
-          {ids::backing_pin, plan.cap_centre_peak, "cap's centre it touches", "heat.cap_centre.peak", {}},
+          {ids::backing_pin, plan.pin_contact_peak, "cap it touches", "heat.pin_contact.peak", {}},
           {ids::end_plug, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", gas_tight},
           {ids::plug_bush, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", {}},
           {ids::plug_knob, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", {}},

@@ -66,13 +66,17 @@ void list_tack(const Weld &tack, std::size_t number, List &list) {
   list.add(id + ".angle", middle, Dimension::angle, fmt::format("Angle of {} on the index collar", words),
            "the first at the start angle, then the one opposite, then the farthest from all set",
            {"rotation.start_angle", "rotation.tacks"}, practice);
-  list.time(id + ".time", tack.welding, fmt::format("Arc time of {}", words), "tack length / travel speed",
-            {"heat.tack_length", "weld.travel_speed"}, "definition");
+  list.time(id + ".time", tack.welding, fmt::format("Arc time of {}", words),
+            "standing arc until both edges have melted", work);
   list.time(id + ".hold", tack.hold, fmt::format("Hold under gas after {}", words),
             "until the hottest metal of the joint is below the shielding temperature",
             work_and({"heat.shielding_temperature", "torch.cup_bore"}));
   list.temperature(id + ".peak", tack.joint_peak, fmt::format("Peak at the joint, {}", words),
                    "highest mean through the metal, pool included", work);
+  list.temperature(id + ".peak_cap", tack.cap_edge_peak, fmt::format("Peak of the cap's edge, {}", words),
+                   "highest under the standing arc", work);
+  list.temperature(id + ".peak_tube", tack.tube_edge_peak, fmt::format("Peak of the tube's edge, {}", words),
+                   "highest under the standing arc", work);
 }
 
 void list_run_times(const Weld &run, const std::string &id, const std::string &words, const Ids &before,
@@ -100,7 +104,24 @@ void list_run_times(const Weld &run, const std::string &id, const std::string &w
             {"heat.shielding_temperature", "heat.covered", id + ".time"});
 }
 
-void list_run(const Weld &run, std::size_t number, List &list) {
+void list_pool(const Weld &run, const std::string &id, const std::string &words, const Ids &inputs,
+               List &list) {
+  list.add(id + ".pool_width", run.pool_width.value(), Dimension::length,
+           fmt::format("Widest pool, {}", words),
+           "along the metal across the joint, where it is above the liquidus", inputs, list.source());
+  list.add(id + ".pool_length", run.pool_length.value(), Dimension::length,
+           fmt::format("Longest pool, {}", words), "along the joint, where it is above the liquidus", inputs,
+           list.source());
+  list.add(id + ".least_current", run.least_current, Dimension::ratio,
+           fmt::format("Share of the current that the pedal comes down to, {}", words),
+           "a foot that keeps the pool at heat.pool_wanted", {"heat.pool_wanted", id + ".pool_width"},
+           "common practice, no source");
+  list.temperature(id + ".pin_contact_peak", run.pin_contact_peak,
+                   fmt::format("Peak of the cap under the pin, {}", words),
+                   "highest in arc and hold, at the contact's outer edge", inputs);
+}
+
+void list_run(const HeatPlan &plan, const Weld &run, std::size_t number, List &list) {
   const std::string id = fmt::format("heat.run.{}", number), words = fmt::format("run {}", number);
   Ids before;
   if (number > 1) {
@@ -121,6 +142,12 @@ void list_run(const Weld &run, std::size_t number, List &list) {
                    inputs);
   list.temperature(id + ".cap_centre_peak", run.cap_centre_peak,
                    fmt::format("Peak at the cap's centre, {}", words), "highest in arc and hold", inputs);
+  list.add(id + ".bottom_peak", (run.joint_peak - plan.through_wall).value(), Dimension::temperature,
+           fmt::format("Peak at the pool's bottom, {}", words),
+           "peak - heat per area under the arc x wall / (6 x pool's conductivity)",
+           {id + ".peak", "heat.power", "heat.arc_radius", "tube.wall"},
+           "slab heated evenly on one side: Carslaw & Jaeger, Conduction of Heat in Solids, from memory");
+  list_pool(run, id, words, inputs, list);
   if (run.roller_peak) {
     list.temperature(id + ".roller_peak", *run.roller_peak,
                      fmt::format("Peak of the tube at the rollers, {}", words), "highest in arc and hold",
@@ -145,6 +172,17 @@ void list_limits(const HeatPlan &plan, List &list) {
            "Temperature the cap's centre should stay under", "beta transus of the cap's metal, unless set",
            {}, "table of metals (standards/metals.cpp); as a limit: common practice, no source",
            Basis::fallback);
+  list.temperature("heat.pin_contact.peak", plan.pin_contact_peak, "Hottest the cap becomes under the pin",
+                   "highest of tacks and runs, at the contact's outer edge", work);
+  list.add("heat.pin_contact.limit", plan.pin_contact_limit.value(), Dimension::temperature,
+           "Temperature at which cap and pin melt into each other",
+           "lowest melting mixture of the two metals", {},
+           "binary phase diagrams: titanium-iron 1085 degC, titanium-copper 885 degC, from memory",
+           Basis::standard);
+  list.add("heat.pool_width", plan.pool_width.value(), Dimension::length, "Widest pool of all runs",
+           "highest of heat.run.N.pool_width", work, list.source());
+  list.add("heat.pool_wanted", plan.pool_target.value(), Dimension::length, "Pool width the pedal keeps",
+           "3.5 walls", {"tube.wall"}, practice, Basis::common_practice);
   list.temperature("heat.joint.peak", plan.joint_peak, "Hottest the joint becomes",
                    "highest of tacks and runs", work);
   list.temperature("heat.rollers.peak", plan.roller_peak, "Hottest tube on the front rollers",
@@ -188,7 +226,7 @@ units::Figures figures(const HeatPlan &plan) {
     arcs.push_back(fmt::format("heat.tack.{}.time", i + 1));
   }
   for (std::size_t i = 0; i < plan.runs.size(); ++i) {
-    list_run(plan.runs[i], i + 1, list);
+    list_run(plan, plan.runs[i], i + 1, list);
     holds.push_back(fmt::format("heat.run.{}.hold", i + 1));
     arcs.push_back(fmt::format("heat.run.{}.time", i + 1));
   }
@@ -252,8 +290,8 @@ units::Figures figures(const Series &series) {
 }
 
 units::Figures figures(const RunAdvice &advice) {
-  const Ids inputs =
-      work_and({"rotation.overlap", "heat.o_ring.limit", "heat.cap_centre.limit", "heat.covered"});
+  const Ids inputs = work_and({"rotation.overlap", "heat.o_ring.limit", "heat.cap_centre.limit",
+                               "heat.pin_contact.limit", "heat.covered"});
   const std::string unit_note = "coarse plans of 1 run upwards; 0 when none keeps within the limits";
   List list;
   list.add("heat.runs.fewest", advice.fewest, Dimension::count, "Fewest runs within the limits", unit_note,

@@ -118,7 +118,7 @@ Model::~Model() = default;
 Model::Model(Model &&) noexcept = default;
 Model &Model::operator=(Model &&) noexcept = default;
 
-void Model::weld(const Arc &arc, Time duration) {
+Time Model::weld(const Arc &arc, Time duration, const std::function<double(const Model &)> &pedal) {
   constexpr std::string_view here = "weld";
   require(arc.power.value() >= 0.0, here, "power must not be negative", arc.power.value());
   require(arc.radius.value() > 0.0, here, "arc radius must be above 0", arc.radius.value());
@@ -130,7 +130,8 @@ void Model::weld(const Arc &arc, Time duration) {
   const double travel = arc.speed == 0.0 ? 1e300 : s.accuracy.arc_step * deviation / std::abs(arc.speed);
   s.power = arc.power.value();
   s.next_step = std::min(first_step, s.accuracy.longest_step.value());
-  for (double done = 0.0; done < duration.value();) {
+  double done = 0.0, share = 1.0;
+  while (done < duration.value() && share >= 0.0) {
     const double left = duration.value() - done;
     const double dt = std::min({s.next_step, travel, left});
     detail::shares_round(arc.start.value() + arc.speed * done, arc.start.value() + arc.speed * (done + dt),
@@ -142,11 +143,14 @@ void Model::weld(const Arc &arc, Time duration) {
       if (s.watcher) {
         s.watcher(*this);
       }
+      share = pedal ? std::min(pedal(*this), 1.0) : 1.0;
+      s.power = arc.power.value() * std::max(share, 0.0);
     }
   }
   s.power = 0.0;
   s.heat.setZero();
   s.next_step = std::min(first_step, s.accuracy.longest_step.value());
+  return units::seconds(done);
 }
 
 void Model::cool(Time duration) {

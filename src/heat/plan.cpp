@@ -1,6 +1,8 @@
 #include "purgewright/heat/plan.hpp"
 
+#include "heat/pool.hpp"
 #include "heat/scene.hpp"
+#include "purgewright/standards/welding.hpp"
 
 #include <fmt/format.h>
 
@@ -27,11 +29,16 @@ class Bench {
     }
   }
 
-  Weld make(const fixture::Pass &pass, bool last);
+  Weld tack(const fixture::Pass &pass);
+  Weld run(const fixture::Pass &pass, bool last);
   const Model &model() const { return model_; }
 
  private:
   std::size_t cell_at(units::Angle) const;
+  Weld strike(const fixture::Pass &, units::Angle place);
+  bool edges_melt(Weld &tack, const Arc &) const;
+  double watch_pool(Weld &, units::Angle arc) const;
+  units::Temperature under_pin() const;
   void follow(Weld &);
   Time hold(Weld &, bool last);
   void sample();
@@ -55,6 +62,22 @@ void Bench::sample() {
                            .cap_centre = model_.hottest({scene_.cap_centre, scene_.cap_centre + 1}),
                            .o_ring = model_.hottest({scene_.o_ring, scene_.o_ring + 1}),
                            .arc = arc_});
+}
+
+// Hottest under the pin's contact: at its outer edge, the nearest to the weld, straight between rings.
+Temperature Bench::under_pin() const {
+  const auto &rings = scene_.chain.rings;
+  Temperature hottest = model_.peak(scene_.cap_centre);
+  for (std::size_t i = scene_.chain.joint + 1; i < rings.size(); ++i) {
+    const double radius = rings[i].radius;
+    if (radius <= scene_.contact_radius) {
+      const double farther = rings[i - 1].radius;
+      const double share = std::clamp((scene_.contact_radius - radius) / (farther - radius), 0.0, 1.0);
+      const double near = model_.peak(i).value(), far = model_.peak(i - 1).value();
+      return std::max(hottest, units::kelvins(near + share * (far - near)));
+    }
+  }
+  return hottest;
 }
 
 // Reads what the model noted since the arc struck.
@@ -83,6 +106,9 @@ void Bench::follow(Weld &weld) {
   weld.o_ring_peak = model_.peak(scene_.o_ring);
   weld.wiper_peak = model_.peak(scene_.wiper);
   weld.cap_centre_peak = model_.peak(scene_.cap_centre);
+  weld.tube_edge_peak = std::max(weld.tube_edge_peak, model_.peak(scene_.chain.joint - 1));
+  weld.cap_edge_peak = std::max(weld.cap_edge_peak, model_.peak(scene_.chain.joint));
+  weld.pin_contact_peak = under_pin();
   if (scene_.roller) {
     weld.roller_peak = model_.peak(*scene_.roller);
   }
@@ -105,24 +131,71 @@ Time Bench::hold(Weld &weld, bool last) {
   return hold;
 }
 
-Weld Bench::make(const fixture::Pass &pass, bool last) {
+Weld Bench::strike(const fixture::Pass &pass, units::Angle place) {
   if (!first_) {
     model_.cool(options_.torch_move + options_.torch_preflow);
   }
   first_ = false;
-  const std::size_t struck = cell_at(pass.start);
   Weld weld;
   weld.pass = pass;
   weld.strikes = model_.now();
-  weld.start_temperature = model_.at(scene_.chain.joint, struck);
+  weld.start_temperature = model_.at(scene_.chain.joint, cell_at(place));
   weld.joint_before = model_.hottest(scene_.joint_zone);
-  weld.welding = units::seconds(pass.extent().value() / scene_.arc.speed);
+  model_.reset_peaks();
+  arc_ = true;
+  return weld;
+}
+
+// A tack holds when the metal on both sides of the joint has melted.
+bool Bench::edges_melt(Weld &tack, const Arc &arc) const {
+  const Chain &chain = scene_.chain;
+  const auto melted = [&](std::size_t ring, Temperature &peak) {
+    const Temperature now =
+        detail::under_standing_arc(model_, ring, arc, tack.start_temperature, model_.now() - tack.strikes);
+    peak = std::max(peak, now);
+    return peak >= chain.metals[chain.rings[ring].metal].liquidus;
+  };
+  const bool tube = melted(chain.joint - 1, tack.tube_edge_peak);
+  return melted(chain.joint, tack.cap_edge_peak) && tube;
+}
+
+// The arc stands still on the tack's middle until both edges have melted.
+Weld Bench::tack(const fixture::Pass &pass) {
+  Arc arc = scene_.arc;
+  arc.start = 0.5 * (pass.start + pass.end);
+  arc.speed = 0.0;
+  Weld weld = strike(pass, arc.start);
+  weld.welding = model_.weld(arc, options_.longest_tack,
+                             [&](const Model &) { return edges_melt(weld, arc) ? -1.0 : 1.0; });
+  arc_ = false;
+  weld.hold = hold(weld, false);
+  follow(weld);
+  weld.joint_peak = std::max({weld.joint_peak, weld.tube_edge_peak, weld.cap_edge_peak});
+  return weld;
+}
+
+// Notes the pool's size under the arc; returns its width.
+double Bench::watch_pool(Weld &weld, units::Angle arc) const {
+  const detail::Pool pool = detail::pool_at(model_, cell_at(arc), scene_.arc.joint_radius.value());
+  weld.pool_width = std::max(weld.pool_width, units::metres(pool.width));
+  weld.pool_length = std::max(weld.pool_length, units::metres(pool.length));
+  return pool.width;
+}
+
+Weld Bench::run(const fixture::Pass &pass, bool last) {
   Arc arc = scene_.arc;
   arc.start = pass.start;
   arc.speed = pass.end >= pass.start ? arc.speed : -arc.speed;
-  model_.reset_peaks();
-  arc_ = true;
-  model_.weld(arc, weld.welding);
+  Weld weld = strike(pass, pass.start);
+  weld.welding = units::seconds(pass.extent().value() / scene_.arc.speed);
+  double share = 1.0;
+  model_.weld(arc, weld.welding, [&](const Model &model) {
+    const double gone = (model.now() - weld.strikes).value();
+    const double width = watch_pool(weld, arc.start + units::radians(arc.speed * gone));
+    share = detail::pedal_after(share, width, plan_.pool_target.value());
+    weld.least_current = std::min(weld.least_current, share);
+    return share;
+  });
   arc_ = false;
   weld.hold = hold(weld, last);
   follow(weld);
@@ -138,6 +211,8 @@ void settle(const Bench &bench, HeatPlan &plan) {
       plan.wiper_peak = std::max(plan.wiper_peak, weld.wiper_peak);
       plan.cap_centre_peak = std::max(plan.cap_centre_peak, weld.cap_centre_peak);
       plan.joint_peak = std::max(plan.joint_peak, weld.joint_peak);
+      plan.pin_contact_peak = std::max(plan.pin_contact_peak, weld.pin_contact_peak);
+      plan.pool_width = std::max(plan.pool_width, weld.pool_width);
       plan.hot_zone = std::max(plan.hot_zone, weld.hot_zone);
       plan.roller_peak = std::max({plan.roller_peak, plan.ambient, weld.roller_peak.value_or(plan.ambient)});
     }
@@ -155,10 +230,22 @@ void settle(const Bench &bench, HeatPlan &plan) {
 bool HeatPlan::within_limits() const {
   const auto reached = [](const Weld &weld) { return weld.reached; };
   return std::all_of(tacks.begin(), tacks.end(), reached) && std::all_of(runs.begin(), runs.end(), reached) &&
-         o_ring_peak <= o_ring_limit && cap_centre_peak <= cap_centre_limit && hot_zone <= covered;
+         o_ring_peak <= o_ring_limit && cap_centre_peak <= cap_centre_limit &&
+         pin_contact_peak <= pin_contact_limit && hot_zone <= covered;
 }
 
 namespace {
+
+// Pool's width that a welder keeps, in walls: common practice, no source.
+constexpr double pool_walls = 3.5;
+
+// Heat that enters evenly over the top of a plate and stays in it leaves its bottom colder than its mean by
+// q t / (6 k). q is the middle of a Gaussian arc.
+units::TemperatureDifference through_wall(const Arc &arc, const job::Job &job, const Metal &metal) {
+  const double flux = arc.power.value() / (2.0 * units::pi * arc.radius.value() * arc.radius.value());
+  return units::TemperatureDifference::from_value(flux * job.tube.wall.value() /
+                                                  (6.0 * metal.pool_conductivity));
+}
 
 std::string metal_source(const job::Job &job) {
   const auto of = [](const standards::Metal &metal) {
@@ -180,6 +267,7 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.ambient = options.ambient;
   plan.o_ring_limit = options.o_ring_limit;
   plan.cap_centre_limit = options.cap_centre_limit.value_or(scene.chain.metals[1].beta_transus);
+  plan.pin_contact_limit = standards::contact_melts(*job.cap.material, *job.fixture.pin_material);
   plan.cavity = -layout.body.cavity_start;
   plan.covered = -layout.body.x_min;
   plan.joint_zone = 0.5 * job.torch.cup_bore;
@@ -192,13 +280,15 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.longest_hold_allowed = options.longest_hold;
   plan.arc_radius = options.arc_radius;
   plan.tack_length = options.tack_length;
+  plan.pool_target = pool_walls * job.tube.wall;
+  plan.through_wall = through_wall(scene.arc, job, scene.chain.metals.front());
   Bench bench(scene, options, plan);
   for (const fixture::Pass &pass : fixture::tack_passes(job, options.tack_length)) {
-    plan.tacks.push_back(bench.make(pass, false));
+    plan.tacks.push_back(bench.tack(pass));
   }
   const std::vector<fixture::Pass> passes = fixture::run_passes(job);
   for (std::size_t i = 0; i < passes.size(); ++i) {
-    plan.runs.push_back(bench.make(passes[i], i + 1 == passes.size()));
+    plan.runs.push_back(bench.run(passes[i], i + 1 == passes.size()));
   }
   settle(bench, plan);
   return plan;

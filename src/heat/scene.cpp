@@ -19,7 +19,7 @@ Mesh mesh_of(const job::Job &job, Detail detail) {
   const units::Length bore = job.tube.inside_diameter;
   if (detail == Detail::coarse) {
     constexpr int cap_cells = 6;
-    return mesh_for(job, millimetres(2.0), 1.4, 0.5 / cap_cells * bore, millimetres(5.0), 16, 18);
+    return mesh_for(job, millimetres(2.0), 1.4, 0.5 / cap_cells * bore, millimetres(5.0), 16, 28);
   }
   constexpr int most_cap_cells = 12;
   const units::Length cap_cell = std::max(millimetres(1.5), 0.5 / most_cap_cells * bore);
@@ -109,6 +109,7 @@ void check(const Options &o, Temperature shielding) {
   require(fixture <= shielding - least_cooling, here,
           "shielding temperature must lie 5 K above ambient and fixture", shielding.value());
   require(o.tack_length.value() > 0.0, here, "tack length must be above 0", o.tack_length.value());
+  require(o.longest_tack.value() > 0.0, here, "longest tack must be above 0", o.longest_tack.value());
   require(o.torch_move.value() >= 0.0, here, "torch move must not be negative", o.torch_move.value());
   require(o.torch_preflow.value() >= 0.0, here, "torch preflow must not be negative",
           o.torch_preflow.value());
@@ -148,6 +149,7 @@ Scene scene_of(const job::Job &job, const fixture::Layout &layout, const Options
                     ? scene.o_ring
                     : ring_at(chain, (layout.wiper.placement.x + 0.5 * layout.wiper.thickness).value());
   scene.cap_centre = chain.rings.size() - 1;
+  scene.contact_radius = layout.pin.contact_outer_radius.value();
   scene.roller = roller_ring(chain, layout.stand, options);
   return scene;
 }

@@ -13,6 +13,7 @@ struct Scene {
   Arc arc; // power, widths and speed; start is set for each pass
   Region joint_zone, uncovered, everything;
   std::size_t o_ring = 0, wiper = 0, cap_centre = 0;
+  double contact_radius = 0.0; // of the pin's contact on the cap, outer
   std::optional<std::size_t> roller;
 };
 

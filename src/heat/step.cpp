@@ -28,6 +28,7 @@ Stepper::Stepper(const Chain &chain, const Surroundings &surroundings, double re
   mass_.resize(rings);
   still_.resize(rings);
   emitting_.resize(rings);
+  glowing_.resize(rings);
   for (Index j = 0; j < rings; ++j) {
     const Ring &ring = chain.rings[std::size_t(j)];
     const Metal &metal = chain.metals[ring.metal];
@@ -36,6 +37,7 @@ Stepper::Stepper(const Chain &chain, const Surroundings &surroundings, double re
     still_(j) =
         (surroundings.outside_coefficient * ring.outside + surroundings.inside_coefficient * ring.inside) / n;
     emitting_(j) = metal.emissivity * stefan_boltzmann * ring.outside / n;
+    glowing_(j) = metal.emissivity * stefan_boltzmann * ring.inside / n;
   }
   for (const Contact &c : chain.contacts) {
     films_.push_back({Index(c.ring), std::size_t(c.body), c.area / n, c.gap, c.coefficient});
@@ -96,15 +98,25 @@ void Stepper::leaks(const Reading &reading, double dt) {
   conduction_.set_system(capacity_, leak_, gamma * dt);
 }
 
+double Stepper::bore_glow(const Reading &reading) const {
+  double sum = 0.0;
+  for (Index j = 0; j < geometry().rings; ++j) {
+    sum += glowing_(j) * reading.temperature.col(j).square().square().mean();
+  }
+  const double all = glowing_.sum();
+  return all > 0.0 ? sum / all : 0.0;
+}
+
 void Stepper::explicit_rates(const Reading &reading, const Field &heat, Rates &rates) const {
   conduction_.outflow_at(reading.conductivity, reading.temperature, rates.cells);
   rates.cells = heat - rates.cells;
-  const double cold = ambient_ * ambient_ * ambient_ * ambient_;
+  const double cold = ambient_ * ambient_ * ambient_ * ambient_, glow = bore_glow(reading);
   rates.lost = 0.0;
   for (Index j = 0; j < geometry().rings; ++j) {
     const auto t = reading.temperature.col(j);
-    const Eigen::ArrayXd flow = still_(j) * (t - ambient_) + emitting_(j) * (t.square().square() - cold);
-    rates.cells.col(j) -= flow;
+    const Eigen::ArrayXd fourth = t.square().square();
+    const Eigen::ArrayXd flow = still_(j) * (t - ambient_) + emitting_(j) * (fourth - cold);
+    rates.cells.col(j) -= flow + glowing_(j) * (fourth - glow);
     rates.lost += flow.sum();
   }
   for (std::size_t b = 0; b < body_count; ++b) {

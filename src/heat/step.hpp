@@ -60,11 +60,14 @@ class Stepper {
   // Turns explicit rates into a stage's.
   void stage(double dt, Rates &);
   double film_conductance(const Film &, const Reading &) const;
+  // T^4 that the bore's walls see: their mean by area and emissivity.
+  double bore_glow(const Reading &) const;
 
   std::vector<EnthalpyTable> tables_;
   std::vector<std::size_t> table_of_ring_;
   Conduction conduction_;
-  Eigen::ArrayXd mass_, still_, emitting_; // per ring: kg, W/K, W/K4 of one cell
+  Eigen::ArrayXd mass_, still_, emitting_,
+      glowing_; // per ring: kg, W/K, W/K4 outside and in the bore, a cell
   std::vector<Film> films_;
   std::array<Lump, body_count> lumps_;
   double ambient_;

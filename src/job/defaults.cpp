@@ -46,6 +46,8 @@ void add_work(Table &t) {
   choice(t, rotation_direction, "counterclockwise",
          "seen looking at the cap; suits a torch in the right hand, chosen by this program");
   practice(t, weld_voltage, 10, "10 V, a short arc in argon; common practice");
+  practice(t, weld_travel_speed, 10.0 * 25.4 * mm / 60.0,
+           "10 in/min, charts for hand welding of titanium sheet, from memory; common practice");
   practice(t, weld_arc_efficiency, 0.77, "0.77, gas tungsten arc on direct current; common practice");
   practice(t, weld_bead_height, 0.5 * mm, "0.5 mm over the tube, weld without filler; common practice");
 }

@@ -2,6 +2,8 @@
 #include "job/resolving.hpp"
 #include "job/stock.hpp"
 
+#include "purgewright/standards/welding.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -12,7 +14,8 @@ namespace {
 using units::Basis;
 using enum Key;
 
-constexpr double mm = 1e-3; // m
+constexpr double mm = 1e-3;           // m
+constexpr double least_current = 5.0; // A, what a small power source holds; common practice
 
 class Filler {
  public:
@@ -285,18 +288,14 @@ units::Temperature metals_shielding_temperature(const Job &job) {
 }
 
 void Filler::weld() {
-  const bool little = little_metal();
-  const double current_per_wall = (little ? 32.0 : 40.0) / mm; // A/m
   Weld &w = job_.weld;
-  w.current = units::amperes(
-      number(weld_current, current_per_wall * job_.tube.wall.value(), Basis::common_practice,
-             little ? "32 A for each mm of wall, of 30 to 45 A/mm, for a small or short tube; common practice"
-                    : "40 A for each mm of wall, of 30 to 45 A/mm; common practice"));
+  const double schedule = standards::titanium_schedule(job_.tube.wall).least.value();
+  w.current = units::amperes(number(weld_current, std::max(std::round(schedule), least_current),
+                                    Basis::common_practice,
+                                    "lower end of charts for titanium sheet of this thickness at 10 in/min, "
+                                    "whole amperes, from memory; common practice"));
   w.voltage = units::volts(number(weld_voltage));
-  w.travel_speed = units::metres_per_second(
-      number(weld_travel_speed, (little ? 3.0 : 2.0) * mm, Basis::common_practice,
-             little ? "3 mm/s, quick past a small or short tube's little metal; common practice"
-                    : "2 mm/s, hand welding of thin wall; common practice"));
+  w.travel_speed = units::metres_per_second(number(weld_travel_speed));
   w.arc_efficiency = number(weld_arc_efficiency);
   w.bead_height = length(weld_bead_height);
   constexpr units::Temperature strict = units::celsius(315.0);

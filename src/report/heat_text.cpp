@@ -26,14 +26,15 @@ std::string weld_line(const Findings &f, bool tack, std::size_t number, const he
                          : collar_degrees(weld.pass),
                     fmt::format("{:.1f} s", weld.welding.value()), hold_text(weld),
                     warm_hold_text(f.design.series, tack, number), temperature_text(f, weld.joint_before),
-                    temperature_text(f, weld.joint_peak), temperature_text(f, weld.cap_centre_peak),
+                    temperature_text(f, weld.joint_peak),
+                    tack ? std::string("-") : shop(f, weld.pool_width.value(), Dimension::length, 2),
                     fmt::format("heat.{}.{}.hold", kind, number + 1));
 }
 
 std::string table(const Findings &f) {
   const auto &plan = f.design.heat;
   std::string text =
-      table_line("in order", "collar,deg", "arc", "hold", "warm", "joint before", "peak", "cap centre", "");
+      table_line("in order", "collar,deg", "arc", "hold", "warm", "joint before", "peak", "pool", "");
   text.erase(text.find_last_not_of(" \n") + 1);
   text += '\n';
   for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
@@ -76,6 +77,26 @@ std::string hot_zone(const Findings &f) {
              "heat.hot_zone");
 }
 
+std::string pedal(const Findings &f) {
+  const auto &plan = f.design.heat;
+  double least = 1.0;
+  for (const auto &run : plan.runs) {
+    least = std::min(least, run.least_current);
+  }
+  return row("pedal",
+             fmt::format("down to {} as it warms: pool {} wide, {} at most",
+                         shop(f, least * f.design.job.weld.current.value(), Dimension::current, 2),
+                         shop(f, plan.pool_target.value(), Dimension::length, 2),
+                         shop(f, plan.pool_width.value(), Dimension::length, 2)),
+             "heat.pool_width");
+}
+
+std::string under_pin(const Findings &f) {
+  return row("cap under the pin",
+             fmt::format("{} at most", temperature_text(f, f.design.heat.pin_contact_peak)),
+             "heat.pin_contact.peak");
+}
+
 } // namespace
 
 std::string heat_lines(const Findings &f, TextStyle style) {
@@ -92,7 +113,7 @@ std::string heat_lines(const Findings &f, TextStyle style) {
           "heat.shielding_temperature");
   text += row("first arc to end", shop(f, plan.cycle.value(), Dimension::time, 3), ids::heat_cycle);
   text += warm_line(f);
-  text += advice(f) + hot_zone(f);
+  text += pedal(f) + under_pin(f) + advice(f) + hot_zone(f);
   return text + row("plug's rubber",
                     fmt::format("{} at most (limit \u2264 {})", temperature_text(f, plan.o_ring_peak),
                                 limit_text(f, plan.o_ring_limit)),

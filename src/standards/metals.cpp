@@ -30,12 +30,17 @@ constexpr std::array<PropertyRow, 8> grade_2_conductivity{{{300.0, 16.4},
                                                            {1200.0, 20.3},
                                                            {1500.0, 22.8},
                                                            {1900.0, 26.4}}};
-constexpr std::array<PropertyRow, 7> grade_2_heat{{{300.0, 522.0},
+// Change of alpha into beta: 87 kJ/kg (4.17 kJ/mol, NIST-JANAF tables, from memory), a triangle of that area
+// on top of the sensible heat, 50 K to either side of 900 degC: a weld heats and cools too quickly for the
+// few kelvins of equilibrium.
+constexpr std::array<PropertyRow, 9> grade_2_heat{{{300.0, 522.0},
                                                    {400.0, 551.0},
                                                    {600.0, 591.0},
                                                    {800.0, 633.0},
                                                    {1000.0, 675.0},
-                                                   {1200.0, 620.0},
+                                                   {1123.0, 641.0},
+                                                   {1173.0, 628.0 + 1740.0},
+                                                   {1223.0, 625.0},
                                                    {1500.0, 686.0}}};
 constexpr Melting grade_2_melting{
     .liquidus = celsius(1670.0),
@@ -61,15 +66,18 @@ constexpr std::array<PropertyRow, 11> grade_9_conductivity{{{298.0, 8.3},
                                                             {1073.0, 19.3},
                                                             {1473.0, 22.9},
                                                             {1873.0, 27.0}}};
-constexpr std::array<PropertyRow, 9> grade_9_heat{{{298.0, 523.0},
-                                                   {473.0, 559.0},
-                                                   {673.0, 602.0},
-                                                   {873.0, 645.0},
-                                                   {1073.0, 684.0},
-                                                   {1173.0, 703.0},
-                                                   {1268.0, 614.0},
-                                                   {1573.0, 667.0},
-                                                   {1873.0, 718.0}}};
+// Change of alpha into beta: 65 kJ/kg, taken between the pure metal and Ti-6Al-4V, below the transus.
+constexpr std::array<PropertyRow, 11> grade_9_heat{{{298.0, 523.0},
+                                                    {473.0, 559.0},
+                                                    {673.0, 602.0},
+                                                    {873.0, 645.0},
+                                                    {1073.0, 684.0},
+                                                    {1108.0, 690.0},
+                                                    {1158.0, 697.0 + 1300.0},
+                                                    {1208.0, 670.0},
+                                                    {1268.0, 614.0},
+                                                    {1573.0, 667.0},
+                                                    {1873.0, 718.0}}};
 constexpr Melting grade_9_melting{
     .liquidus = celsius(1700.0),
     .boiling = titanium_boils,
@@ -94,15 +102,17 @@ constexpr std::array<PropertyRow, 13> ti_6al_4v_conductivity{{{298.0, 7.0},
                                                               {1268.0, 19.3},
                                                               {1473.0, 22.9},
                                                               {1873.0, 27.0}}};
-constexpr std::array<PropertyRow, 9> ti_6al_4v_heat{{{298.0, 546.0},
-                                                     {473.0, 584.0},
-                                                     {673.0, 629.0},
-                                                     {873.0, 673.0},
-                                                     {1073.0, 714.0},
-                                                     {1173.0, 734.0},
-                                                     {1268.0, 641.0},
-                                                     {1573.0, 696.0},
-                                                     {1873.0, 750.0}}};
+// Change of alpha into beta: 48 kJ/kg below the transus, Mills (2002), from memory.
+constexpr std::array<PropertyRow, 10> ti_6al_4v_heat{{{298.0, 546.0},
+                                                      {473.0, 584.0},
+                                                      {673.0, 629.0},
+                                                      {873.0, 673.0},
+                                                      {1073.0, 714.0},
+                                                      {1168.0, 733.0},
+                                                      {1218.0, 687.0 + 960.0},
+                                                      {1268.0, 641.0},
+                                                      {1573.0, 696.0},
+                                                      {1873.0, 750.0}}};
 constexpr std::string_view mills = "Mills, Recommended Values of Thermophysical Properties for Selected "
                                    "Commercial Alloys (2002), from memory";
 constexpr Melting ti_6al_4v_melting{
@@ -142,7 +152,9 @@ constexpr std::array<Metal, 7> metal_rows{{
          {grade_2_conductivity,
           "16.4 at 300 K from memory of ASM data; over temperature Incropera & DeWitt, table A.1, "
           "titanium, with the impurities' resistance falling as 1/T"},
-     .specific_heat = {grade_2_heat, "Incropera & DeWitt, table A.1, titanium, from memory"},
+     .specific_heat =
+         {grade_2_heat,
+          "Incropera & DeWitt, table A.1, titanium, and the heat of the alpha-beta change, from memory"},
      .expansion = 8.6e-6,
      .expansion_source = sheet_grade_2,
      .melting_start = celsius(1660.0),

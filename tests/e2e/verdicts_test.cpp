@@ -64,9 +64,10 @@ std::vector<std::string> lines_of(const std::string &text) {
 
 TEST_CASE("a sweep's row fails the rules of heat that check fails") {
   const ScratchFolder folder;
-  const json rows = swept(folder, {"--vary", "weld.current=36 A:86 A:50 A"}, example("logger-25"))["designs"];
+  const json rows =
+      swept(folder, {"--vary", "weld.current=36 A:320 A:284 A"}, example("logger-25"))["designs"];
   REQUIRE(rows.size() == 2);
-  for (const auto &[row, current] : {std::pair{rows[0], "36 A"}, std::pair{rows[1], "86 A"}}) {
+  for (const auto &[row, current] : {std::pair{rows[0], "36 A"}, std::pair{rows[1], "320 A"}}) {
     const auto ids = failing(job_in(folder, "current: 33 A", "current: " + std::string(current)));
     INFO(row.dump());
     CHECK(row["rules"]["failing"] == ids.size());
@@ -74,7 +75,7 @@ TEST_CASE("a sweep's row fails the rules of heat that check fails") {
     CHECK(row["rules"]["not_judged"] == json::array({"assembly.no_interference"}));
   }
   CHECK(rows[1]["rules"]["failing"] > 0);
-  const auto text = run_tool({"compare", example("logger-25"), "--vary", "weld.current=36 A:86 A:50 A"},
+  const auto text = run_tool({"compare", example("logger-25"), "--vary", "weld.current=36 A:320 A:284 A"},
                              {.folder = folder.path()});
   CHECK_THAT(text.out, Contains(rows[1]["rules"]["worst"].get<std::string>()) &&
                            Contains("not judged: assembly.no_interference"));
@@ -82,7 +83,7 @@ TEST_CASE("a sweep's row fails the rules of heat that check fails") {
 
 TEST_CASE("a quick sweep never counts rules it has not judged") {
   const ScratchFolder folder;
-  const std::vector<std::string> sweep{"--vary", "weld.current=36 A:86 A:50 A", "--quick"};
+  const std::vector<std::string> sweep{"--vary", "weld.current=36 A:320 A:284 A", "--quick"};
   const json all = swept(folder, sweep, example("logger-25"));
   for (const auto &row : all["designs"]) {
     CHECK_FALSE(row["rules"].contains("failing"));
@@ -309,7 +310,7 @@ TEST_CASE("compare ends with status 1 when any design fails a rule or clashes, e
   write_bytes(lying, bytes_of(sound) + on_stands);
   CHECK(status({lying, "--vary", "tube.length=60 mm:160 mm:100 mm"}) == 1); // the first clashes
   CHECK(status({sound, "--quick", "--vary", "fixture.slot.width=5 mm:5 mm:1 mm"}) == 1);
-  CHECK(status({sound, job_in(folder, "current: 33 A", "current: 86 A")}) == 1);
+  CHECK(status({sound, job_in(folder, "current: 33 A", "current: 320 A")}) == 1);
 }
 
 TEST_CASE("compare counts the cautions that check names") {

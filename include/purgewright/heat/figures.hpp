@@ -2,9 +2,11 @@
 //
 // Ids: heat.shielding_temperature, heat.power, purge.postflow.time (longest hold and torch
 // move), heat.arc_time, heat.cycle, heat.o_ring.peak and .limit, heat.cap_centre.peak and
-// .limit, heat.pin.peak, heat.hot_zone, heat.cavity, heat.covered; for every tack heat.tack.N.angle, .time,
-// .hold, .peak; for every run heat.run.N.start_angle, .end_angle, .time, .hold, .uncovered_hold, .peak,
-// .o_ring_peak, .cap_centre_peak, .start_temperature, .joint_before, .hot_zone, and .roller_peak with
+// .limit, heat.pin.peak, heat.pin_contact.peak, heat.pool_width,
+// heat.pool_wanted, heat.hot_zone, heat.cavity, heat.covered; for every tack heat.tack.N.angle, .time,
+// .hold, .peak, .peak_cap, .peak_tube; for every run heat.run.N.start_angle, .end_angle, .time, .hold,
+// .uncovered_hold, .peak, .o_ring_peak, .cap_centre_peak, .bottom_peak, .pool_width, .pool_length,
+// .least_current, .pin_contact_peak, .start_temperature, .joint_before, .hot_zone, and .roller_peak with
 // rollers. With advice: heat.runs.fewest, heat.runs.best, heat.longest_run. N counts from 1 in welding order.
 // Of parts one after another: heat.series.power, .time_constant, .settled, .settled_on_plastic, and with its
 // warm plan heat.series.tack.N.hold, heat.series.run.N.hold and .postflow. Angles are on the index collar; an

@@ -4,8 +4,7 @@
 // Valid range: 200 K to 4000 K; outside it every *_at function throws std::domain_error with its name and
 // the value. Between rows properties run linearly, beyond the last row they stay.
 // Guarantee: pure functions. enthalpy_at is the exact integral of apparent_heat_at. Density is that at room
-// temperature, so that mass is kept. The heat of the alpha-beta change (some 90 kJ/kg, given back on cooling
-// far above the shielding temperature) is left out.
+// temperature, so that mass is kept. Specific heat holds the change of alpha into beta.
 // Source: the table of standards/metals.
 #pragma once
 

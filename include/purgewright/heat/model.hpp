@@ -10,10 +10,11 @@
 // solved by conjugate gradients and then written as fluxes between cells, so that no energy is lost whatever
 // the solver's residual. The arc's heat in a cell is integrated exactly over cell and step. Valid range:
 // temperatures up to some 4000 K; evaporation is left out, so a pool's peak near boiling is an upper bound.
-// Errors: std::domain_error for a coefficient, power, time or width that makes no sense. Guarantee: heat in =
-// stored + lost to rounding; same calls, same bits; one object, one thread. Source: Verwer, Spee, Blom,
-// Hundsdorfer, SIAM J. Sci. Comput. 20, 1456 (1999), ROS2; Incropera & DeWitt for the laws of loss; Gaussian
-// arc: Tsai & Eagar, Welding J. 64, 346-s (1985).
+// The bore's walls, cap included, radiate to each other as to one grey enclosure: what the hot ones give the
+// cold ones get. Errors: std::domain_error for a coefficient, power, time or width that makes no sense.
+// Guarantee: heat in = stored + lost to rounding; same calls, same bits; one object, one thread. Source:
+// Verwer, Spee, Blom, Hundsdorfer, SIAM J. Sci. Comput. 20, 1456 (1999), ROS2; Incropera & DeWitt for the
+// laws of loss; Gaussian arc: Tsai & Eagar, Welding J. 64, 346-s (1985).
 #pragma once
 
 #include "purgewright/heat/chain.hpp"
@@ -74,8 +75,9 @@ class Model {
   Model(Model &&) noexcept;
   Model &operator=(Model &&) noexcept;
 
-  // Burns the arc for this time.
-  void weld(const Arc &, units::Time duration);
+  // Burns the arc for this time. `pedal`, asked after every step, gives the share of the arc's power for the
+  // next, at most 1; below 0 the arc goes out. Returns the time it burned.
+  units::Time weld(const Arc &, units::Time duration, const std::function<double(const Model &)> &pedal = {});
   // Lets the work cool for this time.
   void cool(units::Time duration);
   // Lets it cool until the region's hottest cell is at or below `limit`, at most for `most`; returns the

@@ -2,6 +2,9 @@
 // O-ring, rollers, cap centre and the wall outside the chamber become.
 //
 // Frame: x of the joint's frame; angles on the index collar, counterclockwise seen from +X.
+// Arc: a tack's stands still until the metal on both sides of the joint has melted, longest_tack at most. A
+// run's starts with the job's current; a pedal then keeps the pool 3.5 walls wide, never above that current.
+// The cap under the pin is hottest at the contact's outer edge, nearest to the weld.
 // Hold: after a run the torch stays over it until the hottest metal of the joint zone (half the torch cup's
 // bore to either side of the joint, all round, whatever the chamber's argon covers) is below the shielding
 // temperature; after the last run until no metal of tube and cap is above it. The chamber's argon reaches to
@@ -42,6 +45,7 @@ struct Options {
   std::optional<units::Temperature> cap_centre_limit = {}; // absent: the cap metal's beta transus
   units::Length arc_radius = units::millimetres(1.5);      // standard deviation; Tsai & Eagar 1985
   units::Length tack_length = units::millimetres(3.0);     // common practice
+  units::Time longest_tack = units::seconds(6.0);          // the arc is off then, melted or not
   units::Time torch_move =
       units::seconds(5.0);     // end of a hold until the torch is over the next: common practice
   units::Time torch_preflow{}; // its gas alone, before the arc
@@ -66,7 +70,11 @@ struct Weld {
   units::Temperature start_temperature{}; // where the arc strikes, when it strikes
   units::Temperature joint_before{};      // hottest of the joint zone when it strikes
   units::Temperature joint_peak{}, cap_centre_peak{}, o_ring_peak{}, wiper_peak{},
-      uncovered_peak{};                          // arc and hold
+      uncovered_peak{};                                 // arc and hold
+  units::Temperature tube_edge_peak{}, cap_edge_peak{}; // of the metal on either side of the joint
+  units::Temperature pin_contact_peak{};                // of the cap under the pin's contact
+  units::Length pool_width{}, pool_length{};            // the largest; along the metal, along the joint
+  double least_current = 1.0;                    // share of the job's current that the pedal came down to
   std::optional<units::Temperature> roller_peak; // of the tube on the front stand's rollers
   units::Length hot_zone{}; // farthest wall above the shielding temperature, from the joint
 };
@@ -81,9 +89,10 @@ struct Moment {
 struct HeatPlan {
   Detail detail = Detail::fine;
   units::Temperature shielding_temperature{}, ambient{}, o_ring_limit{}, cap_centre_limit{};
-  units::Length cavity{};     // depth of the chamber's cavity behind the joint
-  units::Length covered{};    // depth of the chamber up to the wiper: what its argon reaches
-  units::Length joint_zone{}; // to either side of the joint
+  units::Temperature pin_contact_limit{}; // where cap and pin melt into each other
+  units::Length cavity{};                 // depth of the chamber's cavity behind the joint
+  units::Length covered{};                // depth of the chamber up to the wiper: what its argon reaches
+  units::Length joint_zone{};             // to either side of the joint
   units::Length arc_radius{}, tack_length{};
   units::Power power{};                                       // into the metal
   double line_energy = 0.0;                                   // J/m
@@ -93,6 +102,9 @@ struct HeatPlan {
   units::Time torch_move{}, torch_preflow{};          // the move with the preflow after it; the preflow alone
   units::Time arc_time{}, cycle{};                    // cycle: first arc to the end of the last hold
   units::Temperature o_ring_peak{}, wiper_peak{}, cap_centre_peak{}, joint_peak{};
+  units::Temperature pin_contact_peak{};         // hottest of the cap under the pin's contact
+  units::TemperatureDifference through_wall{};   // mean through the pool less its bottom, under the arc
+  units::Length pool_width{}, pool_target{};     // widest of all runs; what the pedal keeps
   units::Temperature roller_peak{};              // of the tube on the front stand's rollers
   units::Temperature pin_peak{}, chamber_peak{}; // each one lump of metal, at the end of the last hold
   units::Length hot_zone{};
@@ -102,7 +114,7 @@ struct HeatPlan {
   long steps = 0, iterations = 0; // of time and of the linear solver
 
   units::Time postflow() const { return longest_hold + torch_move; }
-  bool within_limits() const; // every hold reached, O-ring, cap centre and hot zone within theirs
+  bool within_limits() const; // every hold reached, O-ring, cap and hot zone within theirs
 };
 
 HeatPlan plan_heat(const job::Job &, const fixture::Layout &, const Options & = {});

@@ -1,7 +1,9 @@
 // Rosenthal's thin plate: temperatures round a moving arc, cooling times and rates, peaks beside the weld.
 #include "reference_values.hpp"
 
+#include "heat/pool.hpp"
 #include "purgewright/heat/model.hpp"
+#include "purgewright/standards/welding.hpp"
 
 #include <cmath>
 #include <vector>
@@ -139,5 +141,97 @@ TEST_CASE("Temperatures round a moving arc on a thin plate", "[reference][heat]"
     const double xi = row["xi"].as<double>(), y = row["y"].as<double>();
     CAPTURE(xi, y);
     CHECK(rise(1e-3 * xi, 1e-3 * y) == e.near(row["rise"].as<double>()));
+  }
+}
+
+namespace {
+
+// Half the width of Rosenthal's isotherm: the farthest y with rise(x, y) = rise, by its own formula.
+double rosenthal_half_width(const Entry &e, double rise) {
+  const double k = e.number("k"), alpha = k / (e.number("rho") * e.number("cp"));
+  const double speed = 1e-3 * e.number("speed_mm_s"), wall = 1e-3 * e.number("wall_mm");
+  const auto rise_at = [&](double x, double y) {
+    const double r = std::hypot(x, y);
+    return e.number("power") / (2.0 * units::pi * k * wall) * std::exp(-speed * x / (2.0 * alpha)) *
+           std::cyl_bessel_k(0.0, speed * r / (2.0 * alpha));
+  };
+  double widest = 0.0;
+  for (double x = -0.03; x < 0.0; x += 1e-4) {
+    double low = 1e-6, high = 0.03; // rise falls with y
+    for (int i = 0; i < 40; ++i) {
+      const double y = 0.5 * (low + high);
+      (rise_at(x, y) > rise ? low : high) = y;
+    }
+    widest = std::max(widest, low);
+  }
+  return widest;
+}
+
+} // namespace
+
+TEST_CASE("A pool is as wide as Rosenthal's isotherm", "[reference][heat]") {
+  const auto e = entry("rosenthal_pool_width");
+  constexpr int angles = 256;
+  constexpr double round = 0.04, cell = 2.0 * units::pi * round / angles;
+  for (const auto &row : e.values()) {
+    const double rise = row["rise"].as<double>(), half = 1e-3 * row["half_width_mm"].as<double>();
+    CHECK(half == Approx(rosenthal_half_width(e, rise)).epsilon(0.005)); // the entry, by the formula again
+    Metal metal = metal_of(e);
+    metal.solidus = units::celsius(20.0 + rise - 0.5);
+    metal.liquidus = units::celsius(20.0 + rise);
+    const Chain chain = plain_wall(metal, units::metres(round), units::metres(1e-3 * e.number("wall_mm")),
+                                   units::metres(0.12), 60, angles, 3.0);
+    Accuracy accuracy = careful();
+    accuracy.relative_step_error = 0.02;
+    accuracy.arc_step = 1.0;
+    Model model(chain, {.ambient = units::celsius(20.0)}, accuracy);
+    const double travel = 96.5 * cell, speed = 1e-3 * e.number("speed_mm_s");
+    model.weld({.power = units::Power::from_value(second_half * e.number("power")),
+                .radius = units::millimetres(0.5),
+                .joint_radius = units::metres(round),
+                .speed = speed / round},
+               units::seconds(travel / speed));
+    double widest = 0.0; // behind the arc; from the middle of the last ring, so that half of it is missing
+    for (std::size_t i = 40; i < 97; ++i) {
+      widest = std::max(widest, detail::pool_at(model, i, round).width + 0.5 * chain.rings.back().length);
+    }
+    CHECK(widest == e.near(half));
+  }
+}
+
+// Both sheets of a butt weld: the wall's end is the mirror between them.
+TEST_CASE("The charts' currents melt sheet to its bottom with a bead as wide as usual", "[reference][heat]") {
+  const auto e = entry("titanium_sheet_charts");
+  constexpr int angles = 192;
+  constexpr double round = 0.04, cell = 2.0 * units::pi * round / angles;
+  constexpr auto arc_radius = units::millimetres(1.5);
+  const double speed = e.number("speed_in_min") * 25.4e-3 / 60.0;
+  for (const auto &row : e.values()) {
+    const auto wall = units::inches(row["wall_in"].as<double>());
+    const double current = row["current"].as<double>();
+    const auto chart = standards::titanium_schedule(wall);
+    CHECK(chart.speed.value() == Approx(speed));
+    CHECK(0.5 * (chart.least + chart.most).value() == Approx(current));
+    const Metal &metal = *thermal_metal("titanium-grade-2");
+    const Chain chain = plain_wall(metal, units::metres(round), wall, units::metres(0.12), 60, angles, 3.0);
+    Model model(chain,
+                {.ambient = units::celsius(20.0), .outside_coefficient = 10.0, .inside_coefficient = 10.0},
+                {});
+    const double power = e.number("efficiency") * e.number("voltage") * current, travel = 96.5 * cell;
+    double widest = 0.0;
+    model.weld({.power = units::Power::from_value(second_half * power),
+                .radius = arc_radius,
+                .joint_radius = units::metres(round),
+                .speed = speed / round},
+               units::seconds(travel / speed));
+    for (std::size_t i = 60; i < 97; ++i) {
+      widest = std::max(widest, 2.0 * detail::pool_at(model, i, round).width + chain.rings.back().length);
+    }
+    CAPTURE(1e3 * widest, row["wall_in"].as<double>());
+    CHECK(widest > e.number("walls_least") * wall.value());
+    CHECK(widest < e.number("walls_most") * wall.value());
+    const double flux = power / (2.0 * units::pi * arc_radius.value() * arc_radius.value());
+    CHECK(model.peak(chain.joint).value() - flux * wall.value() / (6.0 * metal.pool_conductivity) >
+          metal.liquidus.value());
   }
 }

@@ -116,10 +116,9 @@ const std::vector<Bad> &bad_alone() {
       {"gas.room_oxygen",
        Status::fail,
        {{Key::shop_room_volume, 5}, {Key::shop_room_air_changes_per_hour, 0}}},
-      {"heat.cap_centre", Status::caution, {{Key::rotation_runs, 1}}},
-      {"heat.current_for_wall", Status::caution, {{Key::weld_current, 26}}},
-      {"heat.current_for_wall", Status::caution, {{Key::weld_current, 42}, {Key::weld_travel_speed, 3 * mm}}},
-      {"heat.joint_melts", Status::caution, {{Key::weld_travel_speed, 16 * mm}}},
+      {"heat.pin_contact", Status::fail, {{Key::rotation_runs, 1}}},
+      {"heat.pool_width", Status::caution, {{Key::weld_current, 50}}},
+      {"heat.joint_melts", Status::fail, {{Key::weld_travel_speed, 16 * mm}}},
   };
   return jobs;
 }
@@ -149,8 +148,9 @@ const std::vector<Bad> &bad_with_others() {
         {Key::tube_wall, 4 * mm},
         {Key::tube_length, 300 * mm},
         {Key::weld_current, 130},
-        {Key::weld_travel_speed, 1.2 * mm},
+        {Key::weld_travel_speed, 1 * mm},
         {Key::tube_outside_diameter_tolerance, 0.015 * mm}}},
+      {"heat.tacks_melt", Status::fail, {{Key::weld_current, 10}}},
       {"gas.warm_chamber",
        Status::caution,
        {{Key::tube_outside_diameter, 51 * mm},
@@ -177,11 +177,16 @@ const std::vector<Bad> &bad_with_others() {
       {"gas.bore_limit", Status::fail, {{Key::gas_oxygen_limit_bore, 2.01 * ppm}}},
       {"gas.chamber_limit", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
       {"gas.chamber_welding_floor", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
-      {"heat.joint_boils", Status::fail, {{Key::weld_current, 80}}},
-      {"heat.hot_zone", Status::fail, {{Key::rotation_runs, 2}, {Key::weld_shielding_temperature, 430}}},
-      {"heat.cap_centre",
+      {"heat.joint_boils", Status::fail, {{Key::weld_current, 320}}},
+      {"heat.hot_zone",
        Status::fail,
-       {{Key::rotation_runs, 1}, {Key::weld_current, 80}, {Key::weld_travel_speed, 1 * mm}}},
+       {{Key::rotation_runs, 1},
+        {Key::weld_current, 200},
+        {Key::weld_travel_speed, 0.5 * mm},
+        {Key::weld_shielding_temperature, 430}}},
+      {"heat.cap_centre",
+       Status::caution,
+       {{Key::rotation_runs, 1}, {Key::weld_current, 150}, {Key::weld_travel_speed, 0.5 * mm}}},
   };
   return jobs;
 }
@@ -310,6 +315,11 @@ const std::vector<Altered> &altered() {
       {"heat.series", Status::fail, [](Design &d) { d.series.warm->runs.back().reached = false; }},
       {"heat.rollers", Status::caution, [](Design &d) { d.heat.roller_peak = units::celsius(111.0); }},
       {"heat.cap_centre", Status::fail, [](Design &d) { d.heat.cap_centre_peak = units::celsius(1661.0); }},
+      {"heat.pin_contact", Status::fail, [](Design &d) { d.heat.pin_contact_peak = units::celsius(1086.0); }},
+      {"heat.tacks_melt", Status::fail,
+       [](Design &d) { d.heat.tacks.back().cap_edge_peak = units::celsius(1600.0); }},
+      {"heat.joint_melts", Status::fail,
+       [](Design &d) { d.heat.runs.back().joint_peak = units::celsius(1600.0); }},
       {"heat.joint_boils", Status::fail, [](Design &d) { d.heat.joint_peak = units::celsius(3290.0); }},
   };
   return designs;

@@ -173,7 +173,8 @@ TEST_CASE("Melting shows as a slower rise", "[unit][heat]") {
     Model model(chain, still, {});
     Arc arc = arc_of(250.0);
     arc.speed = 0.0;
-    model.weld(arc, seconds(1.5));
+    model.weld(arc,
+               seconds(0.35)); // as it begins to melt: a stirred pool that is wider is colder in the middle
     peak[i++] = model.peak(chain.joint).value();
   }
   CHECK(peak[0] < peak[1] - 50.0);

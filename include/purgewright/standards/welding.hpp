@@ -1,0 +1,36 @@
+// What hand welding of thin titanium goes by: tungsten by current, current and speed by thickness.
+//
+// Units: quantity types. Lifetime: static. Errors: none; beyond a table's end its last row serves.
+// Source: beside each table; `trace` says which values come from memory.
+#pragma once
+
+#include "purgewright/standards/tables.hpp"
+#include "purgewright/units/quantity.hpp"
+
+#include <string_view>
+
+namespace purgewright::standards {
+
+struct Tungsten {
+  units::Length diameter;
+  std::string_view trade; // as it is sold in inches
+  units::Current most;    // direct current, electrode negative
+};
+// The thinnest that carries the current. Source: 1/16 in from 20 to 100 A in titanium fabrication handbooks'
+// charts for 0.030 and 0.060 in sheet, from memory; beyond: tables of welding power source manuals.
+const Tungsten &tungsten_for(units::Current);
+
+struct Schedule {
+  units::Current least, most;
+  units::Velocity speed;
+};
+// Hand welding of titanium sheet: straight between 0.030 and 0.060 in and beyond them, in proportion to the
+// thickness below. Source: titanium fabrication handbooks' charts of the 1960s to 1990s, 0.030 in at 20 to
+// 35 A and 0.060 in at 85 to 100 A, both at 10 in/min and 10 V, from memory.
+Schedule titanium_schedule(units::Length thickness);
+
+// Where a cap begins to melt against a pin: the lowest melting mixture of the two metals, or the lower of
+// their own. Source: binary phase diagrams, titanium-iron 1085 degC, titanium-copper 885 degC, from memory.
+units::Temperature contact_melts(const Metal &cap, const Metal &pin);
+
+} // namespace purgewright::standards

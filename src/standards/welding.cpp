@@ -1,0 +1,46 @@
+#include "purgewright/standards/welding.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace purgewright::standards {
+
+namespace {
+
+using units::amperes;
+using units::inches;
+
+constexpr std::array<Tungsten, 4> tungstens{{{inches(1.0 / 16.0), "1/16 in", amperes(100.0)},
+                                             {inches(3.0 / 32.0), "3/32 in", amperes(165.0)},
+                                             {inches(1.0 / 8.0), "1/8 in", amperes(200.0)},
+                                             {inches(5.0 / 32.0), "5/32 in", amperes(400.0)}}};
+
+} // namespace
+
+const Tungsten &tungsten_for(units::Current current) {
+  const auto *row = std::ranges::find_if(tungstens, [&](const Tungsten &t) { return current <= t.most; });
+  return row == tungstens.end() ? tungstens.back() : *row;
+}
+
+Schedule titanium_schedule(units::Length thickness) {
+  constexpr units::Length thin = inches(0.030), thick = inches(0.060);
+  constexpr double thin_least = 20.0, thin_most = 35.0, thick_least = 85.0, thick_most = 100.0; // A
+  constexpr units::Velocity speed = units::metres_per_second(10.0 * 25.4e-3 / 60.0);            // 10 in/min
+  if (thickness < thin) {
+    const double share = units::ratio(thickness, thin);
+    return {amperes(share * thin_least), amperes(share * thin_most), speed};
+  }
+  const double beyond = units::ratio(thickness - thin, thick - thin);
+  return {amperes(thin_least + beyond * (thick_least - thin_least)),
+          amperes(thin_most + beyond * (thick_most - thin_most)), speed};
+}
+
+units::Temperature contact_melts(const Metal &cap, const Metal &pin) {
+  constexpr auto with_iron = units::celsius(1085.0), with_copper = units::celsius(885.0);
+  const auto own = std::min(cap.melting_start, pin.melting_start);
+  return pin.name == "stainless-304" ? std::min(own, with_iron)
+         : pin.name == "copper-c110" ? std::min(own, with_copper)
+                                     : own;
+}
+
+} // namespace purgewright::standards
