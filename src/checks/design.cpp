@@ -5,6 +5,7 @@
 #include "purgewright/fixture/setups.hpp"
 #include "purgewright/gas/figures.hpp"
 #include "purgewright/heat/figures.hpp"
+#include "purgewright/units/ids.hpp"
 
 #include <algorithm>
 #include <future>
@@ -82,6 +83,24 @@ Design evaluate(job::Job job) {
   return design;
 }
 
+namespace {
+
+// A flowmeter may pass half of what it shows: common practice, no source.
+constexpr double without_meter = 2.0;
+
+units::Figure wait_without_meter(const gas::Purge &purge) {
+  return {.id = std::string(ids::wait_without_meter),
+          .value = without_meter * purge.wait().value(),
+          .dimension = units::Dimension::time,
+          .title = "Prepurge for a shop without an oxygen meter",
+          .formula = "2 x purge.wait: a flowmeter may pass half of what it shows",
+          .inputs = {std::string(ids::prepurge_wait)},
+          .source = "common practice, no source",
+          .basis = units::Basis::computed};
+}
+
+} // namespace
+
 units::Figures figures(const Design &design) {
   units::Figures all = job::figures(design.job);
   if (design.layout.buildable()) {
@@ -91,6 +110,7 @@ units::Figures figures(const Design &design) {
     std::ranges::move(gas::figures(design.job, design.bounds, design.purge), std::back_inserter(all));
     std::ranges::move(gas::log_figures(design.log), std::back_inserter(all));
     if (design.purge_known) {
+      all.push_back(wait_without_meter(design.purge));
       std::ranges::move(heat::figures(design.heat), std::back_inserter(all));
       std::ranges::move(heat::figures(design.series), std::back_inserter(all));
       std::ranges::move(heat::figures(design.run_advice), std::back_inserter(all));

@@ -230,6 +230,10 @@ std::string without_count(std::string svg) {
 
 } // namespace
 
+void Canvas::new_page() {
+  cairo_show_page(state_->pen.get());
+}
+
 std::string Canvas::finish() {
   cairo_show_page(state_->pen.get());
   require(cairo_status(state_->pen.get()));

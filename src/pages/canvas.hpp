@@ -70,6 +70,7 @@ class Canvas {
   void clip(const Box &);
   void unclip();
 
+  void new_page();      // of the same size; PDF alone
   std::string finish(); // the file's bytes
 
  private:

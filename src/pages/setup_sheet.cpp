@@ -19,9 +19,8 @@ struct Paper {
   double width, height;
 };
 constexpr Paper a4{210.0, 297.0}, letter{215.9, 279.4};
-constexpr double margin = 9.0, gutter = 4.0;                 // mm
-constexpr double largest = 8.5, smallest = 5.0, step = 0.25; // letters, points
-constexpr double least_plots = 34.0;                         // height that plots need to be read, mm
+constexpr double margin = 9.0, gutter = 4.0;                  // mm
+constexpr double largest = 10.5, smallest = 5.0, step = 0.25; // letters, points
 constexpr Colour warning{0.99, 0.90, 0.62}, head{0.16, 0.20, 0.26}, alarm{0.72, 0.11, 0.09};
 
 Paper paper_of(const job::Job &job) {
@@ -49,9 +48,10 @@ class Page {
   Page(Canvas &canvas, const Findings &f, const SheetMark &mark, Paper paper, double points)
       : canvas_(canvas), f_(f), mark_(mark), paper_(paper), points_(points), line_(line_height(points)) {}
 
-  // Everything but the plots; returns where they may begin.
+  // The bench's page; returns where it ends.
   double compose();
-  void plots(double top);
+  // The page behind it: why, and the plots.
+  void compose_reasons();
 
  private:
   double width() const { return paper_.width - 2.0 * margin; }
@@ -61,6 +61,7 @@ class Page {
   std::string titles(checks::Status) const;
   double warn(double top);
   double band(double top, std::string_view text, Colour ground, Colour letters);
+  double settings(double top);
   double gas_table(double top);
   void gas_head(double top, const std::array<double, 7> &at);
   double gas_line(double top, const GasRow &row, const std::array<double, 7> &at);
@@ -129,10 +130,10 @@ std::string Page::titles(checks::Status status) const {
 // Rules that fail stand above everything: such a design is not for the bench.
 double Page::warn(double y) {
   if (const std::string failing = titles(checks::Status::fail); !failing.empty()) {
-    y = band(y, "NOT FOR USE, these do not hold: " + failing, alarm, white) + 1.0;
+    y = band(y, "NOT FOR USE. Not so: " + failing, alarm, white) + 1.0;
   }
   if (const std::string doubtful = titles(checks::Status::caution); !doubtful.empty()) {
-    y = band(y, "With caution, these do not quite hold: " + doubtful, pale, black) + 1.0;
+    y = band(y, "With caution, not quite so: " + doubtful, pale, black) + 1.0;
   }
   constexpr std::string_view first = "Argon displaces air without smell: ventilate, wear an oxygen monitor. "
                                      "Calculated, not measured. Follow your local "
@@ -147,6 +148,25 @@ double Page::band(double y, std::string_view text, Colour ground, Colour letters
   canvas_.frame({margin, y, width(), height}, {.width = 0.3});
   canvas_.wrapped({margin + 2.0, y + 0.8}, width() - 4.0, text, bold);
   return y + height;
+}
+
+// Names and values in two columns, filled downwards.
+double Page::settings(double top) {
+  const double start = title({margin, top}, width(), "WELD   what to set before the first arc") + 0.6;
+  const auto all = weld_settings(f_);
+  const std::size_t rows = (all.size() + 1) / 2;
+  const double column = 0.5 * (width() - gutter), name = 10.5 / 8.5 * 2.1 * points_ * 0.9;
+  double end = start;
+  for (std::size_t first = 0; first < all.size(); first += rows) {
+    const double left = margin + (first == 0 ? 0.0 : column + gutter);
+    double y = start;
+    for (std::size_t i = first; i < std::min(first + rows, all.size()); ++i) {
+      canvas_.wrapped({left, y}, name, all[i].name, {.points = points_ - 0.25, .bold = true});
+      y += canvas_.wrapped({left + name, y}, column - name, all[i].value, {.points = points_ - 0.25}) + 0.4;
+    }
+    end = std::max(end, y);
+  }
+  return end + 1.2;
 }
 
 void Page::gas_head(double top, const std::array<double, 7> &at) {
@@ -240,16 +260,11 @@ double Page::turns(double top) {
     y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, 5),
                  turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, 5));
   }
-  const bool clockwise = f_.design.job.rotation.direction == job::Direction::clockwise;
   const std::string note = fmt::format(
-      "Drawn with the collar at 0; black: tacks, blue: runs, both in order. The weld runs {} as drawn, the "
-      "tube turns "
-      "the other way under the torch. Each hold ends when the joint is below the shielding temperature, the "
-      "last when "
-      "nothing is above it. {} The cap's centre on the pin stays hot longest and may colour a little there. "
-      "First arc to "
-      "end of last hold: {}.",
-      clockwise ? "clockwise" : "counterclockwise", warm_note(f_),
+      "Drawn with the collar at 0; black: tacks, blue: runs, both in order. Warm: hold once parts before "
+      "have warmed the "
+      "fixture. {} First arc to end of last hold: {}.",
+      pin_note(f_),
       units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
   const Letters plain{.points = points_ - 0.5};
   y += 0.8;
@@ -286,11 +301,10 @@ double Page::colours(double top) {
                {.width = 0.6, .colour = {0.72, 0.11, 0.09}});
   canvas_.wrapped({margin, under + 0.4}, 2.0 * side, "accepted", {.points = small, .bold = true});
   canvas_.wrapped({accepted, under + 0.4}, 5.0 * side, "not accepted", {.points = small, .bold = true});
-  constexpr std::string_view words = "EN ISO 9606-5:2000, titanium weld metal; a narrow band of strong "
-                                     "colour at the edge of the gas cover is accepted "
-                                     "too. The patches are only a sketch. AWS D17.1 and D1.9 have tables of "
-                                     "their own: the one your procedure names "
-                                     "decides. Brushing a coloured weld hides what it took up.";
+  std::string words;
+  for (const std::string &sentence : discoloured()) {
+    words += (words.empty() ? "" : " ") + sentence;
+  }
   const double left = margin + patches + 1.5;
   const double beside =
       y + canvas_.wrapped({left, y}, margin + width() - left, words, {.points = points_ - 0.75});
@@ -300,8 +314,10 @@ double Page::colours(double top) {
 double Page::lists(double top) {
   const double third = (width() - 2.0 * gutter) / 3.0;
   const double second = margin + third + gutter, last = second + third + gutter;
-  const double steps = list({margin, top, third, 0.0}, "LOADING AND ORDER OF WORK", loading_steps(f_), true);
-  const double stops = list({second, top, third, 0.0}, "STOP WHEN", stop_conditions(f_), false);
+  const double steps =
+      list({margin, top, third, 0.0}, "LOADING (order: common practice)", loading_steps(f_), true);
+  const double out = list({second, top, third, 0.0}, "UNLOADING", unloading_steps(f_), true);
+  const double stops = list({second, out + 1.0, third, 0.0}, "STOP WHEN", stop_conditions(f_), false);
   const double careful = list({last, top, third, 0.0}, "CAUTION", cautions(f_), false);
   return std::max({steps, stops, careful}) + 1.5;
 }
@@ -319,6 +335,7 @@ void Page::footer() {
 
 double Page::compose() {
   double y = header(margin);
+  y = settings(y);
   y = gas_table(y);
   y = turns(y);
   y = lists(y);
@@ -327,21 +344,25 @@ double Page::compose() {
   return y;
 }
 
-void Page::plots(double top) {
-  const double height = std::min(foot() - top, 60.0);
-  const double half = 0.5 * (width() - gutter);
+void Page::compose_reasons() {
+  double y = margin + capital_height(1.4 * points_);
+  pair(y, "WHY  " + f_.design.job.identity.name, {.points = 1.4 * points_, .bold = true},
+       "revision " + f_.design.job.identity.revision, {.points = points_ + 1.0, .bold = true});
+  y = list({margin, y + line_, width(), 0.0}, "BEHIND THE NUMBERS", reasons(f_), false) + 2.0;
+  const double height = 0.5 * (foot() - y - gutter);
   Plot heat = temperature_plot(f_), oxygen = oxygen_plot(f_);
-  heat.points = oxygen.points = std::max(5.0, points_ - 1.5);
-  draw(canvas_, {margin, top, half, height}, heat);
-  draw(canvas_, {margin + half + gutter, top, half, height}, oxygen);
+  heat.points = oxygen.points = points_;
+  draw(canvas_, {margin, y, width(), height}, heat);
+  draw(canvas_, {margin, y + height + gutter, width(), height}, oxygen);
+  footer();
 }
 
-// The largest letters with which everything, plots included, stands on one page.
+// The largest letters with which everything for the bench stands on one page.
 double fitting_points(const Findings &f, const SheetMark &mark, Paper paper) {
   for (double points = largest; points > smallest; points -= step) {
     Canvas trial(Format::pdf, paper.width, paper.height, "");
     const double room = paper.height - margin - 2.0 * line_height(points);
-    if (Page(trial, f, mark, paper, points).compose() + least_plots <= room) {
+    if (Page(trial, f, mark, paper, points).compose() <= room) {
       return points;
     }
   }
@@ -354,8 +375,10 @@ std::string setup_sheet_pdf(const Findings &findings, const SheetMark &mark) {
   const Paper paper = paper_of(findings.design.job);
   const double points = fitting_points(findings, mark, paper);
   Canvas canvas(Format::pdf, paper.width, paper.height, "Setup sheet " + findings.design.job.identity.name);
-  Page page(canvas, findings, mark, paper, points);
-  page.plots(page.compose());
+  Page(canvas, findings, mark, paper, points).compose();
+  canvas.new_page();
+  constexpr double of_reasons = 9.0; // points
+  Page(canvas, findings, mark, paper, of_reasons).compose_reasons();
   return canvas.finish();
 }
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace purgewright::pages {
 namespace {
@@ -63,13 +64,9 @@ std::vector<GasRow> gas_rows(const Findings &f) {
                    vented(f) ? "Vent uppermost. " : "", oxygen_limit_text(job.gas.oxygen_limit_bore),
                    outlet(f), oxygen_limit_text(job.gas.oxygen_limit_chamber))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then 3",
-       fmt::format("Both down BEFORE the arc: the bore then presses {} on the puddle, {} at prepurge flow "
-                   "(limit \u2264 {}).",
-                   shop(f, purge.pressure.welding.value(), Dimension::pressure, 2),
-                   shop(f, purge.pressure.prepurge.value(), Dimension::pressure, 2),
-                   units::shop_text_beside(purge.pressure.limit.value(), purge.pressure.limit.value(),
-                                           Dimension::pressure, job.shop.unit_system, 2,
-                                           units::Rounding::down))},
+       "Both down BEFORE the arc, or the bore's gas lifts the puddle. Torch with gas over the slot first, "
+       "then slide the "
+       "cover aside under it."},
       {"3  Before each arc", bore_weld, chamber_weld, torch, bench_time(purge.torch.preflow),
        fmt::format("Torch over the joint this long. Keep it there while you turn: lifted, hot metal draws in "
                    "up to {} "
@@ -132,34 +129,31 @@ std::vector<std::string> cradle_steps(const Findings &f) {
 }
 
 std::vector<std::string> loading_steps(const Findings &f) {
-  const auto &d = f.design;
-  std::vector<std::string> steps{
-      "Clean cap, tube end and pin face with solvent on lint-free cloth; let it dry. Clean gloves from here "
-      "on."};
-  for (std::string &step : cradle_steps(f)) {
-    steps.push_back(std::move(step));
-  }
-  for (std::string step :
-       {fmt::format(
-            "Cover aside: draw the tube back{}, set the cap on it with tweezers, push it until the cap "
-            "bears on "
-            "the backing pin. Now clamp the index collar against the stop's rods, their springs "
-            "pressed in, its zero at the upper edge of "
-            "the front stand's far ear: the pointer. Work lead on the "
-            "collar, its cable free for a full turn: no current through the bearings.",
-            vented(f) ? ", its vent uppermost (argon runs under air)" : ""),
-        fmt::format("Cover closed. Prepurge {}; read the meter.", bench_time(f.design.purge.wait())),
-        std::string("Turn both circuits down, cover aside, torch over the joint."),
-        fmt::format("Tacks, then runs, in the order of the table: bring the mark to the pointer (short line: "
-                    "tack, long "
-                    "line: run starts), weld, hold, turn on. The weld runs {}, so the tube turns {}.",
-                    d.job.rotation.direction == job::Direction::clockwise ? "clockwise" : "counterclockwise",
-                    d.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise"),
-        std::string(
-            "Out: loosen the wiper plate's four knobs, slide plate and wiper back, draw the part back "
-            "until the cap is behind the chamber, lift it off.")}) {
-    steps.push_back(std::move(step));
-  }
+  std::vector<std::string> steps{"Deburr. Oxide off 25 mm each side of the joint, inside and out, and off "
+                                 "the cap: scraper or new stainless brush kept "
+                                 "for titanium.",
+                                 "Wash cap, tube end and pin face: acetone or alcohol, NEVER chlorinated. "
+                                 "Lint-free cloth and gloves from here on. Dry, "
+                                 "vapour gone, bottle away before the arc."};
+  std::ranges::move(cradle_steps(f), std::back_inserter(steps));
+  steps.push_back(fmt::format(
+      "Cover aside: draw the tube back{}, set the cap on it with tweezers, push it until the cap bears on "
+      "the "
+      "backing pin. Now clamp the index collar against the stop's rods, their springs pressed in, its zero "
+      "at the upper edge of the front stand's far ear: the pointer. Work lead on.",
+      vented(f) ? ", its vent uppermost (argon runs under air)" : ""));
+  steps.push_back(
+      fmt::format("Cover closed. Prepurge {}; read the meter. No meter: {} and a coupon (second page).",
+                  bench_time(f.design.purge.wait()), wait_without_meter(f)));
+  steps.push_back(fmt::format(
+      "Turn both circuits down. Torch with gas over the closed slot; cover aside under it. Wait {}, "
+      "read the meter again, then strike.",
+      torch_preflow(f)));
+  steps.push_back(fmt::format(
+      "Tacks, then runs, as the table says. Before the hood: mark to the pointer (short line: tack, long "
+      "line: run "
+      "starts), tape where it ends. Weld, hold, turn on. The tube turns {}.",
+      f.design.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise"));
   return steps;
 }
 
@@ -172,10 +166,10 @@ std::vector<std::string> stop_conditions(const Findings &f) {
                   oxygen_limit_text(job.gas.oxygen_limit_chamber)),
       fmt::format("No flow out of {}, or the puddle bulges: arc off, open the outlet.", outlet(f)),
       "A tack or run shows more than straw: stop, find the cause. Do not weld over it.",
-      fmt::format("Hold over but joint above {} by crayon or thermocouple: hold on, then correct the job.",
+      fmt::format("Hold over but joint above {} by thermocouple: hold on, then correct the job.",
                   metal_limit(f)),
       fmt::format("Bottle under {}: change it before the part (moisture rises).",
-                  shop(f, gas::bottle_change.value(), Dimension::pressure, 2)),
+                  report::bottle_pressure(f, gas::bottle_change)),
       fmt::format("Air over the bench faster than {}: close doors and fans.",
                   report::air_speed(f, f.design.purge.bench.draught_warm)),
   };
@@ -190,13 +184,15 @@ std::vector<std::string> cautions(const Findings &f) {
           "this "
           "room: shut it after work.",
           std::floor(1000.0 * after_bottle) / 10.0),
-      "HOT: metal burns long after it is dark. Tongs, gloves; the backing pin and the chamber too.",
-      "UV: helmet, covered skin, screens for others.",
+      "HOT metal looks cold. Tongs, gloves; the pin and the chamber too.",
+      "ARC: eyes and skin; screens for others. Fume and ozone: ventilate. SHOCK: dry gloves, lead on before "
+      "the arc, high "
+      "frequency too.",
+      "FIRE: no solvent by the arc. Titanium chips and dust burn fiercely: wet or swept, class D "
+      "extinguisher, no water.",
       "PRESSURE: chain bottles, vent before opening fittings. Never block the bore's outlet: trapped gas "
       "blows out the "
       "joint.",
-      "TITANIUM dust and fine chips burn fiercely: keep wet or swept, class D extinguisher, never water on a "
-      "fire.",
   };
 }
 

@@ -21,6 +21,21 @@ std::vector<std::string> loading_steps(const report::Findings &);
 std::vector<std::string> stop_conditions(const report::Findings &);
 std::vector<std::string> cautions(const report::Findings &);
 
+// What to set on torch, power source and hands: "Tungsten", "1.6 mm ...".
+struct Setting {
+  std::string name, value;
+};
+std::vector<Setting> weld_settings(const report::Findings &);
+std::vector<std::string> unloading_steps(const report::Findings &);
+std::vector<std::string> discoloured();
+// Why the numbers are what they are; for the second page.
+std::vector<std::string> reasons(const report::Findings &);
+// How hot the cap becomes under the pin, and what colour that may leave.
+std::string pin_note(const report::Findings &);
+// Torch gas before the arc; wait for a shop without an oxygen meter.
+std::string torch_preflow(const report::Findings &);
+std::string wait_without_meter(const report::Findings &);
+
 struct TurnRow {
   bool tack = false;
   std::string name, collar, arc, hold, warm, before, peak;

@@ -50,6 +50,23 @@ std::string postflow_text(const Findings &f) {
   return warm == first ? first : fmt::format("{}, {} once the fixture is warm", first, warm);
 }
 
+std::string water_column(const Findings &f, units::Pressure pressure, units::Rounding rounding) {
+  constexpr double millimetre_of_water = 9.80665, inch_of_water = 249.089; // Pa, conventional
+  const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
+  const double height = pressure.value() / (inch ? inch_of_water : millimetre_of_water);
+  // A count prints without a unit of its own.
+  return fmt::format("{} {} of water",
+                     units::shop_text_beside(height, height, units::Dimension::count,
+                                             units::UnitSystem::metric, 2, rounding),
+                     inch ? "in" : "mm");
+}
+
+std::string bottle_pressure(const Findings &f, units::Pressure pressure) {
+  constexpr double bar = 1e5, psi = 6894.757; // Pa
+  const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
+  return fmt::format("{:.0f} {}", pressure.value() / (inch ? psi : bar), inch ? "psi" : "bar");
+}
+
 std::string air_speed(const Findings &f, units::Velocity speed) {
   constexpr double tenths_from = 0.1; // m/s
   const double size = speed.value();

@@ -22,7 +22,7 @@ std::string explain(std::string_view name, const gas::CircuitPlan &c, double lim
   text += fmt::format(
       "    three volume changes would leave {} (well mixed: {}); limit {}, floor before welding {} ({})\n",
       oxygen_text(c.after_thumb_rule), oxygen_text(c.after_thumb_rule_mixed), oxygen_limit_text(limit),
-      oxygen_text(c.prepurge_floor.oxygen), c.prepurge_floor.dominant);
+      oxygen_text(c.prepurge_floor.oxygen), gas::to_text(c.prepurge_floor.dominant));
   if (c.dead_volume_share > 0.5) {
     text += fmt::format(
         "    the lines hold {:.1f} times the space itself: keep hoses short, do not let them stand "

@@ -113,11 +113,7 @@ std::string heat_lines(const Findings &f, TextStyle style) {
           "heat.shielding_temperature");
   text += row("first arc to end", shop(f, plan.cycle.value(), Dimension::time, 3), ids::heat_cycle);
   text += warm_line(f);
-  text += pedal(f) + under_pin(f) + advice(f) + hot_zone(f);
-  return text + row("plug's rubber",
-                    fmt::format("{} at most (limit \u2264 {})", temperature_text(f, plan.o_ring_peak),
-                                limit_text(f, plan.o_ring_limit)),
-                    "heat.o_ring.peak");
+  return text + pedal(f) + under_pin(f) + advice(f) + hot_zone(f);
 }
 
 } // namespace purgewright::report::parts

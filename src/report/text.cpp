@@ -206,11 +206,12 @@ std::string use_lines(const Findings &f, TextStyle style) {
                           shop(f, use.per_part.value(), Dimension::volume, 2), use.cost,
                           f.design.job.shop.currency, std::floor(use.parts_per_bottle)),
               "gas.used.per_part");
-  return text +
-         row("room",
-             fmt::format("{:.1f} % oxygen after a working day, if well mixed",
-                         std::floor(1000.0 * use.room_oxygen) / 10.0), // the limit is one of too little
-             "room.oxygen");
+  // The limits are ones of too little: shares are rounded down.
+  const auto percent = [](double share) { return std::floor(1000.0 * share) / 10.0; };
+  return text + row("room",
+                    fmt::format("{:.1f} % oxygen after a day, {:.1f} % after a full bottle let out",
+                                percent(use.room_oxygen), percent(use.room_after_bottle)),
+                    "room.oxygen");
 }
 
 std::string plug_line(const Findings &f) {
@@ -244,7 +245,7 @@ std::string sizes(const Findings &f, TextStyle style) {
           fmt::format("{} for a tube of {} to {}, wiper cut to {}", length(2.0 * body.opening_radius),
                       length(d.job.tube.outside_diameter_least()), length(d.job.tube.outside_diameter_most()),
                       length(2.0 * d.layout.wiper.hole_radius)),
-          "@@WIPER");
+          "chamber.opening");
   text += plug_line(f);
   text += row("gas volume",
               fmt::format("chamber {}, bore {}", shop(f, d.volumes.chamber_gas.value(), Dimension::volume),

@@ -78,8 +78,8 @@ struct Word {
   std::string text;
 };
 
-std::vector<Word> words_of(const std::filesystem::path &pdf) {
-  const std::string page = read_by("/usr/bin/pdftotext", {"-bbox", pdf.string(), "-"});
+std::vector<Word> words_of(const std::filesystem::path &pdf, const std::string &of) {
+  const std::string page = read_by("/usr/bin/pdftotext", {"-bbox", "-f", of, "-l", of, pdf.string(), "-"});
   const std::regex pattern(
       R"re(<word xMin="([-.\d]+)" yMin="([-.\d]+)" xMax="([-.\d]+)" yMax="([-.\d]+)">([^<]*)<)re");
   std::vector<Word> words;
@@ -91,9 +91,7 @@ std::vector<Word> words_of(const std::filesystem::path &pdf) {
 }
 
 // No word leaves the margins, and no two words of one size of page lie on each other.
-void check_layout(const std::filesystem::path &pdf, double width, double height) {
-  const auto words = words_of(pdf);
-  CHECK(words.size() > 300);
+void check_page(const std::vector<Word> &words, double width, double height) {
   constexpr double edge = 20.0, touch = 1.0; // points; boxes are the font's, ink is smaller
   for (std::size_t i = 0; i < words.size(); ++i) {
     const Word &a = words[i];
@@ -113,13 +111,22 @@ void check_layout(const std::filesystem::path &pdf, double width, double height)
   }
 }
 
+// The page for the bench is full of words; the second has the reasons and the plots.
+void check_layout(const std::filesystem::path &pdf, double width, double height) {
+  const auto bench = words_of(pdf, "1"), reasons = words_of(pdf, "2");
+  CHECK(bench.size() > 300);
+  CHECK(reasons.size() > 100);
+  check_page(bench, width, height);
+  check_page(reasons, width, height);
+}
+
 struct PageSize {
   double width, height; // points
 };
 
 PageSize page_of(const std::filesystem::path &pdf) {
   const std::string info = read_by("/usr/bin/pdfinfo", {pdf.string()});
-  CHECK(std::regex_search(info, std::regex(R"(Pages:\s+1\n)")));
+  CHECK(std::regex_search(info, std::regex(R"(Pages:\s+2\n)")));
   std::smatch size;
   REQUIRE(std::regex_search(info, size, std::regex(R"(Page size:\s+([.\d]+) x ([.\d]+))")));
   return {std::stod(size[1].str()), std::stod(size[2].str())};
@@ -129,7 +136,8 @@ constexpr double point = 25.4 / 72.0; // mm
 
 } // namespace
 
-TEST_CASE("the setup sheet is one page of the job's paper with every set-point and hold of the results") {
+TEST_CASE("the setup sheet is a page of the job's paper with every set-point and hold of the results, and "
+          "one of reasons") {
   const ScratchFolder folder;
   const std::map<std::string, std::pair<double, double>> papers{
       {"logger-25", {210.0, 297.0}}, {"logger-38", {215.9, 279.4}}, {"logger-51", {210.0, 297.0}}};
@@ -175,10 +183,19 @@ TEST_CASE("the setup sheet is one page of the job's paper with every set-point a
     CHECK(text.find("revision " + findings.design.job.identity.revision) != std::string::npos);
     CHECK(text.find("local code") != std::string::npos);
     CHECK(text.find("NOT FOR USE") == std::string::npos);
+    for (const std::string word :
+         {"electrode NEGATIVE", "1/16 in", "gas lens", "high frequency", "NEVER chlorinated", "Work lead",
+          "UNLOADING", "coupon", "shade", "SHOCK", "no wire: gap"}) {
+      INFO(word);
+      CHECK(text.find(word) != std::string::npos);
+    }
+    // What a bench reads: no pascals, bottle and puddle in its own units.
+    CHECK_FALSE(std::regex_search(text, std::regex(R"(\d ?k?Pa\b)")));
+    CHECK_FALSE(std::regex_search(text, std::regex("crayon or|by crayon")));
   }
 }
 
-TEST_CASE("the longest job still stands on one page, and a rule that fails stands on top of it") {
+TEST_CASE("the longest job still stands on its page, and a rule that fails stands on top of it") {
   const ScratchFolder folder;
   const std::string edited = with(
       with(bytes_of(example("logger-51")), "tacks: 6\n  runs: 6", "tacks: 24\n  runs: 24\n  overlap: 4 deg"),
@@ -192,6 +209,7 @@ TEST_CASE("the longest job still stands on one page, and a rule that fails stand
   check_layout(pdf, size.width, size.height);
   const std::string text = plain(read_by("/usr/bin/pdftotext", {"-layout", pdf.string(), "-"}));
   CHECK(text.find("NOT FOR USE") != std::string::npos);
+  CHECK(text.find("Slot is wide enough") != std::string::npos);
   CHECK(text.find("tack 24 ") != std::string::npos);
   CHECK(text.find("run 24 ") != std::string::npos);
 }

@@ -1,10 +1,10 @@
-// setup-sheet.pdf: one page for the bench, to be taped to the wall. Gas table by stage, loading steps, a
-// round diagram of tacks and runs, the table of runs with holds, stop conditions, cautions, colours of the
-// weld, plots.
+// setup-sheet.pdf: one page for the bench, to be taped to the wall: weld settings, gas by stage, tacks and
+// runs with holds in a round diagram and a table, loading, unloading, stop conditions, cautions, colours of
+// the weld; and a second with the reasons and the plots.
 //
 // Units: set-points in L/min and ft3/h, the rest in the job's units. Paper: A4, or Letter when the job's
-// sheets are Letter or Tabloid; one page, upright. Frame: collar angles as seen looking at the cap. Range and
-// errors: the purge and heat of the design must be known; std::runtime_error when no font is installed.
+// sheets are Letter or Tabloid; two pages, upright. Frame: collar angles as seen looking at the cap. Range
+// and errors: the purge and heat of the design must be known; std::runtime_error when no font is installed.
 // Guarantee: same findings and mark, same bytes. Source: numbers are the figures of results.json; each line
 // of practice is common practice, no source, unless it names one.
 #pragma once

@@ -29,6 +29,11 @@ std::string warm_hold_text(const heat::Series &, bool tack, std::size_t number);
 // "27 s, 32 s once the fixture is warm": torch postflow to set.
 std::string postflow_text(const Findings &);
 
+// "1.4 mm of water", or "0.05 in of water" in an inch job: what a bench reads small pressures in.
+std::string water_column(const Findings &, units::Pressure, units::Rounding = units::Rounding::nearest);
+// "20 bar", or "290 psi" in an inch job: what a regulator shows.
+std::string bottle_pressure(const Findings &, units::Pressure);
+
 // Speed of the room's air that a limit allows: "0.5 m/s", or "100 ft/min" in an inch job; never more than it
 // is.
 std::string air_speed(const Findings &, units::Velocity);

@@ -35,6 +35,7 @@ inline constexpr Id chamber_inlet_velocity = "purge.chamber.prepurge.inlet_veloc
 inline constexpr Id postflow_time = "purge.postflow.time";
 inline constexpr Id heat_cycle = "heat.cycle";
 inline constexpr Id prepurge_wait = "purge.wait";
+inline constexpr Id wait_without_meter = "purge.wait_without_meter";
 inline constexpr Id cycle_time = "cycle.time";
 
 // Parts, as folders, files, drawings and `mass.PART` name them.
