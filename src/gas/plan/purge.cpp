@@ -227,8 +227,12 @@ Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixtu
   const Time guess = std::max(bounds.bore.mixed, bounds.chamber.mixed);
   const Scene prepurge = plan::build_scene(subject, stage);
   settle_times(subject, stage, prepurge, guess, purge);
-  purge.bore.high = std::max(purge.bore.high, measured.bore_wait);
-  purge.chamber.high = std::max(purge.chamber.high, measured.chamber_wait);
+  const auto at_least = [](CircuitPlan &plan, Time wait) {
+    plan.high = std::max(plan.high, wait);
+    plan.high_vent_above = std::max(plan.high_vent_above, wait);
+  };
+  at_least(purge.bore, measured.bore_wait);
+  at_least(purge.chamber, measured.chamber_wait);
   describe(subject, stage, prepurge, bounds, purge);
 
   const Holes outlet = bore_outlet(job, layout);

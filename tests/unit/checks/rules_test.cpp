@@ -175,7 +175,7 @@ const std::vector<Bad> &bad_with_others() {
        Status::fail,
        {{Key::tube_material, 2}, {Key::tube_wall, 6 * mm}}},
       {"gas.bore_limit", Status::fail, {{Key::gas_oxygen_limit_bore, 2.01 * ppm}}},
-      {"gas.chamber_limit", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
+      {"gas.chamber_limit", Status::fail, {{Key::gas_oxygen_limit_chamber, 2.2 * ppm}}},
       {"gas.chamber_welding_floor", Status::fail, {{Key::gas_oxygen_limit_chamber, 5 * ppm}}},
       {"heat.joint_boils", Status::fail, {{Key::weld_current, 320}}},
       {"heat.hot_zone",
