@@ -44,4 +44,7 @@ std::string heat_lines(const Findings &, TextStyle);
 // What `--all` adds: why these flows, parts, what may be printed, the family, passes, defaults.
 std::string details(const Findings &, TextStyle);
 
+// What a measured log says of each circuit; empty without one.
+std::string log_lines(const Findings &, TextStyle);
+
 } // namespace purgewright::report::parts

@@ -18,11 +18,8 @@ using units::VolumeFlow;
 
 constexpr double most_line_tanks = 10.0; // more tanks change a line's breakthrough by less than a second
 constexpr double most_space_tanks = 12.0;
-constexpr Length least_pocket = units::millimetres(1.0);
 constexpr double pocket_tanks = 4.0;
 constexpr double plume_heat_share = 0.1; // of the arc's power that heats gas at the joint: common practice
-constexpr double least_open_share = 0.2; // of the slot, under a torch that covers it
-constexpr std::size_t cause_count = static_cast<std::size_t>(Cause::pocket) + 1;
 
 enum Reservoir : std::size_t { supply = 0, room = 1 };
 
@@ -343,62 +340,6 @@ class Builder {
 
 } // namespace
 
-bool vent_in_cavity(const Subject &s) {
-  return s.job.tube.vent.count > 0 && -s.job.tube.vent.from_joint > s.layout.body.cavity_start;
-}
-
-Length space_height(const fixture::ChamberBody &body) {
-  return body.z_max + body.cavity_radius;
-}
-
-double gas_gravity(const job::Job &job) {
-  const auto air = density(Species::air, shop_temperature);
-  return reduced_gravity(density(species_of(job), shop_temperature), air, air);
-}
-
-units::Velocity torch_speed(const job::Job &job) {
-  return job.torch.gas_flow / (0.25 * units::pi * units::square(job.torch.cup_bore));
-}
-
-Length pocket_length(const job::Job &job, double swept) {
-  if (job.tube.vent.count == 0) {
-    return {};
-  }
-  Length depth = job.tube.vent.from_joint - swept * job.tube.inside_diameter;
-  if (job.cap.shape == job::CapShape::domed) {
-    depth += job.cap.dome_height - job.cap.thickness;
-  }
-  return depth > least_pocket ? depth : Length{};
-}
-
-double layer_froude(const job::Job &job, VolumeFlow flow) {
-  const double gravity = std::abs(gas_gravity(job));
-  const Length diameter = job.tube.inside_diameter;
-  const units::Velocity speed = flow / (0.25 * units::pi * units::square(diameter));
-  return speed.value() / std::sqrt(gravity * diameter.value());
-}
-
-Length slot_depth(const fixture::ChamberBody &body) {
-  const Length half = 0.5 * body.slot.width;
-  return body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
-}
-
-VolumeFlow slot_outflow(const Subject &s, const Stage &stage) {
-  return stage.chamber + stage.torch + (vent_in_cavity(s) ? stage.bore : VolumeFlow{});
-}
-
-units::Diffusivity diffusion(const job::Job &job) {
-  return diffusivity(species_of(job), Species::air, shop_temperature);
-}
-
-Area open_slot(const Subject &s, bool torch, bool covered) {
-  if (covered) {
-    return s.areas.slot_covered;
-  }
-  const Area cup = 0.25 * units::pi * units::square(s.job.torch.cup_outside_diameter);
-  return torch ? std::max(s.areas.slot - cup, least_open_share * s.areas.slot) : s.areas.slot;
-}
-
 Scene build_scene(const Subject &subject, const Stage &stage) {
   return Builder(subject, stage).build();
 }
@@ -414,50 +355,4 @@ std::vector<double> between_parts(const Scene &scene) {
   return state;
 }
 
-Floor floor_at(const Scene &scene, const Target &target) {
-  const FloorParts parts = floor_parts(scene.network, target.zone, target.position);
-  // Openings and hoses of one kind count together.
-  std::array<double, cause_count> sums{};
-  for (std::size_t i = 0; i < parts.edges.size(); ++i) {
-    sums[static_cast<std::size_t>(scene.edge_causes[i])] += parts.edges[i];
-  }
-  for (std::size_t i = 0; i < parts.ingress.size(); ++i) {
-    sums[static_cast<std::size_t>(scene.ingress_causes[i])] += parts.ingress[i];
-  }
-  const auto largest = std::ranges::max_element(sums);
-  Floor floor{.oxygen = parts.floor, .dominant = static_cast<Cause>(largest - sums.begin())};
-  if (parts.floor > 0.0) {
-    floor.dominant_share = *largest / parts.floor;
-  }
-  return floor;
-}
-
 } // namespace purgewright::gas::plan
-
-namespace purgewright::gas {
-
-std::string_view to_text(Cause cause) {
-  switch (cause) {
-  case Cause::supply:
-    return "supply";
-  case Cause::torch_gas:
-    return "torch gas";
-  case Cause::hose_walls:
-    return "hose walls";
-  case Cause::plug_rubber:
-    return "the plug's rubber";
-  case Cause::plug_seal:
-    return "the plug's open seal";
-  case Cause::vent:
-    return "vent";
-  case Cause::slot:
-    return "slot";
-  case Cause::wiper:
-    return "wiper";
-  case Cause::pocket:
-    return "standing gas between vent and cap";
-  }
-  return {};
-}
-
-} // namespace purgewright::gas
