@@ -46,8 +46,6 @@ void add_work(Table &t) {
   choice(t, rotation_direction, "counterclockwise",
          "seen looking at the cap; suits a torch in the right hand, chosen by this program");
   practice(t, weld_voltage, 10, "10 V, a short arc in argon; common practice");
-  practice(t, weld_travel_speed, 10.0 * 25.4 * mm / 60.0,
-           "10 in/min, charts for hand welding of titanium sheet, from memory; common practice");
   practice(t, weld_arc_efficiency, 0.77, "0.77, gas tungsten arc on direct current; common practice");
   practice(t, weld_bead_height, 0.5 * mm, "0.5 mm over the tube, weld without filler; common practice");
 }
@@ -75,8 +73,6 @@ void add_fixture(Table &t) {
   practice(t, fixture_end_clearance, 8 * mm, "8 mm before the end plate, room for the pin; common practice");
   practice(t, fixture_wall, 4 * mm, "4 mm between drillings in aluminium; common practice");
   practice(t, fixture_diffuser_hole, 2 * mm, "2 mm drill, as many holes as slow the gas; common practice");
-  choice(t, fixture_pin_material, "stainless-304",
-         "the pin's tip stands in the heat; stainless keeps its edge");
   simple(t, fixture_circuits, 2, "one outlet for the bore, one for the chamber");
   choice(t, fixture_plug, "auto", "the first kind that seals this bore and that a hand can set");
   choice(t, fixture_cradle, "auto", "chosen by the tube's length");

@@ -84,6 +84,7 @@ class Filler {
   void spigot();
   void torch();
   bool little_metal() const;
+  units::Length joint_thickness() const;
   int default_runs();
   void rotation();
   void weld();
@@ -203,7 +204,8 @@ struct TubeTorch {
   double cup_bore, stickout, flow;
   std::string_view cup_reason, stickout_reason, flow_reason;
 };
-constexpr double lpm = 1e-3 / 60.0; // m3/s
+constexpr double lpm = 1e-3 / 60.0;       // m3/s
+constexpr double large_tube = 100.0 * mm; // outside diameter
 constexpr std::array<TubeTorch, 2> small_tubes{
     {{10.0 * mm, 6.35 * mm, 6.0 * mm, 5.0 * lpm,
       "cup number 4, bore 4/16 in, on a tube under 10 mm; common practice",
@@ -240,8 +242,11 @@ void Filler::torch() {
   t.cup_length = length(torch_cup_length);
   t.stickout = units::metres(fitting(torch_stickout, &TubeTorch::stickout, &TubeTorch::stickout_reason));
   t.tilt = units::radians(number(torch_tilt));
-  t.gas_flow =
-      units::cubic_metres_per_second(fitting(torch_gas_flow, &TubeTorch::flow, &TubeTorch::flow_reason));
+  const bool large = job_.tube.outside_diameter.value() > large_tube;
+  t.gas_flow = units::cubic_metres_per_second(
+      large ? number(torch_gas_flow, 20.0 * lpm, Basis::common_practice,
+                     "20 L/min over the wide slot of a tube above 100 mm; common practice")
+            : fitting(torch_gas_flow, &TubeTorch::flow, &TubeTorch::flow_reason));
 }
 
 // Small or short: one long run would melt the middle of its cap or bake its plug's rubber. Common practice.
@@ -287,15 +292,28 @@ units::Temperature metals_shielding_temperature(const Job &job) {
                   job.cap.material->shielding_temperature.value_or(none));
 }
 
+// What the arc has to melt: half tube, half cap, of whose edge more than twice the wall stays cold. A spigot
+// lies under the tube's edge as well. Common practice, no source.
+units::Length Filler::joint_thickness() const {
+  const units::Length wall = job_.tube.wall;
+  const bool backed = job_.cap.shape == CapShape::spigot;
+  const units::Length cap = backed ? 2.6 * wall : std::min(job_.cap.thickness, 2.0 * wall);
+  return 0.5 * (wall + cap);
+}
+
 void Filler::weld() {
   Weld &w = job_.weld;
-  const double schedule = standards::titanium_schedule(job_.tube.wall).least.value();
-  w.current = units::amperes(number(weld_current, std::max(std::round(schedule), least_current),
-                                    Basis::common_practice,
-                                    "lower end of charts for titanium sheet of this thickness at 10 in/min, "
-                                    "whole amperes, from memory; common practice"));
+  const auto chart = standards::titanium_schedule(joint_thickness());
+  const double schedule = chart.most.value();
+  w.current = units::amperes(
+      number(weld_current, std::max(std::round(schedule), least_current), Basis::common_practice,
+             "upper end of charts for titanium sheet as thick as wall and cap in the mean, at 10 in/min, "
+             "whole amperes, from memory; common practice"));
   w.voltage = units::volts(number(weld_voltage));
-  w.travel_speed = units::metres_per_second(number(weld_travel_speed));
+  w.travel_speed = units::metres_per_second(number(
+      weld_travel_speed, chart.speed.value(), Basis::common_practice,
+      "10 in/min, charts for hand welding of titanium sheet, slower in proportion above 0.060 in, from "
+      "memory; common practice"));
   w.arc_efficiency = number(weld_arc_efficiency);
   w.bead_height = length(weld_bead_height);
   constexpr units::Temperature strict = units::celsius(315.0);
@@ -363,7 +381,16 @@ void Filler::fixture() {
       by_units(fixture_material, "aluminium-6082", "aluminium-6061",
                "the usual machining bar of metric stockists", "the usual machining bar of inch stockists");
   f.material = standards::metal(name_of(fixture_material, material));
-  f.pin_material = standards::metal(name_of(fixture_pin_material, number(fixture_pin_material)));
+  constexpr double thick_share = 0.06; // of the diameter; common practice, no source
+  const bool hot = little_metal() || job_.tube.wall > thick_share * job_.tube.outside_diameter;
+  const double pin =
+      hot ? number(fixture_pin_material, choice_index(fixture_pin_material, "titanium-grade-2"),
+                   Basis::common_practice,
+                   "a small cap, or one on a thick wall, gets hot under the pin: titanium forms "
+                   "nothing that melts early with it; common practice")
+          : number(fixture_pin_material, choice_index(fixture_pin_material, "stainless-304"),
+                   Basis::common_practice, "the pin's tip stands in the heat; stainless keeps its edge");
+  f.pin_material = standards::metal(name_of(fixture_pin_material, pin));
 }
 
 void Filler::shop() {

@@ -24,6 +24,8 @@ constexpr std::array<std::string_view, 6> port_threads{"G1/8",    "G1/4", "1/8 N
                                                        "1/4 NPT", "M5",   "10-32 UNF"};
 constexpr std::array<std::string_view, 4> fixture_metals{"aluminium-6082", "aluminium-6061", "stainless-304",
                                                          "copper-c110"};
+constexpr std::array<std::string_view, 5> pin_metals{"aluminium-6082", "aluminium-6061", "stainless-304",
+                                                     "copper-c110", "titanium-grade-2"};
 constexpr std::array<std::string_view, 4> plugs{"auto", "bore-ring", "expanding", "cup"};
 constexpr std::array<std::string_view, 3> cradles{"auto", "stands", "spindle"};
 constexpr std::array<std::string_view, 2> unit_systems{"metric", "inch"};
@@ -171,7 +173,7 @@ constexpr std::array<FieldInfo, key_count> table{{
              "Diameter of each diffuser hole between plenum and cavity."),
     choice(fixture_material, "fixture.material", fixture_metals,
            "Metal of chamber, end plate, plug and block."),
-    choice(fixture_pin_material, "fixture.pin_material", fixture_metals, "Metal of the backing pin."),
+    choice(fixture_pin_material, "fixture.pin_material", pin_metals, "Metal of the backing pin."),
     count(fixture_circuits, "fixture.circuits", 2, 4,
           "Outlets of the gas-port block: bore, chamber, spares."),
     choice(fixture_plug, "fixture.plug", plugs,

@@ -25,10 +25,16 @@ const Tungsten &tungsten_for(units::Current current) {
 Schedule titanium_schedule(units::Length thickness) {
   constexpr units::Length thin = inches(0.030), thick = inches(0.060);
   constexpr double thin_least = 20.0, thin_most = 35.0, thick_least = 85.0, thick_most = 100.0; // A
+  constexpr double thick_growth = 30.0e3;                                                       // A/m
   constexpr units::Velocity speed = units::metres_per_second(10.0 * 25.4e-3 / 60.0);            // 10 in/min
   if (thickness < thin) {
     const double share = units::ratio(thickness, thin);
     return {amperes(share * thin_least), amperes(share * thin_most), speed};
+  }
+  if (thickness > thick) {
+    const double more = thick_growth * (thickness - thick).value();
+    return {amperes(thick_least + more), amperes(thick_most + more),
+            speed * units::ratio(thick, thickness)};
   }
   const double beyond = units::ratio(thickness - thin, thick - thin);
   return {amperes(thin_least + beyond * (thick_least - thin_least)),

@@ -24,9 +24,10 @@ struct Schedule {
   units::Current least, most;
   units::Velocity speed;
 };
-// Hand welding of titanium sheet: straight between 0.030 and 0.060 in and beyond them, in proportion to the
-// thickness below. Source: titanium fabrication handbooks' charts of the 1960s to 1990s, 0.030 in at 20 to
-// 35 A and 0.060 in at 85 to 100 A, both at 10 in/min and 10 V, from memory.
+// Hand welding of titanium sheet: straight between 0.030 and 0.060 in, in proportion to the thickness
+// below; above, 30 A more for each mm and slower in proportion, since a hotter arc boils the surface: common
+// practice, no source. Source: titanium fabrication handbooks' charts of the 1960s to 1990s, 0.030 in at 20
+// to 35 A and 0.060 in at 85 to 100 A, both at 10 in/min and 10 V, from memory.
 Schedule titanium_schedule(units::Length thickness);
 
 // Where a cap begins to melt against a pin: the lowest melting mixture of the two metals, or the lower of

@@ -34,6 +34,35 @@ Limit supply_limit(const job::Job &job, const Line &line) {
           "what supply and hoses deliver"};
 }
 
+// A wide slot wants more gas than the small ones the usual ceiling is of: as much on each area of it. Common
+// practice, no source.
+Limit chamber_ceiling(units::Area slot) {
+  constexpr auto speed = units::metres_per_second(0.11);
+  const VolumeFlow wide = speed * slot;
+  return wide > chamber_flow_ceiling ? Limit{wide, "0.11 m/s out of a wide slot"}
+                                     : Limit{chamber_flow_ceiling, "usual ceiling of a chamber purge"};
+}
+
+// A space to sweep, and the most its line and practice let in.
+struct Wide {
+  Limit most;
+  units::Volume space;
+  double oxygen_limit, supply;
+};
+
+// Calm jets push the air out ahead of them; a bore so wide that they would take an age is stirred instead.
+Limit waited_out(const Limit &calm, const Wide &wide) {
+  constexpr auto patience = units::seconds(300.0); // common practice, no source
+  const units::Time calm_time = mixed_time(wide.space, calm.flow, air_oxygen, wide.oxygen_limit, wide.supply);
+  if (calm_time <= patience || wide.most.flow <= calm.flow) {
+    return calm;
+  }
+  const VolumeFlow stirring = units::ratio(calm_time, patience) * calm.flow;
+  return stirring < wide.most.flow
+             ? Limit{stirring, "jets stir the bore: calm ones would take over five minutes"}
+             : wide.most;
+}
+
 CircuitBounds bounds_of(const Limit &limit, units::Area inlet, units::Volume space, units::Volume lines,
                         double oxygen_limit, double supply) {
   CircuitBounds bounds{.flow = limit.flow, .reason = limit.reason, .inlet_velocity = limit.flow / inlet};
@@ -52,20 +81,24 @@ Bounds bound_prepurge(const job::Job &job, const fixture::Layout &layout, const 
   Line bore_way = bore_line(job, layout);
   bore_way.plates.push_back(bore_outlet(job, layout)); // what goes in must also come out
   const Length jet = 2.0 * (lance ? layout.lance.inside_radius : layout.plug.side_hole_radius);
-  const Limit bore =
+  const Limit ceiling{bore_flow_ceiling, "usual ceiling of a bore purge"};
+  const Limit calm =
       smallest({{flow_at_reynolds(laminar_jet_reynolds, jet, lance ? 1 : layout.plug.side_holes(), viscosity),
                  "jets into the bore stay laminar"},
                 {flow_at_reynolds(laminar_tube_reynolds, job.tube.inside_diameter, 1, viscosity),
                  "flow along the bore stays laminar"},
                 supply_limit(job, bore_way),
-                {bore_flow_ceiling, "usual ceiling of a bore purge"}});
+                ceiling});
+  const double supply = job.gas.oxygen_in_supply;
+  const Limit wide{wide_bore_ceiling, "usual ceiling of a wide bore's purge"};
+  const Limit bore = waited_out(calm, {smallest({supply_limit(job, bore_way), wide}), volumes.bore_gas,
+                                       job.gas.oxygen_limit_bore, supply});
   const auto &diffuser = layout.body.diffuser;
   const Limit chamber = smallest(
       {{flow_at_reynolds(laminar_jet_reynolds, 2.0 * diffuser.hole_radius, diffuser.holes(), viscosity),
         "jets from the diffuser stay laminar"},
        supply_limit(job, chamber_line(job, layout)),
-       {chamber_flow_ceiling, "usual ceiling of a chamber purge"}});
-  const double supply = job.gas.oxygen_in_supply;
+       chamber_ceiling(areas.slot)});
   return {bounds_of(bore, areas.bore_inlet, volumes.bore_gas, volumes.lines_bore, job.gas.oxygen_limit_bore,
                     supply),
           bounds_of(chamber, areas.diffuser, volumes.chamber_gas, volumes.lines_chamber,
