@@ -19,7 +19,7 @@ Mesh mesh_of(const job::Job &job, Detail detail) {
   const units::Length bore = job.tube.inside_diameter;
   if (detail == Detail::coarse) {
     constexpr int cap_cells = 6;
-    return mesh_for(job, millimetres(2.0), 1.4, 0.5 / cap_cells * bore, millimetres(5.0), 16, 28);
+    return mesh_for(job, millimetres(2.0), 1.4, 0.5 / cap_cells * bore, millimetres(5.0), 16, 48);
   }
   constexpr int most_cap_cells = 12;
   const units::Length cap_cell = std::max(millimetres(1.5), 0.5 / most_cap_cells * bore);

@@ -137,7 +137,7 @@ std::string settings(const Findings &f, TextStyle style) {
   text += row("torch lifted",
               fmt::format("hot joint then at {} oxygen ({} .. {})", oxygen_text(purge.torch.away.best),
                           oxygen_text(purge.torch.away.low), oxygen_text(purge.torch.away.high)),
-              "purge.chamber.torch_away.oxygen_floor");
+              "gas.torch_away");
   text += row("postflow", postflow_text(f), ids::postflow_time);
   text += row("arc",
               fmt::format("{}, {}, {}", shop(f, job.weld.current.value(), Dimension::current, 3),
@@ -147,7 +147,7 @@ std::string settings(const Findings &f, TextStyle style) {
   if (purge.bench.draught_lying > units::Velocity{}) {
     text +=
         row("draught",
-            fmt::format("under {}, warm {}; {} sweeps the argon out", air_speed(f, purge.bench.draught_lying),
+            fmt::format("under {}, warm {}; {} sweeps it out", air_speed(f, purge.bench.draught_lying),
                         air_speed(f, purge.bench.draught_warm), air_speed(f, purge.bench.draught_flushed)),
             "purge.draught_lying");
   }
@@ -166,7 +166,7 @@ std::string use_lines(const Findings &f, TextStyle style) {
   // The limits are ones of too little: shares are rounded down.
   const auto percent = [](double share) { return std::floor(1000.0 * share) / 10.0; };
   return text + row("room",
-                    fmt::format("{:.1f} % oxygen after a day, {:.1f} % after a full bottle let out",
+                    fmt::format("{:.1f} % oxygen after a day, {:.1f} % after a bottle let out",
                                 percent(use.room_oxygen), percent(use.room_after_bottle)),
                     "room.oxygen");
 }
@@ -199,7 +199,7 @@ std::string sizes(const Findings &f, TextStyle style) {
               "chamber.slot.width");
   text +=
       row("rear opening",
-          fmt::format("{} for a tube of {} to {}, wiper cut to {}", length(2.0 * body.opening_radius),
+          fmt::format("{} for {} to {}, wiper cut to {}", length(2.0 * body.opening_radius),
                       length(d.job.tube.outside_diameter_least()), length(d.job.tube.outside_diameter_most()),
                       length(2.0 * d.layout.wiper.hole_radius)),
           "chamber.opening");

@@ -78,20 +78,20 @@ TEST_CASE("The fixture takes the arc's electrical heat less what the part carrie
   }
 }
 
-// Sizes and masses as the parts' own files have them: chamber 251.6 g, end plate 68.8 g and base plate 1106.6
-// g at 897 J/(kg K); free faces of chamber and end plate 0.01732 m2; base plate 239.5 x 146.5 x 12 mm,
-// 0.07697 m2 without the chamber's foot, 178 mm beyond it at 170 W/(m K): m L = 0.5573, efficiency 0.9079;
-// all at 10 W/(m2 K).
+// Sizes and masses as the parts' own files have them: chamber 178.3 g, end plate 68.8 g and base plate 1111.4
+// g at 897 J/(kg K); free faces of chamber and end plate, 49.5 x 48 x 64.01 mm together, 0.01486 m2; base
+// plate 240.5 x 146.5 x 12 mm, 0.07795 m2 without the chamber's foot of 37.5 x 48 mm, 192 mm beyond it at 170
+// W/(m K): m L = 0.6012, efficiency 0.8948; all at 10 W/(m2 K).
 TEST_CASE("logger-25: the settled fixture, on paper", "[unit][heat]") {
   const Case c = case_of("logger-25", 295.0);
-  CHECK(c.series.capacity == Approx(1280.1).epsilon(1e-3));
-  CHECK(c.series.loss == Approx(0.1732 + 0.6988).epsilon(1e-3));
-  CHECK(c.series.time_constant().value() == Approx(1468.0).epsilon(2e-3));
-  // What is left of 10 V x 33 A x 50.33 s; then one part warms it by 10 K, of which the pause takes back 18.2
+  CHECK(c.series.capacity == Approx(1218.6).epsilon(1e-3));
+  CHECK(c.series.loss == Approx(0.1486 + 0.6975).epsilon(1e-3));
+  CHECK(c.series.time_constant().value() == Approx(1440.3).epsilon(2e-3));
+  // What is left of 10 V x 33 A x 24.23 s; then one part warms it by 4 K, of which the pause takes back 18.5
   // %.
-  const double rise = c.series.heat / 1280.1;
-  CHECK(c.series.heat < 16609.0);
-  CHECK(c.series.settled.value() - 293.15 == Approx(rise / 0.1821).epsilon(3e-3));
+  const double rise = c.series.heat / 1218.6;
+  CHECK(c.series.heat < 7996.0);
+  CHECK(c.series.settled.value() - 293.15 == Approx(rise / 0.1852).epsilon(3e-3));
 }
 
 TEST_CASE("A pause found for a limit settles at that limit", "[unit][heat]") {
