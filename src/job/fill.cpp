@@ -310,8 +310,11 @@ void Filler::weld() {
              "upper end of charts for titanium sheet as thick as wall and cap in the mean, at 10 in/min, "
              "whole amperes, from memory; common practice"));
   w.voltage = units::volts(number(weld_voltage));
+  const bool thick = chart.speed < standards::titanium_schedule({}).speed;
+  constexpr double step = 0.1 * mm; // of a speed that a hand keeps to, m/s
+  const double speed = thick ? step * std::round(chart.speed.value() / step) : chart.speed.value();
   w.travel_speed = units::metres_per_second(number(
-      weld_travel_speed, chart.speed.value(), Basis::common_practice,
+      weld_travel_speed, speed, Basis::common_practice,
       "10 in/min, charts for hand welding of titanium sheet, slower in proportion above 0.060 in, from "
       "memory; common practice"));
   w.arc_efficiency = number(weld_arc_efficiency);
@@ -389,7 +392,8 @@ void Filler::fixture() {
                    "a small cap, or one on a thick wall, gets hot under the pin: titanium forms "
                    "nothing that melts early with it; common practice")
           : number(fixture_pin_material, choice_index(fixture_pin_material, "stainless-304"),
-                   Basis::common_practice, "the pin's tip stands in the heat; stainless keeps its edge");
+                   Basis::common_practice,
+                   "the pin's tip stands in the heat; stainless keeps its edge; common practice");
   f.pin_material = standards::metal(name_of(fixture_pin_material, pin));
 }
 

@@ -14,8 +14,8 @@
 // sense or a metal has no thermal properties. A hold longer than Options::longest_hold ends there with
 // reached = false. Guarantee: deterministic; heat in = stored + lost to rounding. Measured over the three
 // examples against a mesh of half the cells and a fifth of the step error: the fine mode's holds of runs are
-// within 1 %, the coarse mode's (for sweeps) within 3 % (tests/reference/heat allows 2 % and 5 %). Source:
-// heat/model.hpp; limits in Options.
+// within 1 %, the coarse mode's (for sweeps) within 20 %: its cells are nearly as wide as the pool by which
+// the pedal goes (tests/property/heat allows 2 % and 20 %). Source: heat/model.hpp; limits in Options.
 #pragma once
 
 #include "purgewright/fixture/layout.hpp"

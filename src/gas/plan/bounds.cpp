@@ -34,15 +34,6 @@ Limit supply_limit(const job::Job &job, const Line &line) {
           "what supply and hoses deliver"};
 }
 
-// A wide slot wants more gas than the small ones the usual ceiling is of: as much on each area of it. Common
-// practice, no source.
-Limit chamber_ceiling(units::Area slot) {
-  constexpr auto speed = units::metres_per_second(0.11);
-  const VolumeFlow wide = speed * slot;
-  return wide > chamber_flow_ceiling ? Limit{wide, "0.11 m/s out of a wide slot"}
-                                     : Limit{chamber_flow_ceiling, "usual ceiling of a chamber purge"};
-}
-
 // A space to sweep, and the most its line and practice let in.
 struct Wide {
   Limit most;
@@ -98,7 +89,7 @@ Bounds bound_prepurge(const job::Job &job, const fixture::Layout &layout, const 
       {{flow_at_reynolds(laminar_jet_reynolds, 2.0 * diffuser.hole_radius, diffuser.holes(), viscosity),
         "jets from the diffuser stay laminar"},
        supply_limit(job, chamber_line(job, layout)),
-       chamber_ceiling(areas.slot)});
+       {chamber_flow_ceiling, "usual ceiling of a chamber purge"}});
   return {bounds_of(bore, areas.bore_inlet, volumes.bore_gas, volumes.lines_bore, job.gas.oxygen_limit_bore,
                     supply),
           bounds_of(chamber, areas.diffuser, volumes.chamber_gas, volumes.lines_chamber,

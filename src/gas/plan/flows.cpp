@@ -68,11 +68,18 @@ Ceilings ceilings(const Subject &s, const Purge &purge) {
   // Under a thick wall the puddle's own weight takes all that its skin can hold: the bore is swept a little
   // even so, and the pressure's rule says that it must not be welded like that.
   constexpr double least_share = 0.01; // of the prepurge; common practice, no source
+  // A wide open slot wants more gas than a small one: as much on each area of it, as far as half the supply's
+  // pressure brings it. Common practice, no source.
+  constexpr auto wide_slot_speed = units::metres_per_second(0.11);
+  constexpr double line_share = 0.5;
+  const VolumeFlow wide = std::min(
+      wide_slot_speed * s.areas.slot,
+      line_flow(chamber_line(s.job, s.layout), line_share * s.job.gas.supply_pressure, stream_of(s.job)));
   const VolumeFlow pressure =
       std::max(holes_flow(bore_outlet(s.job, s.layout), purge.pressure.limit, stream_of(s.job)),
                least_share * purge.bore.prepurge);
   Ceilings most{.bore = std::min(purge.bore.prepurge, pressure),
-                .chamber = std::min(purge.chamber.prepurge, slot),
+                .chamber = std::min(std::max(purge.chamber.prepurge, wide), slot),
                 .slot = slot,
                 .bore_reason = pressure < purge.bore.prepurge
                                    ? "the most the molten joint's pressure limit allows"

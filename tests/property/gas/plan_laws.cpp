@@ -131,7 +131,7 @@ TEST_CASE("More supply pressure or wider hoses never lower a flow", "[property][
 }
 
 // Argon that comes gently lies and pushes the air out; a stronger inflow may stir both, and then leaves more.
-TEST_CASE("More flow in both circuits never leaves more oxygen after a time unless it stirs the chamber",
+TEST_CASE("More flow in both circuits never leaves more oxygen after a time unless it stirs the space",
           "[property][gas][plan]") {
   int judged = 0;
   for_random_jobs(4000, [&](const job::Job &job) {
@@ -143,7 +143,9 @@ TEST_CASE("More flow in both circuits never leaves more oxygen after a time unle
       const auto strong = plan::build_scene(d.subject(), {.bore = bore, .chamber = chamber});
       const auto less = oxygen_after(gentle, time), more = oxygen_after(strong, time);
       INFO("bore " << less[0] << " " << more[0] << " chamber " << less[1] << " " << more[1]);
-      CHECK(more[0] <= less[0] * (1.0 + slack));
+      if (strong.bore_tanks >= gentle.bore_tanks * (1.0 - slack)) {
+        CHECK(more[0] <= less[0] * (1.0 + slack));
+      }
       if (strong.chamber_tanks >= gentle.chamber_tanks * (1.0 - slack)) {
         ++judged;
         CHECK(more[1] <= less[1] * (1.0 + slack));
@@ -163,8 +165,10 @@ TEST_CASE("Purer gas never leaves more oxygen", "[property][gas][plan]") {
     CHECK(after[1] <= before[1]);
     const auto a = PurgeDesign(job).purge(), b = PurgeDesign(pure).purge();
     if (a.bore.reached && a.chamber.reached) {
-      CHECK(b.bore.time <= a.bore.time * (1.0 + slack));
-      CHECK(b.chamber.time <= a.chamber.time * (1.0 + slack));
+      // Both times are read off one course, whose steps follow the slower space.
+      constexpr double read_off = 2e-3;
+      CHECK(b.bore.time <= a.bore.time * (1.0 + read_off));
+      CHECK(b.chamber.time <= a.chamber.time * (1.0 + read_off));
     }
   });
 }

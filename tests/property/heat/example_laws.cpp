@@ -12,7 +12,8 @@ using namespace purgewright::heat;
 
 namespace {
 
-constexpr double fine_off = 0.02, coarse_off = 0.05; // of holds and hot zone, from halving cells and steps
+constexpr double fine_off = 0.02, coarse_off = 0.20; // of holds and hot zone, from halving cells and steps;
+// the coarse cells are nearly as wide as the pool by which the pedal goes
 
 job::Job example(const std::string &name) {
   const auto read = job::read_job(purgewright::test::example_job(name));

@@ -17,12 +17,15 @@ namespace {
 
 const Options coarse{.detail = Detail::coarse};
 
-// Steps and iterations that rounding cannot tip over: the same numbers on a mirrored or turned mesh.
+// Finer than usual. A tack ends with the step in which its edges have melted, and the pedal goes step by
+// step: the same numbers on a mirrored or turned mesh but for what one step makes.
+constexpr double one_step = 0.02;
 Options settled() {
   Options options = coarse;
-  options.accuracy = Accuracy{.step_error = units::TemperatureDifference::from_value(1e6),
-                              .arc_step = 1.0,
-                              .longest_step = units::seconds(0.5),
+  options.accuracy = Accuracy{.step_error = units::TemperatureDifference::from_value(20.0),
+                              .relative_step_error = 0.2,
+                              .arc_step = 0.5,
+                              .longest_step = units::seconds(1.0),
                               .residual = 1e-11};
   return options;
 }
@@ -83,7 +86,14 @@ TEST_CASE("Random jobs are planned, with their energy kept", "[property][heat]")
     check_starts(plan);
     const Energy &e = plan.energy;
     CHECK(e.stored + e.bodies + e.lost == Approx(e.in).epsilon(1e-6));
-    CHECK(e.in == Approx(plan.power.value() * plan.arc_time.value()).epsilon(1e-9));
+    // The pedal takes some of it away, down to the least share of any run.
+    double least = 1.0;
+    for (const Weld &weld : plan.runs) {
+      least = std::min(least, weld.least_current);
+    }
+    const double full = plan.power.value() * plan.arc_time.value();
+    CHECK(e.in <= full * (1.0 + 1e-9));
+    CHECK(e.in >= least * full * (1.0 - 1e-9));
     CHECK(e.stored > 0.0);
     CHECK(e.lost > 0.0);
     for (const auto &figure : figures(plan)) {
@@ -115,7 +125,7 @@ TEST_CASE("Turning the start on the collar changes no hold", "[property][heat]")
     const units::Angle cell = units::radians(2.0 * units::pi / mesh.angles);
     options.mesh = mesh;
     const HeatPlan plan = plan_heat(subject.job, subject.layout, options);
-    // By whole cells: the same numbers but for rounding.
+    // By whole cells.
     subject.job.rotation.start_angle += 3.0 * cell;
     const HeatPlan turned = plan_heat(subject.job, subject.layout, options);
     // By part of a cell: the mesh shows.
@@ -123,7 +133,7 @@ TEST_CASE("Turning the start on the collar changes no hold", "[property][heat]")
     const HeatPlan shifted = plan_heat(subject.job, subject.layout, options);
     for (std::size_t run = 0; run < plan.runs.size(); ++run) {
       const double hold = plan.runs[run].hold.value();
-      CHECK(turned.runs[run].hold.value() == Approx(hold).epsilon(1e-6).margin(1e-6));
+      CHECK(turned.runs[run].hold.value() == Approx(hold).epsilon(one_step));
       CHECK(shifted.runs[run].hold.value() == Approx(hold).epsilon(0.05).margin(0.5));
     }
   }
@@ -140,7 +150,7 @@ TEST_CASE("The sense of rotation changes no hold", "[property][heat]") {
     subject.job.rotation.direction = job::Direction::counterclockwise;
     const HeatPlan left = plan_heat(subject.job, subject.layout, settled());
     for (std::size_t run = 0; run < left.runs.size(); ++run) {
-      CHECK(left.runs[run].hold.value() == Approx(right.runs[run].hold.value()).epsilon(1e-6).margin(1e-6));
+      CHECK(left.runs[run].hold.value() == Approx(right.runs[run].hold.value()).epsilon(one_step));
     }
   }
 }
@@ -153,7 +163,8 @@ TEST_CASE("More current never shortens the cycle", "[property][heat]") {
     const HeatPlan usual = plan_heat(subject.job, subject.layout, coarse);
     subject.job.weld.current = 1.3 * subject.job.weld.current;
     const HeatPlan more = plan_heat(subject.job, subject.layout, coarse);
-    CHECK(more.cycle > usual.cycle);
-    CHECK(more.longest_hold > usual.longest_hold);
+    // Tacks end sooner, and the pedal takes back what the pool does not need.
+    CHECK(more.cycle > (1.0 - one_step) * usual.cycle);
+    CHECK(more.longest_hold > (1.0 - one_step) * usual.longest_hold);
   }
 }

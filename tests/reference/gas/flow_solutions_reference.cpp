@@ -21,6 +21,7 @@ job::Job clean_logger() {
   job::Job job = example_job("logger-25");
   job.gas.oxygen_in_supply = 0.0;
   job.gas.hose.material = "copper";
+  job.fixture.slot_length = units::millimetres(20.5); // of the chamber that was solved
   return job;
 }
 

@@ -218,7 +218,9 @@ TEST_CASE("The same log gives the same bits", "[unit][gas][log]") {
 
 TEST_CASE("A slow meter's lag is told from its line's delay", "[unit][gas][log]") {
   // Without noise to the digit; with noise the lag hides part of the mixing, so the tolerance is wide.
-  auto d = example("logger-25");
+  auto job = example_job("logger-25");
+  job.tube.length = units::millimetres(160.0);
+  PurgeDesign d(job);
   const auto flow = units::litres_per_minute(1.5);
   const log::Family family(d.subject(), Circuit::bore, {.bore = flow, .chamber = d.bounds.chamber.flow},
                            units::seconds(60.0));
