@@ -163,20 +163,21 @@ TEST_CASE("the setup sheet is a page of the job's paper with every set-point and
     CHECK(prepurge >= values.at("purge.bore.prepurge.time_high"));
     CHECK(prepurge >= values.at("purge.chamber.prepurge.time_high"));
     CHECK(std::regex_search(text, std::regex(" - " + pattern_of(waiting(prepurge)) + " ")));
+    const std::string cold = waiting(values.at("purge.postflow.time")),
+                      warm = waiting(values.at("heat.series.postflow"));
     CHECK(std::regex_search(
-        text,
-        std::regex("postflow to " + pattern_of(waiting(values.at("purge.postflow.time"))) + ", " +
-                   pattern_of(waiting(values.at("heat.series.postflow"))) + " once the fixture is warm")));
+        text, std::regex("postflow to " + pattern_of(cold) +
+                         (warm == cold ? "\\." : ", " + pattern_of(warm) + " once the fixture is warm"))));
     for (const std::string kind : {"tack", "run"}) {
       for (int n = 1; values.contains("heat." + kind + "." + std::to_string(n) + ".hold"); ++n) {
         const std::string label = kind + " " + std::to_string(n) + " ";
         const std::string hold = waiting(values.at("heat." + kind + "." + std::to_string(n) + ".hold"));
         INFO(label << hold);
         // Name, angles, arc time, hold, hold when warm in one row.
-        const std::string warm =
+        const std::string hold_when_warm =
             waiting(values.at("heat.series." + kind + "." + std::to_string(n) + ".hold"));
         CHECK(std::regex_search(text, std::regex(label + R"(\d+( to \d+)? [.\d]+ ?s )" + pattern_of(hold) +
-                                                 " " + pattern_of(warm) + " ")));
+                                                 " " + pattern_of(hold_when_warm) + " ")));
       }
     }
     CHECK(text.find(job_hash) != std::string::npos);

@@ -160,7 +160,7 @@ const std::vector<Bad> &bad_with_others() {
         {Key::tube_wall, 4 * mm},
         {Key::tube_length, 300 * mm},
         {Key::weld_current, 150},
-        {Key::weld_travel_speed, 4.2 * mm},
+        {Key::weld_travel_speed, 1 * mm},
         {Key::tube_outside_diameter_tolerance, 0.015 * mm}}},
       {"heat.rollers",
        Status::caution,
