@@ -33,8 +33,7 @@ Schedule titanium_schedule(units::Length thickness) {
   }
   if (thickness > thick) {
     const double more = thick_growth * (thickness - thick).value();
-    return {amperes(thick_least + more), amperes(thick_most + more),
-            speed * units::ratio(thick, thickness)};
+    return {amperes(thick_least + more), amperes(thick_most + more), speed * units::ratio(thick, thickness)};
   }
   const double beyond = units::ratio(thickness - thin, thick - thin);
   return {amperes(thin_least + beyond * (thick_least - thin_least)),

@@ -250,7 +250,8 @@ Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixtu
 void add_warm_draught(const job::Job &job, const fixture::Layout &layout, units::Temperature fixture,
                       Purge &purge) {
   const auto air = density(Species::air, shop_temperature);
-  const double gravity = reduced_gravity(density(species_of(job), fixture), air, air);
+  const double gravity = reduced_gravity(density(species_of(job), std::min(fixture, units::kelvins(1000.0))),
+                                         air, air); // end of the table
   purge.bench.draught_warm = gravity > 0.0
                                  ? std::min(purge.bench.draught_lying,
                                             critical_draught(gravity, plan::space_height(layout.body)).lying)

@@ -17,6 +17,10 @@ using units::VolumeFlow;
 constexpr double near_floor = 1.1;       // cleared as far as a floor above the limit lets it: within a tenth
 constexpr double most_slot_depth = 10.0; // diameters, to which the exchange law was measured
 
+// End of the gas table; hotter gas is little lighter. The film at a ring is as warm as ring and shop in the
+// mean.
+constexpr Temperature hottest_gas = units::kelvins(1000.0), hottest_ring = units::kelvins(1700.0);
+
 // Heat of the joint zone into the chamber's gas, as a ring of tube as wide as the torch's cup.
 units::Power ring_heat(const job::Job &job, Temperature metal) {
   return free_convection({job.tube.outside_diameter, job.torch.cup_bore, metal}, species_of(job),
@@ -71,12 +75,13 @@ Drawn drawn_in(const Subject &s, Temperature metal, bool torch) {
     return {};
   }
   const Species species = species_of(job);
-  const double flux = thermal_buoyancy_flux(ring_heat(job, metal), density(species, shop_temperature),
-                                            specific_heat(species), shop_temperature);
+  const double flux =
+      thermal_buoyancy_flux(ring_heat(job, std::min(metal, hottest_ring)), density(species, shop_temperature),
+                            specific_heat(species), shop_temperature);
   const Length rise = s.layout.body.z_max - 0.5 * job.tube.outside_diameter;
   const Length across = units::sqrt(open_slot(s, torch) * (4.0 / units::pi));
   const Temperature gas = torch ? units::kelvins(0.5 * (metal.value() + shop_temperature.value())) : metal;
-  const double gravity = gravity_at(job, gas);
+  const double gravity = gravity_at(job, std::min(gas, hottest_gas));
   const VolumeFlow plume = plume_flow(flux, std::max(rise, Length{}));
   const VolumeFlow exchange =
       gravity < 0.0 ? horizontal_exchange(

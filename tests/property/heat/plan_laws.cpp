@@ -19,7 +19,7 @@ const Options coarse{.detail = Detail::coarse};
 
 // Finer than usual. A tack ends with the step in which its edges have melted, and the pedal goes step by
 // step: the same numbers on a mirrored or turned mesh but for what one step makes.
-constexpr double one_step = 0.02;
+constexpr double one_step = 0.05;
 Options settled() {
   Options options = coarse;
   options.accuracy = Accuracy{.step_error = units::TemperatureDifference::from_value(20.0),

@@ -279,6 +279,14 @@ TEST_CASE("What the closed cover's exits press back the wiper does not let in", 
             .exchange == units::VolumeFlow{});
 }
 
+TEST_CASE("Metal hotter than the gas table draws in no less than the table's end", "[unit][gas][plan]") {
+  const auto design = example("logger-25");
+  const auto end = plan::drawn_in(design.subject(), units::kelvins(1000.0), false);
+  const auto beyond = plan::drawn_in(design.subject(), units::kelvins(1900.0), false);
+  CHECK(beyond.low >= end.low);
+  CHECK(beyond.high >= end.high);
+}
+
 TEST_CASE("logger-25: trapped gas and draught, on paper", "[unit][gas][plan]") {
   const auto design = example("logger-25");
   const auto purge = design.purge();
