@@ -133,7 +133,7 @@ Time Model::weld(const Arc &arc, Time duration, const std::function<double(const
   double done = 0.0, share = 1.0;
   while (done < duration.value() && share >= 0.0) {
     const double left = duration.value() - done;
-    const double dt = std::min({s.next_step, travel, left});
+    const double dt = std::min({s.next_step, s.stepper.steady_step(s.now), travel, left});
     detail::shares_round(arc.start.value() + arc.speed * done, arc.start.value() + arc.speed * (done + dt),
                          deviation, s.round);
     s.heat = (s.power * s.round.matrix() * along.matrix().transpose()).array();
@@ -158,7 +158,7 @@ void Model::cool(Time duration) {
   State &s = *state_;
   for (double done = 0.0; done < duration.value();) {
     const double left = duration.value() - done;
-    const double dt = std::min(s.next_step, left);
+    const double dt = std::min({s.next_step, s.stepper.steady_step(s.now), left});
     if (s.attempt(dt)) {
       s.accept(dt);
       done = dt == left ? duration.value() : done + dt;
@@ -175,7 +175,7 @@ Time Model::cool_until(Region region, Temperature limit, Time most) {
   const double goal = limit.value() - 0.5 * s.accuracy.crossing.value();
   double done = 0.0;
   while (!region.empty() && done < most.value() && s.hottest(region) > limit.value()) {
-    double dt = std::min(s.next_step, most.value() - done);
+    double dt = std::min({s.next_step, s.stepper.steady_step(s.now), most.value() - done});
     if (!s.attempt(dt)) {
       continue;
     }

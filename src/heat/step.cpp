@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace purgewright::heat::detail {
 
@@ -96,6 +97,20 @@ void Stepper::leaks(const Reading &reading, double dt) {
   }
   conduction_.set_conductivity(reading.conductivity);
   conduction_.set_system(capacity_, leak_, gamma * dt);
+}
+
+double Stepper::steady_step(const Reading &reading) const {
+  constexpr double share =
+      0.5; // of the time in which a cell would lose all it has over the rest at that rate
+  double most = std::numeric_limits<double>::infinity();
+  for (Index j = 0; j < geometry().rings; ++j) {
+    const double hottest = reading.temperature.col(j).maxCoeff();
+    const double slope = 4.0 * glowing_(j) * hottest * hottest * hottest;
+    if (slope > 0.0) {
+      most = std::min(most, share * mass_(j) * reading.specific_heat.col(j).minCoeff() / slope);
+    }
+  }
+  return most;
 }
 
 double Stepper::bore_glow(const Reading &reading) const {

@@ -37,6 +37,9 @@ class Stepper {
             Reading &after);
   // Largest difference between the last step's second- and first-order temperatures, over the allowed one.
   double error(const Reading &after, double absolute, double relative) const;
+  // Longest step in which what the bore's walls shine at each other, which is taken as it was at the step's
+  // start, cannot swing.
+  double steady_step(const Reading &) const;
   long iterations() const { return iterations_; }
   double enthalpy_at(std::size_t ring, double kelvin) const;
   double mass(Eigen::Index ring) const { return mass_(ring); }
