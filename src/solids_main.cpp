@@ -28,9 +28,11 @@
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
+#include <poll.h>
 #include <signal.h>
 #include <string>
 #include <sys/prctl.h>
+#include <unistd.h>
 #include <utility>
 #include <vector>
 
@@ -169,11 +171,21 @@ ExitCode guarded(const std::filesystem::path &folder) {
   return ExitCode::internal_fault;
 }
 
+// An orphan would go on writing into a folder that the next run sweeps away: from now on this program dies
+// with the one that started it. That one may have been killed while the libraries here were loading; then the
+// line is dead.
+bool lives_with_reader() {
+  ::prctl(PR_SET_PDEATHSIG, SIGKILL);
+  pollfd line{STDOUT_FILENO, 0, 0};
+  return ::poll(&line, 1, 0) == 0 || (line.revents & (POLLHUP | POLLERR)) == 0;
+}
+
 } // namespace
 
 int main(int argc, char **argv) {
-  ::prctl(PR_SET_PDEATHSIG,
-          SIGKILL); // an orphan would go on writing into a folder that the next run sweeps away
+  if (!lives_with_reader()) {
+    return static_cast<int>(ExitCode::internal_fault);
+  }
   purgewright::exchange::silence_kernel();
   if (argc != 2) {
     say(stderr, "purgewright-solids is started by `purgewright design`; use that");

@@ -10,7 +10,9 @@
 #include <fcntl.h>
 #include <sys/file.h>
 #include <system_error>
+#include <thread>
 #include <unistd.h>
+#include <vector>
 
 namespace purgewright::cli {
 namespace {
@@ -49,10 +51,19 @@ fs::file_time_type last_change(const fs::path &folder) {
   return latest;
 }
 
-bool ended(const fs::path &holder, const fs::path &own) {
+// Nothing in it but, at most, a mark that was not written any more.
+bool bare(const fs::path &holder) {
+  return std::all_of(
+      fs::directory_iterator(holder), fs::directory_iterator(), [](const fs::directory_entry &entry) {
+        return entry.path().filename() == owner_name &&
+               entry.symlink_status().type() == fs::file_type::regular && entry.file_size() == 0;
+      });
+}
+
+bool ended(const fs::path &holder, const fs::path &own, bool nobody_marks) {
   const std::string mark = mark_of(holder);
   if (mark.empty()) {
-    return false; // made by somebody else, or a run is marking it now
+    return nobody_marks && bare(holder); // else made by somebody else, or a run is marking it now
   }
   const bool old = last_change(own) - last_change(holder) > oldest_run;
   const int lock = ::open((holder / owner_name).c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW);
@@ -73,7 +84,42 @@ void put_back(const fs::path &holder, const fs::path &target) {
   }
 }
 
+// The mark goes last: what a killed sweep leaves is still known as this program's.
+void remove_holder(const fs::path &holder) {
+  std::error_code ignored;
+  std::vector<fs::path> inside;
+  for (const auto &entry : fs::directory_iterator(holder, ignored)) {
+    if (entry.path().filename() != owner_name) {
+      inside.push_back(entry.path());
+    }
+  }
+  std::for_each(inside.begin(), inside.end(), remove_tree);
+  remove_tree(holder);
+}
+
 } // namespace
+
+MarkingLock::MarkingLock(const fs::path &folder, Use use)
+    : folder_(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
+  constexpr int tries = 100;
+  constexpr std::chrono::milliseconds pause{10}; // a sweep takes no longer than a second
+  if (use == Use::sweeping) {
+    held_ = folder_ >= 0 && ::flock(folder_, LOCK_EX | LOCK_NB) == 0;
+    return;
+  }
+  for (int i = 0; folder_ >= 0 && !held_ && i < tries; ++i) {
+    held_ = ::flock(folder_, LOCK_SH | LOCK_NB) == 0;
+    if (!held_) {
+      std::this_thread::sleep_for(pause);
+    }
+  }
+}
+
+MarkingLock::~MarkingLock() {
+  if (folder_ >= 0) {
+    ::close(folder_);
+  }
+}
 
 std::string partial_prefix(const fs::path &target) {
   return fmt::format(".{}.partial-", target.filename().string());
@@ -108,6 +154,7 @@ void remove_tree(const fs::path &folder) {
 
 void sweep_leftovers(const fs::path &target, const fs::path &own) {
   const std::string prefix = partial_prefix(target);
+  const MarkingLock alone(target.parent_path(), MarkingLock::Use::sweeping);
   std::error_code ignored;
   for (const auto &entry : fs::directory_iterator(target.parent_path(), ignored)) {
     const std::string name = entry.path().filename().string();
@@ -116,9 +163,9 @@ void sweep_leftovers(const fs::path &target, const fs::path &own) {
       continue;
     }
     try {
-      if (ended(entry.path(), own)) {
+      if (ended(entry.path(), own, alone.held())) {
         put_back(entry.path(), target);
-        remove_tree(entry.path());
+        remove_holder(entry.path());
       }
     } catch (const std::exception &) { // another run's sweep was first, or it is another user's
     }

@@ -12,13 +12,31 @@ namespace purgewright::cli {
 // Common beginning of the names of a target's hidden folders.
 std::string partial_prefix(const std::filesystem::path &target);
 
+// A lock on the folder that holds a target, shared by the runs that are making a hidden folder in it and have
+// not marked it yet: who has it alone knows that one without a mark is nobody's any more. Where the disk or
+// the folder's mode grants no lock, making goes on without, and sweeping leaves such folders alone.
+class MarkingLock {
+ public:
+  enum class Use { marking, sweeping };
+  MarkingLock(const std::filesystem::path &folder, Use use);
+  ~MarkingLock();
+  MarkingLock(const MarkingLock &) = delete;
+  MarkingLock &operator=(const MarkingLock &) = delete;
+  bool held() const { return held_; }
+
+ private:
+  int folder_ = -1;
+  bool held_ = false;
+};
+
 // Marks the hidden folder as this run's; returns the descriptor that holds the lock.
 int mark_as_own(const std::filesystem::path &holder);
 
 // Removes a folder of this program's with all below it, sub-folders that may only be read too.
 void remove_tree(const std::filesystem::path &folder);
 
-// Removes those of the target that bear a mark and are no run's under way, `own` left out.
+// Removes those of the target that bear a mark and are no run's under way, `own` left out, and empty ones
+// that no run lived to mark.
 void sweep_leftovers(const std::filesystem::path &target, const std::filesystem::path &own);
 
 } // namespace purgewright::cli

@@ -137,6 +137,7 @@ OutputFolder::OutputFolder(const fs::path &target, std::string command)
 }
 
 void OutputFolder::make_holder() {
+  const MarkingLock making(target_.parent_path(), MarkingLock::Use::marking);
   std::string name = (target_.parent_path() / (partial_prefix(target_) + "XXXXXX")).string();
   if (::mkdtemp(name.data()) == nullptr) {
     throw FileError(target_.parent_path(), reason(errno));

@@ -15,7 +15,9 @@
 // same boot a free lock proves that the run has ended, whatever process numbers say. A file of another boot
 // may come from another machine on a shared disk, where locks may or may not be passed on (NFS passes them to
 // the server unless mounted with local locks): then the lock must be free and the folder older than a run can
-// be, by the clock of the disk, against a file written there now.
+// be, by the clock of the disk, against a file written there now. A run may also be killed before it has
+// written that file: an empty folder of such a name is removed by who has the folder above for itself
+// (MarkingLock).
 #pragma once
 
 #include <filesystem>

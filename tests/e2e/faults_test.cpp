@@ -76,6 +76,26 @@ TEST_CASE("the program that builds the solids does not outlive a signal") {
         std::set<std::string>{"job.yaml", "pid", "purgewright", "purgewright-solids"});
 }
 
+TEST_CASE("the program that builds the solids does nothing once the one that started it was killed") {
+  const ScratchFolder folder;
+  // It has the whole job, and is slow to start: the other is gone by then.
+  with_solids(folder, R"(here="$1/../.."; cat > "$here/message"; touch "$here/begun"
+      until [ -e "$here/killed" ]; do sleep 0.05; done
+      ')" + (fs::path(PURGEWRIGHT_PROGRAM).parent_path() / "purgewright-solids").string() +
+                          R"(' "$1" < "$here/message"; echo $? > "$here/ended")" + "\n");
+  job_in(folder);
+  const auto killed = shell(
+      R"(./purgewright design job.yaml -o out & begun=$!
+         until [ -e begun ]; do sleep 0.05; done; kill -KILL $begun; wait $begun; status=$?
+         mkdir killed; until [ -s ended ]; do sleep 0.05; done; exit $status)",
+      folder.path());
+  CHECK(killed.status == 128 + SIGKILL);
+  CHECK(bytes_of(folder / "ended") == "4\n");
+  for (const auto &entry : fs::recursive_directory_iterator(folder.path())) {
+    CHECK(entry.path().extension() != ".step");
+  }
+}
+
 TEST_CASE("a signal that the caller has switched off stays off") {
   const ScratchFolder folder;
   job_in(folder);

@@ -315,6 +315,9 @@ TEST_CASE("what a killed run left is swept away, what a run under way or another
   const int lock = ::open((running / "owner").c_str(), O_RDWR);
   REQUIRE(::flock(lock, LOCK_EX | LOCK_NB) == 0);
   left("elsewhere", "purgewright, boot another", 0);
+  fs::create_directory(folder / ".out.partial-unmarked"); // killed before it wrote its mark, and while it did
+  fs::create_directory(folder / ".out.partial-half-marked");
+  write_bytes(folder / ".out.partial-half-marked/owner", "");
   write_bytes(folder / ".out.partial-file", "not a folder");
   fs::create_directory_symlink("/usr", folder / ".out.partial-link");
   CHECK(sweep(folder, "out").status == 0);
@@ -324,6 +327,19 @@ TEST_CASE("what a killed run left is swept away, what a run under way or another
                                                          ".out.partial-mine-too", ".out.partial-file",
                                                          ".out.partial-link"});
   CHECK(fs::exists("/usr/bin"));
+}
+
+TEST_CASE("an empty hidden folder stays as long as another run may be about to mark it") {
+  const ScratchFolder folder;
+  job_in(folder);
+  fs::create_directory(folder / ".out.partial-unmarked");
+  const int marking = ::open(folder.path().c_str(), O_RDONLY | O_DIRECTORY);
+  REQUIRE(::flock(marking, LOCK_SH | LOCK_NB) == 0);
+  CHECK(sweep(folder, "out").status == 0);
+  CHECK(fs::exists(folder / ".out.partial-unmarked"));
+  ::close(marking);
+  CHECK(sweep(folder, "out").status == 0);
+  CHECK_FALSE(fs::exists(folder / ".out.partial-unmarked"));
 }
 
 TEST_CASE("a folder that a killed run had moved aside is put back") {
