@@ -78,6 +78,8 @@ constexpr auto knobs = std::to_array<Knob>({
     {"gas.room_oxygen", shop_room_volume, +1},
     {"layout.tube_length", tube_length, +1},
     {"layout.slot_in_chamber", fixture_slot_length, -1},
+    {"layout.plug_reach", tube_length, +1},
+    {"layout.meter_port", fixture_radial_clearance, +1},
     {"layout.vent_covered", tube_vent_from_joint, -1},
     {"layout.vent_covered", tube_vent_from_joint, +1},
 });

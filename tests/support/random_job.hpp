@@ -25,11 +25,6 @@ enum class Sizes { free, metric, inch };
 
 enum class Reach { usual, whole };
 
-// The laws of made parts are tried on usual jobs. Anywhere between the keys' limits some still break: slots
-// of 4 to 6 mm (the cover's exits), radial clearances above 35 mm (diffuser holes), walls above 20 mm (the
-// plenum's drill).
-inline constexpr Reach layout_reach = Reach::usual;
-
 // The keys of one random job; nearly all resolve. The usual keys of a seed are the same in both reaches until
 // the first that is drawn anywhere.
 job::Draft random_draft(std::uint64_t seed, Reach reach = Reach::whole);

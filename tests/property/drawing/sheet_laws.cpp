@@ -32,7 +32,7 @@ void check_laws(const DrawnJob &drawn_job) {
 }
 
 void check_random_jobs(std::uint64_t first_seed) {
-  JobStream stream(first_seed, layout_reach);
+  JobStream stream(first_seed);
   for (int i = 0; i < jobs; ++i) {
     const RandomJob random = stream.next();
     INFO("seed " << random.seed);
