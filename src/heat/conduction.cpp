@@ -1,11 +1,5 @@
 #include "heat/conduction.hpp"
 
-#include "heat/conduction_operator.hpp"
-
-#include <Eigen/IterativeLinearSolvers>
-
-#include <cmath>
-
 namespace purgewright::heat::detail {
 
 namespace {
@@ -27,123 +21,134 @@ Geometry::Geometry(const Chain &chain)
   }
 }
 
-Conduction::Conduction(const Chain &chain)
-    : geometry_(chain), links_{Field(geometry_.angles, geometry_.rings - 1),
-                               Field(geometry_.angles, geometry_.rings)},
-      other_links_(links_), transform_(geometry_.angles, geometry_.rings),
-      pivot_(geometry_.angles, geometry_.rings), lower_(geometry_.angles, geometry_.rings),
-      modes_(geometry_.angles, geometry_.rings), root_(geometry_.rings),
-      flow_(geometry_.angles, geometry_.rings), scaled_(geometry_.angles, geometry_.rings) {}
-
-void Conduction::set_conductivity(const Field &k) {
-  set_links(k, links_);
+Conduction::Conduction(const Chain &chain) : geometry_(chain) {
+  const Index n = geometry_.angles, rings = geometry_.rings;
+  for (Field *field : {&along_, &round_, &resistance_, &flow_, &inverse_along_, &lower_along_}) {
+    field->setZero(n, rings);
+  }
+  for (Field *field : {&capacity_, &inverse_round_, &lower_round_, &last_round_, &turned_}) {
+    field->setZero(rings, n);
+  }
 }
 
-void Conduction::set_links(const Field &k, Links &links) const {
+void Conduction::set_conductivity(const Field &k) {
   const Index n = geometry_.angles, last = geometry_.rings - 1;
+  resistance_ = k.inverse();
   for (Index j = 0; j < last; ++j) {
-    links.along.col(j) = 1.0 / (geometry_.along_near(j) / k.col(j) + geometry_.along_far(j) / k.col(j + 1));
+    along_.col(j) =
+        (geometry_.along_near(j) * resistance_.col(j) + geometry_.along_far(j) * resistance_.col(j + 1))
+            .inverse();
   }
   for (Index j = 0; j <= last; ++j) {
     const double half = 0.5 * geometry_.round(j);
-    links.round.col(j).head(n - 1) = half * (k.col(j).head(n - 1) + k.col(j).tail(n - 1));
-    links.round(n - 1, j) = half * (k(n - 1, j) + k(0, j));
+    round_.col(j).head(n - 1) = half * (k.col(j).head(n - 1) + k.col(j).tail(n - 1));
+    round_(n - 1, j) = half * (k(n - 1, j) + k(0, j));
   }
 }
 
 void Conduction::outflow(const Field &field, Field &out) const {
-  out.resize(geometry_.angles, geometry_.rings);
-  outflow(links_, View(field.data(), field.rows(), field.cols()), Target(out.data(), out.rows(), out.cols()));
-}
-
-void Conduction::outflow_at(const Field &conductivity, const Field &field, Field &out) const {
-  out.resize(geometry_.angles, geometry_.rings);
-  set_links(conductivity, other_links_);
-  outflow(other_links_, View(field.data(), field.rows(), field.cols()),
-          Target(out.data(), out.rows(), out.cols()));
-}
-
-void Conduction::outflow(const Links &links, View field, Target out) const {
-  const Index n = geometry_.angles, last = geometry_.rings - 1;
-  // flow_ row i: from angle i to angle i + 1.
-  flow_.topRows(n - 1) = links.round.topRows(n - 1) * (field.topRows(n - 1) - field.bottomRows(n - 1));
-  flow_.row(n - 1) = links.round.row(n - 1) * (field.row(n - 1) - field.row(0));
-  out = flow_;
-  out.bottomRows(n - 1) -= flow_.topRows(n - 1);
-  out.row(0) -= flow_.row(n - 1);
-  flow_.leftCols(last) = links.along * (field.leftCols(last) - field.rightCols(last));
-  out.leftCols(last) += flow_.leftCols(last);
-  out.rightCols(last) -= flow_.leftCols(last);
+  const Index n = geometry_.angles, rings = geometry_.rings;
+  out.resize(n, rings);
+  // flow_: from each cell to the next one round; then to the next one along.
+  for (Index j = 0; j < rings; ++j) {
+    auto flow = flow_.col(j), to = out.col(j);
+    const auto from = field.col(j), conductance = round_.col(j);
+    flow.head(n - 1) = conductance.head(n - 1) * (from.head(n - 1) - from.tail(n - 1));
+    flow(n - 1) = conductance(n - 1) * (from(n - 1) - from(0));
+    to = flow;
+    to.tail(n - 1) -= flow.head(n - 1);
+    to(0) -= flow(n - 1);
+  }
+  for (Index j = 0; j + 1 < rings; ++j) {
+    flow_.col(j) = along_.col(j) * (field.col(j) - field.col(j + 1));
+    out.col(j) += flow_.col(j);
+    out.col(j + 1) -= flow_.col(j);
+  }
 }
 
 void Conduction::set_system(const Field &capacity, const Field &leak, double scale) {
-  capacity_ = capacity + scale * leak;
-  leak_ = leak;
-  scale_ = scale;
-  root_ = capacity.colwise().mean().transpose().sqrt();
-  // Rings averaged round the axis: one row of tridiagonal systems a mode.
+  set_along(capacity, leak, scale);
+  capacity_ = capacity.transpose();
+  set_round(scale);
+}
+
+void Conduction::set_along(const Field &capacity, const Field &leak, double scale) {
   const Index last = geometry_.rings - 1;
-  double before = 0.0;
   for (Index j = 0; j <= last; ++j) {
-    const double along = j < last ? scale * links_.along.col(j).mean() : 0.0;
-    const double round = scale * links_.round.col(j).mean();
-    pivot_.col(j) = capacity_.col(j).mean() + before + along + round * transform_.curvature();
+    auto pivot = inverse_along_.col(j);
+    pivot = capacity.col(j) + scale * leak.col(j);
     if (j > 0) {
-      lower_.col(j) = -before / pivot_.col(j - 1);
-      pivot_.col(j) += before * lower_.col(j);
+      pivot += scale * along_.col(j - 1) * (1.0 + lower_along_.col(j - 1));
     }
-    before = along;
+    if (j < last) {
+      pivot += scale * along_.col(j);
+    }
+    pivot = pivot.inverse();
+    lower_along_.col(j) = -scale * along_.col(j) * pivot; // along_ of the last ring stays 0
   }
 }
 
-void Conduction::apply_scaled(View field, Target out) const {
-  const Index rings = geometry_.rings;
-  for (Index j = 0; j < rings; ++j) {
-    scaled_.col(j) = field.col(j) / root_(j);
+void Conduction::set_round(double scale) {
+  const Index last = geometry_.angles - 1;
+  turned_ = scale * round_.transpose(); // column i: angle i to i + 1
+  inverse_round_.col(last) = capacity_.col(last) + turned_.col(last - 1) + turned_.col(last);
+  fill_ = -turned_.col(last); // entry of the last angle with angle i
+  for (Index i = 0; i < last; ++i) {
+    auto pivot = inverse_round_.col(i);
+    pivot = capacity_.col(i) + turned_.col(i) + turned_.col(i == 0 ? last : i - 1);
+    if (i > 0) {
+      pivot += lower_round_.col(i - 1) * turned_.col(i - 1);
+    }
+    pivot = pivot.inverse();
+    if (i + 1 < last) {
+      lower_round_.col(i) = -turned_.col(i) * pivot;
+    } else {
+      fill_ -= turned_.col(i); // the last but one is a neighbour of the last
+    }
+    last_round_.col(i) = fill_ * pivot;
+    inverse_round_.col(last) -= fill_ * last_round_.col(i);
+    fill_ = -fill_ * lower_round_.col(i);
   }
-  outflow(links_, View(scaled_.data(), scaled_.rows(), rings), out);
-  for (Index j = 0; j < rings; ++j) {
-    out.col(j) = (capacity_.col(j) * scaled_.col(j) + scale_ * out.col(j)) / root_(j);
-  }
+  inverse_round_.col(last) = inverse_round_.col(last).inverse();
 }
 
-void Conduction::solve_mean_scaled(View b, Target x) const {
+void Conduction::solve_along(const Field &b, Field &y) const {
   const Index last = geometry_.rings - 1;
-  transform_.forward(b, modes_);
-  Field &modes = modes_;
-  modes.col(0) *= root_(0);
+  y.col(0) = b.col(0);
   for (Index j = 1; j <= last; ++j) {
-    modes.col(j) = root_(j) * modes.col(j) - lower_.col(j) * modes.col(j - 1);
+    y.col(j) = b.col(j) - lower_along_.col(j - 1) * y.col(j - 1);
   }
-  modes.col(last) /= pivot_.col(last);
+  y.col(last) *= inverse_along_.col(last);
   for (Index j = last - 1; j >= 0; --j) {
-    modes.col(j) = modes.col(j) / pivot_.col(j) - lower_.col(j + 1) * modes.col(j + 1);
+    y.col(j) = y.col(j) * inverse_along_.col(j) - lower_along_.col(j) * y.col(j + 1);
   }
-  for (Index j = 0; j <= last; ++j) {
-    modes.col(j) *= root_(j);
-  }
-  transform_.backward(modes_, x);
 }
 
-int Conduction::solve(const Field &b, double tolerance, Field &x) const {
-  const ConductionOperator system(*this);
-  Eigen::ConjugateGradient<ConductionOperator, Eigen::Lower | Eigen::Upper, MeanPreconditioner> solver;
-  solver.preconditioner().use(*this);
-  solver.setTolerance(tolerance);
-  solver.setMaxIterations(200);
-  solver.compute(system);
-  const Index rings = geometry_.rings;
-  Eigen::VectorXd right(b.size()), guess(b.size());
-  Target right_view(right.data(), geometry_.angles, rings), guess_view(guess.data(), geometry_.angles, rings);
-  for (Index j = 0; j < rings; ++j) {
-    right_view.col(j) = b.col(j) / root_(j);
-    guess_view.col(j) = x.col(j) * root_(j);
+// turned_ in, turned_ out.
+void Conduction::solve_round() {
+  const Index last = geometry_.angles - 1;
+  Field &x = turned_;
+  for (Index i = 0; i < last; ++i) {
+    if (i + 1 < last) {
+      x.col(i + 1) -= lower_round_.col(i) * x.col(i);
+    }
+    x.col(last) -= last_round_.col(i) * x.col(i);
   }
-  guess = solver.solveWithGuess(right, guess).eval();
-  for (Index j = 0; j < rings; ++j) {
-    x.col(j) = guess_view.col(j) / root_(j);
+  x.col(last) *= inverse_round_.col(last);
+  for (Index i = last - 1; i >= 0; --i) {
+    x.col(i) = x.col(i) * inverse_round_.col(i) - last_round_.col(i) * x.col(last);
+    if (i + 1 < last) {
+      x.col(i) -= lower_round_.col(i) * x.col(i + 1);
+    }
   }
-  return static_cast<int>(solver.iterations());
+}
+
+void Conduction::solve(const Field &b, Field &y, Field &z) {
+  y.resize(geometry_.angles, geometry_.rings);
+  solve_along(b, y);
+  turned_ = capacity_ * y.transpose();
+  solve_round();
+  z = turned_.transpose();
 }
 
 } // namespace purgewright::heat::detail

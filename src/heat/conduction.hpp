@@ -1,24 +1,23 @@
-// Linear algebra of one implicit stage: conductances between cells, their product with a field, and the
-// solution of (capacity + scale x conductance) z = b. Private to heat.
+// Linear algebra of one implicit stage: conductances between cells, what flows through them, and the solution
+// of the stage's system. Private to heat.
 //
 // Units: SI; a field has one column a ring and one row an angle, all numbers are of single cells.
-// Method: Eigen's conjugate gradients on the matrix-free operator. The preconditioner is the same operator
-// with every ring's properties averaged round it: the discrete Fourier transform over the angle then splits
-// it into one tridiagonal system a mode, which is solved directly, so that few iterations are left. The
-// solver sees the system divided on both sides by the root of each ring's capacity, so that its residual
-// means as much in the small cells at the cap's centre as elsewhere.
-// Guarantee: the operator is symmetric and positive definite; same input, same bits. Not thread-safe: one
-// object a thread.
+// Method: approximate factorisation. With A the conductances along the chain and the leaks, R those round the
+// axis and C the capacities, (C + s A) y = b and then (C + s R) z = C y are solved in place of
+// (C + s (A + R)) z = b: two sets of short symmetric systems, each solved directly, their pivots kept for
+// both stages of a step. Off by s^2 A R, which the two-stage method bears without losing an order.
+// Guarantee: C z = b - s (A y + R z) to rounding: what leaves one cell enters another. A field that is turned
+// or mirrored gives the same turned or mirrored, to rounding. Same input, same bits. Not thread-safe: one
+// object a thread. Source: Verwer, Spee, Blom, Hundsdorfer, SIAM J. Sci. Comput. 20, 1456 (1999), sec. 3.
 #pragma once
 
-#include "heat/round_transform.hpp"
 #include "purgewright/heat/chain.hpp"
 
 #include <Eigen/Core>
 
-#include <vector>
-
 namespace purgewright::heat::detail {
+
+using Field = Eigen::ArrayXXd; // one column a ring, one row an angle
 
 // Geometry factors, per cell: conductance = conductivity x factor.
 struct Geometry {
@@ -33,40 +32,33 @@ class Conduction {
   explicit Conduction(const Chain &);
 
   const Geometry &geometry() const { return geometry_; }
-  // Conductances of the system between neighbours from the conductivity of every cell.
+  // Conductances between neighbours from the conductivity of every cell.
   void set_conductivity(const Field &conductivity);
   // out = sum of conductance x (own - neighbour's), W for a field in K.
   void outflow(const Field &field, Field &out) const;
-  // The same with the conductances that this conductivity gives; the system stays as it is.
-  void outflow_at(const Field &conductivity, const Field &field, Field &out) const;
 
-  // Fixes the system: capacity J/K, leak W/K (to gas and bodies), scale s.
+  // Fixes the system with the conductances as they are now: capacity J/K, leak W/K (to gas and bodies), scale
+  // s. Later conductances leave it alone.
   void set_system(const Field &capacity, const Field &leak, double scale);
-  // out = D (capacity + scale (conductance + leak)) D field, D = 1 / root of the ring's mean capacity.
-  void apply_scaled(View field, Target out) const;
-  // Solves (capacity + scale (conductance + leak)) x = b to a residual of `tolerance` x |b|, x coming in as
-  // the guess; returns the iterations.
-  int solve(const Field &b, double tolerance, Field &x) const;
-  // The preconditioner: apply_scaled of rings averaged round the axis, solved for x.
-  void solve_mean_scaled(View b, Target x) const;
+  // Solves it; y is the field whose leaks are the stage's.
+  void solve(const Field &b, Field &y, Field &z);
 
  private:
-  struct Links { // W/K; along: ring j to j + 1; round: angle i to i + 1
-    Field along, round;
-  };
-  void set_links(const Field &conductivity, Links &) const;
-  void outflow(const Links &, View field, Target out) const;
+  void set_along(const Field &capacity, const Field &leak, double scale);
+  void set_round(double scale);
+  void solve_along(const Field &b, Field &y) const;
+  void solve_round();
 
   Geometry geometry_;
-  Links links_;
-  mutable Links other_links_;
-  Field capacity_, leak_;
-  double scale_ = 0.0;
-  RoundTransform transform_;
-  Field pivot_, lower_; // L D L^T of the tridiagonal systems, one row a mode
-  mutable Field modes_;
-  Eigen::ArrayXd root_; // of each ring's mean capacity
-  mutable Field flow_, scaled_;
+  Field along_, round_; // W/K; along: ring j to j + 1; round: angle i to i + 1
+  Field resistance_;    // work space: 1 / conductivity
+  mutable Field flow_;
+  // L D L^T of the systems. Round the axis fields are turned over, one column an angle, so that all rings go
+  // side by side; the last angle is a neighbour of the first and so has an entry with every other.
+  Field inverse_along_, lower_along_;                         // 1 / D, L
+  Field capacity_, inverse_round_, lower_round_, last_round_; // the last: L of the last angle
+  Field turned_;
+  Eigen::ArrayXd fill_;
 };
 
 } // namespace purgewright::heat::detail

@@ -35,6 +35,21 @@ std::vector<Knot> knots_of(const Metal &metal) {
   return knots;
 }
 
+// Runs straight between rows, so that its least lies at a row or at an end of the range.
+double least_heat(const Metal &metal, double kelvin) {
+  constexpr double reach = 100.0; // K
+  const double from = std::max(coldest.value(), kelvin - reach),
+               to = std::min(hottest.value(), kelvin + reach);
+  double least =
+      std::min(metal.specific_heat_at(units::kelvins(from)), metal.specific_heat_at(units::kelvins(to)));
+  for (const PropertyRow &row : metal.specific_heat) {
+    if (row.kelvin > from && row.kelvin < to) {
+      least = std::min(least, row.value);
+    }
+  }
+  return least;
+}
+
 } // namespace
 
 EnthalpyTable::EnthalpyTable(const Metal &metal) {
@@ -54,25 +69,20 @@ EnthalpyTable::EnthalpyTable(const Metal &metal) {
     const double root = std::sqrt(knot.heat * knot.heat + 2.0 * knot.heat_slope * rise);
     const double kelvin = std::min(hottest.value(), knot.kelvin + 2.0 * rise / (knot.heat + root));
     const units::Temperature t = units::kelvins(kelvin);
-    return Row{enthalpy, kelvin, 0.0, metal.conductivity_at(t), 0.0, metal.specific_heat_at(t), 0.0};
+    return Row{kelvin, metal.conductivity_at(t), least_heat(metal, kelvin)};
   };
-  Row next = row(0);
-  rows_.reserve(steps);
-  for (std::size_t i = 0; i < steps; ++i) {
-    Row now = next;
-    next = row(i + 1);
-    now.temperature_slope = (next.temperature - now.temperature) * per_step_;
-    now.conductivity_slope = (next.conductivity - now.conductivity) * per_step_;
-    now.specific_heat_slope = (next.specific_heat - now.specific_heat) * per_step_;
-    rows_.push_back(now);
+  rows_.reserve(steps + 1);
+  for (std::size_t i = 0; i <= steps; ++i) {
+    rows_.push_back(row(i));
   }
 }
 
 double EnthalpyTable::enthalpy_at(double kelvin) const {
-  const auto above = std::upper_bound(rows_.begin(), rows_.end(), kelvin,
+  const auto above = std::upper_bound(rows_.begin() + 1, rows_.end() - 1, kelvin,
                                       [](double t, const Row &row) { return t < row.temperature; });
-  const Row &row = above == rows_.begin() ? rows_.front() : *(above - 1);
-  return row.enthalpy + (kelvin - row.temperature) / row.temperature_slope;
+  const Row &a = *(above - 1), &b = *above;
+  return first_ + step_ * (double(above - 1 - rows_.begin()) +
+                           (kelvin - a.temperature) / (b.temperature - a.temperature));
 }
 
 } // namespace purgewright::heat::detail

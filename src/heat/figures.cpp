@@ -241,6 +241,13 @@ units::Figures figures(const HeatPlan &plan) {
             "longest hold + torch move", postflow);
   list.time("heat.arc_time", plan.arc_time, "Arc time of all tacks and runs", "sum over tacks and runs",
             arcs);
+  Ids eased{"heat.power", "heat.arc_time"};
+  for (std::size_t i = 0; i < plan.runs.size(); ++i) {
+    eased.push_back(fmt::format("heat.run.{}.least_current", i + 1));
+  }
+  list.add("heat.mean_power", plan.energy.in / plan.arc_time.value(), Dimension::power,
+           "Mean arc power into the metal", "arc power as the pedal eases it, over the arc time",
+           std::move(eased), list.source());
   Ids cycle = arcs;
   cycle.insert(cycle.end(), postflow.begin(), postflow.end());
   list.time(std::string(ids::heat_cycle), plan.cycle, "First arc to the end of the last hold",
@@ -256,8 +263,8 @@ units::Figures figures(const Series &series) {
   List list;
   list.add("heat.series.power", series.heat / series.period.value(), Dimension::power,
            "Mean heat into the fixture, parts one after another",
-           "(voltage x current x arc time - heat left in tube and cap) / time for one part",
-           {"weld.voltage", "weld.current", "heat.arc_time", std::string(ids::cycle_time)}, lump);
+           "(mean power x arc time / arc efficiency - heat left in tube and cap) / time for one part",
+           {"heat.mean_power", "heat.arc_time", "weld.arc_efficiency", std::string(ids::cycle_time)}, lump);
   list.time("heat.series.time_constant", series.time_constant(), "Time constant of the fixture's warming",
             "heat capacity of chamber, end plate and base plate / their loss to the room",
             {"mass.chamber-body", "mass.chamber-end-plate", "mass.base-plate", "chamber.length",

@@ -4,8 +4,11 @@
 #include "heat/require.hpp"
 #include "heat/step.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 namespace purgewright::heat {
 
@@ -21,6 +24,7 @@ using units::Time;
 
 constexpr double first_step = 0.1;     // s, after the arc strikes or goes out
 constexpr double shortest_step = 1e-4; // s, taken whatever its error
+constexpr double worst_error = 1e300;  // of a step that leads nowhere
 constexpr double growth_most = 3.0, growth_least = 0.2, growth_margin = 0.9;
 
 void check(const Surroundings &s) {
@@ -43,7 +47,13 @@ void check(const Accuracy &a) {
   require(a.arc_step > 0.0, here, "arc step must be above 0", a.arc_step);
   require(a.longest_step.value() > 0.0, here, "longest step must be above 0", a.longest_step.value());
   require(a.crossing.value() > 0.0, here, "crossing must be above 0", a.crossing.value());
-  require(a.residual > 0.0 && a.residual < 0.1, here, "residual must lie in 0 to 0.1", a.residual);
+}
+
+void check(const Arc &arc) {
+  constexpr std::string_view here = "weld";
+  require(arc.power.value() >= 0.0, here, "power must not be negative", arc.power.value());
+  require(arc.radius.value() > 0.0, here, "arc radius must be above 0", arc.radius.value());
+  require(arc.joint_radius.value() > 0.0, here, "joint radius must be above 0", arc.joint_radius.value());
 }
 
 double hottest_of(const Reading &reading, Region region) {
@@ -54,7 +64,7 @@ double hottest_of(const Reading &reading, Region region) {
 
 struct Model::State {
   State(const Chain &c, const Surroundings &s, const Accuracy &a)
-      : chain(c), surroundings(s), accuracy(a), stepper(c, s, a.residual) {
+      : chain(c), surroundings(s), accuracy(a), stepper(c, s) {
     const auto rings = Index(chain.rings.size());
     content.enthalpy.resize(chain.angles, rings);
     rest.resize(rings);
@@ -70,8 +80,17 @@ struct Model::State {
 
   void reset_peaks() { peaks = now.temperature.colwise().maxCoeff().transpose(); }
   double hottest(Region region) const { return hottest_of(now, region); }
-  // Tries a step of `dt`; accepts it when its error allows or it cannot be shorter. Sets the next step.
+  // Spreads the arc's heat over the cells while it travels from `done` to `done + dt`.
+  void aim(const Arc &, double done, double dt);
+  // Tries a step of `dt`; whether its error allows it or it cannot be shorter. Sets the next step.
   bool attempt(double dt);
+  // Shortens the step tried last until it ends no more than `crossing` beyond a limit; `before` and
+  // `beyond` say how far beyond its start and its end lie, `again` prepares another length. Returns the
+  // length.
+  double land(double dt, double before, const std::function<double()> &beyond,
+              const std::function<void(double)> &again);
+  // What the model would say were the step tried last accepted.
+  double of_trial(double dt, const std::function<double(const Model &)> &, const Model &);
   void accept(double dt);
 
   Chain chain;
@@ -81,23 +100,63 @@ struct Model::State {
   Content content, trial;
   Reading now, after;
   Field heat; // W per cell
-  Eigen::ArrayXd round, rest, peaks;
+  Eigen::ArrayXd along, round, rest, peaks;
   double power = 0.0, time = 0.0, in = 0.0, next_step = first_step;
   long steps = 0, refused = 0;
   std::function<void(const Model &)> watcher;
 };
 
+void Model::State::aim(const Arc &arc, double done, double dt) {
+  const double start = arc.start.value() + arc.speed * done;
+  detail::shares_round(start, start + arc.speed * dt, units::ratio(arc.radius, arc.joint_radius), round);
+  heat = (power * round.matrix() * along.matrix().transpose()).array();
+}
+
 bool Model::State::attempt(double dt) {
-  stepper.step(content, now, heat, dt, trial, after);
-  const double error = stepper.error(after, accuracy.step_error.value(), accuracy.relative_step_error);
+  const bool sense = stepper.step(content, now, heat, dt, trial, after);
+  if (!sense && dt <= shortest_step) {
+    throw std::runtime_error(
+        fmt::format("heat model: {} s after the first arc even a step of {} s leads nowhere", time, dt));
+  }
+  const double error =
+      sense ? stepper.error(after, accuracy.step_error.value(), accuracy.relative_step_error) : worst_error;
   const double growth = growth_margin / std::sqrt(std::max(error, 1e-6));
   next_step = std::min(dt * std::clamp(growth, growth_least, growth_most), accuracy.longest_step.value());
   next_step = std::max(next_step, shortest_step);
-  if (error > 1.0 && dt > shortest_step) {
+  if (!sense || (error > 1.0 && dt > shortest_step)) {
     ++refused;
     return false;
   }
   return true;
+}
+
+double Model::State::land(double dt, double before, const std::function<double()> &beyond,
+                          const std::function<void(double)> &again) {
+  const double planned = next_step, most = accuracy.crossing.value();
+  for (int i = 0; i < 6; ++i) {
+    const double end = beyond();
+    if (end <= most || end - before < 1e-9) {
+      break;
+    }
+    const double shorter = dt * std::clamp((0.5 * most - before) / (end - before), 0.02, 0.98);
+    again(shorter);
+    if (!stepper.step(content, now, heat, shorter, trial, after)) {
+      break;
+    }
+    dt = shorter;
+  }
+  next_step = planned;
+  return dt;
+}
+
+double Model::State::of_trial(double dt, const std::function<double(const Model &)> &say,
+                              const Model &model) {
+  std::swap(now, after);
+  time += dt;
+  const double said = say(model);
+  std::swap(now, after);
+  time -= dt;
+  return said;
 }
 
 void Model::State::accept(double dt) {
@@ -118,34 +177,47 @@ Model::~Model() = default;
 Model::Model(Model &&) noexcept = default;
 Model &Model::operator=(Model &&) noexcept = default;
 
-Time Model::weld(const Arc &arc, Time duration, const std::function<double(const Model &)> &pedal) {
-  constexpr std::string_view here = "weld";
-  require(arc.power.value() >= 0.0, here, "power must not be negative", arc.power.value());
-  require(arc.radius.value() > 0.0, here, "arc radius must be above 0", arc.radius.value());
-  require(arc.joint_radius.value() > 0.0, here, "joint radius must be above 0", arc.joint_radius.value());
-  require(duration.value() >= 0.0, here, "duration must not be negative", duration.value());
+void Model::weld(const Arc &arc, Time duration, const std::function<double(const Model &)> &pedal) {
+  burn(arc, duration, pedal, {});
+}
+
+Time Model::weld_until(const Arc &arc, const std::function<double(const Model &)> &beyond, Time most) {
+  return burn(arc, most, {}, beyond);
+}
+
+Time Model::burn(const Arc &arc, Time most, const std::function<double(const Model &)> &pedal,
+                 const std::function<double(const Model &)> &beyond) {
+  check(arc);
+  require(most.value() >= 0.0, "weld", "duration must not be negative", most.value());
   State &s = *state_;
-  const double deviation = arc.radius.value() / arc.joint_radius.value();
-  const Eigen::ArrayXd along = detail::shares_along(s.chain, arc.offset.value(), arc.radius.value());
+  const double deviation = units::ratio(arc.radius, arc.joint_radius);
+  s.along = detail::shares_along(s.chain, arc.offset.value(), arc.radius.value());
   const double travel = arc.speed == 0.0 ? 1e300 : s.accuracy.arc_step * deviation / std::abs(arc.speed);
   s.power = arc.power.value();
   s.next_step = std::min(first_step, s.accuracy.longest_step.value());
-  double done = 0.0, share = 1.0;
-  while (done < duration.value() && share >= 0.0) {
-    const double left = duration.value() - done;
-    const double dt = std::min({s.next_step, s.stepper.steady_step(s.now), travel, left});
-    detail::shares_round(arc.start.value() + arc.speed * done, arc.start.value() + arc.speed * (done + dt),
-                         deviation, s.round);
-    s.heat = (s.power * s.round.matrix() * along.matrix().transpose()).array();
-    if (s.attempt(dt)) {
-      s.accept(dt);
-      done = dt == left ? duration.value() : done + dt;
-      if (s.watcher) {
-        s.watcher(*this);
-      }
-      share = pedal ? std::min(pedal(*this), 1.0) : 1.0;
-      s.power = arc.power.value() * std::max(share, 0.0);
+  double done = 0.0, before = beyond ? beyond(*this) : -1.0;
+  while (done < most.value() && before < 0.0) {
+    const double left = most.value() - done;
+    double dt = std::min({s.next_step, travel, left});
+    s.aim(arc, done, dt);
+    if (!s.attempt(dt)) {
+      continue;
     }
+    if (beyond) {
+      const auto again = [&](double shorter) {
+        dt = shorter;
+        s.aim(arc, done, dt);
+      };
+      dt = s.land(
+          dt, before, [&] { return s.of_trial(dt, beyond, *this); }, again);
+    }
+    s.accept(dt);
+    done = dt == left ? most.value() : done + dt;
+    if (s.watcher) {
+      s.watcher(*this);
+    }
+    before = beyond ? beyond(*this) : -1.0;
+    s.power = arc.power.value() * (pedal ? std::clamp(pedal(*this), 0.0, 1.0) : 1.0);
   }
   s.power = 0.0;
   s.heat.setZero();
@@ -158,7 +230,7 @@ void Model::cool(Time duration) {
   State &s = *state_;
   for (double done = 0.0; done < duration.value();) {
     const double left = duration.value() - done;
-    const double dt = std::min({s.next_step, s.stepper.steady_step(s.now), left});
+    const double dt = std::min(s.next_step, left);
     if (s.attempt(dt)) {
       s.accept(dt);
       done = dt == left ? duration.value() : done + dt;
@@ -169,26 +241,17 @@ void Model::cool(Time duration) {
   }
 }
 
-// A step that would end below the limit is shortened by straight interpolation until it ends just below.
 Time Model::cool_until(Region region, Temperature limit, Time most) {
   State &s = *state_;
-  const double goal = limit.value() - 0.5 * s.accuracy.crossing.value();
+  const auto below = [&](const Reading &reading) { return limit.value() - hottest_of(reading, region); };
   double done = 0.0;
-  while (!region.empty() && done < most.value() && s.hottest(region) > limit.value()) {
-    double dt = std::min({s.next_step, s.stepper.steady_step(s.now), most.value() - done});
+  while (!region.empty() && done < most.value() && below(s.now) < 0.0) {
+    double dt = std::min(s.next_step, most.value() - done);
     if (!s.attempt(dt)) {
       continue;
     }
-    const double before = s.hottest(region), planned = s.next_step;
-    for (int i = 0; i < 6; ++i) {
-      const double end = hottest_of(s.after, region);
-      if (end >= limit.value() - s.accuracy.crossing.value() || before - end < 1e-9) {
-        break;
-      }
-      dt *= std::clamp((before - goal) / (before - end), 0.02, 0.98);
-      s.stepper.step(s.content, s.now, s.heat, dt, s.trial, s.after);
-    }
-    s.next_step = planned;
+    dt = s.land(
+        dt, below(s.now), [&] { return below(s.after); }, [](double) {});
     s.accept(dt);
     done += dt;
     if (s.watcher) {
@@ -235,9 +298,6 @@ long Model::steps() const {
 }
 long Model::refused_steps() const {
   return state_->refused;
-}
-long Model::iterations() const {
-  return state_->stepper.iterations();
 }
 const Chain &Model::chain() const {
   return state_->chain;

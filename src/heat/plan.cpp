@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace purgewright::heat {
 
@@ -34,10 +35,9 @@ class Bench {
   const Model &model() const { return model_; }
 
  private:
-  std::size_t cell_at(units::Angle) const;
   Weld strike(const fixture::Pass &, units::Angle place);
-  bool edges_melt(Weld &tack, const Arc &) const;
-  double watch_pool(Weld &, units::Angle arc) const;
+  double over_melting(const Model &, const Weld &tack, const Arc &) const;
+  double watch_pool(Weld &) const;
   units::Temperature under_pin() const;
   void follow(Weld &);
   Time hold(Weld &, bool last);
@@ -49,12 +49,6 @@ class Bench {
   Model model_;
   bool arc_ = false, first_ = true;
 };
-
-std::size_t Bench::cell_at(units::Angle angle) const {
-  const double turn = angle.value() / (2.0 * units::pi);
-  const double share = turn - std::floor(turn);
-  return std::min(std::size_t(share * scene_.chain.angles), std::size_t(scene_.chain.angles - 1));
-}
 
 void Bench::sample() {
   plan_.history.push_back({.time = model_.now(),
@@ -139,24 +133,24 @@ Weld Bench::strike(const fixture::Pass &pass, units::Angle place) {
   Weld weld;
   weld.pass = pass;
   weld.strikes = model_.now();
-  weld.start_temperature = model_.at(scene_.chain.joint, cell_at(place));
+  weld.start_temperature = detail::at_angle(model_, scene_.chain.joint, place);
   weld.joint_before = model_.hottest(scene_.joint_zone);
   model_.reset_peaks();
   arc_ = true;
   return weld;
 }
 
-// A tack holds when the metal on both sides of the joint has melted.
-bool Bench::edges_melt(Weld &tack, const Arc &arc) const {
+// By how much the colder of the two edges is above its melting, K: a tack holds when the metal on both sides
+// of the joint has melted.
+double Bench::over_melting(const Model &model, const Weld &tack, const Arc &arc) const {
   const Chain &chain = scene_.chain;
-  const auto melted = [&](std::size_t ring, Temperature &peak) {
-    const Temperature now =
-        detail::under_standing_arc(model_, ring, arc, tack.start_temperature, model_.now() - tack.strikes);
-    peak = std::max(peak, now);
-    return peak >= chain.metals[chain.rings[ring].metal].liquidus;
-  };
-  const bool tube = melted(chain.joint - 1, tack.tube_edge_peak);
-  return melted(chain.joint, tack.cap_edge_peak) && tube;
+  double least = std::numeric_limits<double>::infinity();
+  for (const std::size_t ring : {chain.joint - 1, chain.joint}) {
+    const Temperature edge =
+        detail::under_standing_arc(model, ring, arc, tack.start_temperature, model.now() - tack.strikes);
+    least = std::min(least, (edge - chain.metals[chain.rings[ring].metal].liquidus).value());
+  }
+  return least;
 }
 
 // The arc stands still on the tack's middle until both edges have melted.
@@ -165,8 +159,13 @@ Weld Bench::tack(const fixture::Pass &pass) {
   arc.start = 0.5 * (pass.start + pass.end);
   arc.speed = 0.0;
   Weld weld = strike(pass, arc.start);
-  weld.welding = model_.weld(arc, options_.longest_tack,
-                             [&](const Model &) { return edges_melt(weld, arc) ? -1.0 : 1.0; });
+  const auto melted = [&](const Model &model) { return over_melting(model, weld, arc); };
+  weld.welding = model_.weld_until(arc, melted, options_.longest_tack);
+  const auto edge = [&](std::size_t ring) {
+    return detail::under_standing_arc(model_, ring, arc, weld.start_temperature, weld.welding);
+  };
+  weld.tube_edge_peak = edge(scene_.chain.joint - 1);
+  weld.cap_edge_peak = edge(scene_.chain.joint);
   arc_ = false;
   weld.hold = hold(weld, false);
   follow(weld);
@@ -174,9 +173,9 @@ Weld Bench::tack(const fixture::Pass &pass) {
   return weld;
 }
 
-// Notes the pool's size under the arc; returns its width.
-double Bench::watch_pool(Weld &weld, units::Angle arc) const {
-  const detail::Pool pool = detail::pool_at(model_, cell_at(arc), scene_.arc.joint_radius.value());
+// Notes the pool's size; returns its width.
+double Bench::watch_pool(Weld &weld) const {
+  const detail::Pool pool = detail::pool_of(model_, scene_.arc.joint_radius.value());
   weld.pool_width = std::max(weld.pool_width, units::metres(pool.width));
   weld.pool_length = std::max(weld.pool_length, units::metres(pool.length));
   return pool.width;
@@ -189,10 +188,10 @@ Weld Bench::run(const fixture::Pass &pass, bool last) {
   Weld weld = strike(pass, pass.start);
   weld.welding = units::seconds(pass.extent().value() / scene_.arc.speed);
   double share = 1.0;
+  Time before = weld.strikes;
   model_.weld(arc, weld.welding, [&](const Model &model) {
-    const double gone = (model.now() - weld.strikes).value();
-    const double width = watch_pool(weld, arc.start + units::radians(arc.speed * gone));
-    share = detail::pedal_after(share, width, plan_.pool_target.value());
+    share = detail::pedal_after(share, watch_pool(weld), plan_.pool_target.value(), model.now() - before);
+    before = model.now();
     weld.least_current = std::min(weld.least_current, share);
     return share;
   });
@@ -220,7 +219,6 @@ void settle(const Bench &bench, HeatPlan &plan) {
   plan.cycle = bench.model().now();
   plan.energy = bench.model().energy();
   plan.steps = bench.model().steps() + bench.model().refused_steps();
-  plan.iterations = bench.model().iterations();
   plan.pin_peak = bench.model().body(Body::pin);
   plan.chamber_peak = bench.model().body(Body::chamber);
 }

@@ -47,20 +47,58 @@ double reach_along(const Model &model, std::size_t ring, std::size_t angle, int 
   return 0.5 * double(n);
 }
 
+// Cells to either side of an angle: the lower one, the upper one, and how far it lies from the lower's middle
+// to the upper's.
+struct Between {
+  std::size_t low, high;
+  double share;
+};
+
+Between between_cells(int cells, units::Angle angle) {
+  const double place = angle.value() / (2.0 * units::pi) * cells - 0.5; // 0: middle of the first
+  const double low = std::floor(place);
+  const auto wrapped = [cells](double cell) { return std::size_t(cell - std::floor(cell / cells) * cells); };
+  return {wrapped(low), wrapped(low + 1.0), place - low};
+}
+
+// Middle of a Gaussian over its mean within half a width to either side.
+double over_mean(double width, double deviation) {
+  return width / (deviation * std::sqrt(2.0 * units::pi)) / std::erf(width / (deviation * std::sqrt(8.0)));
+}
+
 } // namespace
 
-Pool pool_at(const Model &model, std::size_t angle, double joint_radius) {
+Pool pool_of(const Model &model, double joint_radius) {
   const Chain &chain = model.chain();
-  std::size_t hottest = chain.joint;
-  for (const std::size_t ring : {chain.joint - 1, std::min(chain.joint + 1, chain.rings.size() - 1)}) {
-    hottest = over_liquidus(model, ring, angle) > over_liquidus(model, hottest, angle) ? ring : hottest;
+  Pool pool;
+  double most = 0.0;
+  std::size_t ring = 0, angle = 0; // of the hottest cell beside the joint
+  for (std::size_t i = 0; i < std::size_t(chain.angles); ++i) {
+    std::size_t hottest = chain.joint - 1;
+    for (std::size_t j = chain.joint; j <= std::min(chain.joint + 1, chain.rings.size() - 1); ++j) {
+      hottest = over_liquidus(model, j, i) > over_liquidus(model, hottest, i) ? j : hottest;
+    }
+    const double over = over_liquidus(model, hottest, i);
+    if (over > 0.0) {
+      pool.width = std::max(pool.width, reach(model, hottest, i, -1) + reach(model, hottest, i, 1));
+    }
+    if (over > most) {
+      most = over;
+      ring = hottest;
+      angle = i;
+    }
   }
-  if (over_liquidus(model, hottest, angle) <= 0.0) {
-    return {};
+  if (most > 0.0) {
+    const double cell = 2.0 * units::pi * joint_radius / double(chain.angles);
+    pool.length = cell * (reach_along(model, ring, angle, -1) + reach_along(model, ring, angle, 1));
   }
-  const double cell = 2.0 * units::pi * joint_radius / double(chain.angles);
-  return {.width = reach(model, hottest, angle, -1) + reach(model, hottest, angle, 1),
-          .length = cell * (reach_along(model, hottest, angle, -1) + reach_along(model, hottest, angle, 1))};
+  return pool;
+}
+
+units::Temperature at_angle(const Model &model, std::size_t ring, units::Angle angle) {
+  const Between cells = between_cells(model.chain().angles, angle);
+  return units::kelvins((1.0 - cells.share) * model.at(ring, cells.low).value() +
+                        cells.share * model.at(ring, cells.high).value());
 }
 
 units::Temperature under_standing_arc(const Model &model, std::size_t ring, const Arc &arc,
@@ -71,25 +109,17 @@ units::Temperature under_standing_arc(const Model &model, std::size_t ring, cons
   const double spread =
       metal.conductivity_at(hot) / (metal.density.value() * metal.specific_heat_at(hot)) * burning.value();
   const double deviation = std::sqrt(arc.radius.value() * arc.radius.value() + spread);
-  const double cells = arc.start.value() / (2.0 * units::pi) * chain.angles;
   const double cell = 2.0 * units::pi * arc.joint_radius.value() / chain.angles;
-  const double place =
-      cells - std::floor(cells / chain.angles) * chain.angles - 0.5; // 0: middle of the first
-  const double low = std::floor(place), off = place - low;
-  const auto n = std::size_t(chain.angles);
-  const std::size_t left = (std::size_t(low + double(n))) % n;
-  const double mean =
-      (1.0 - off) * model.at(ring, left).value() + off * model.at(ring, (left + 1) % n).value();
-  const double wide = cell * (1.0 + 2.0 * std::min(off, 1.0 - off));
-  const double over =
-      wide / (deviation * std::sqrt(2.0 * units::pi)) / std::erf(wide / (deviation * std::sqrt(8.0)));
-  return units::kelvins(before.value() + over * (mean - before.value()));
+  const double off = between_cells(chain.angles, arc.start).share;
+  const double wide = cell * (1.0 + 2.0 * std::min(off, 1.0 - off)); // of what at_angle takes the mean
+  const double over = over_mean(wide, deviation) * over_mean(2.0 * chain.rings[ring].length, deviation);
+  return units::kelvins(before.value() + over * (at_angle(model, ring, arc.start).value() - before.value()));
 }
 
-double pedal_after(double share, double width, double wanted) {
-  constexpr double gain = 0.5, least = 0.3; // common practice, no source: a foot is neither quick nor exact
+double pedal_after(double share, double width, double wanted, units::Time lasted) {
+  constexpr double answer = 0.5, least = 0.3; // s of a foot; share: common practice, no source
   const double off = std::clamp(1.0 - width / wanted, -1.0, 0.5);
-  return std::clamp(share * (1.0 + gain * off), least, 1.0);
+  return std::clamp(share * (1.0 - off * std::expm1(-lasted.value() / answer)), least, 1.0);
 }
 
 } // namespace purgewright::heat::detail

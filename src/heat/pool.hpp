@@ -9,19 +9,22 @@
 namespace purgewright::heat::detail {
 
 struct Pool {
-  double width = 0.0;  // along the metal across the joint, at the angle
-  double length = 0.0; // along the joint, at the hotter of the two edges
+  double width = 0.0;  // along the metal across the joint, where it is widest
+  double length = 0.0; // along the joint, at the hottest of the rings beside it
 };
-Pool pool_at(const Model &, std::size_t angle, double joint_radius);
+Pool pool_of(const Model &, double joint_radius);
 
-// Temperature of a ring under a standing arc, which cells as wide as its heat smear: the mean rise of the
-// cells about the angle x the middle of a Gaussian over its mean in them. The heat's width grows with the
-// time it had to spread.
+// Temperature of a ring at an angle, straight between the middles of its cells.
+units::Temperature at_angle(const Model &, std::size_t ring, units::Angle);
+
+// Temperature of a ring's edge at the joint under a standing arc, which cells as wide as its heat smear: the
+// mean rise of the cells about the angle x the middle of a Gaussian over its mean in them, along and round.
+// The heat's width grows with the time it had to spread.
 units::Temperature under_standing_arc(const Model &, std::size_t ring, const Arc &, units::Temperature before,
                                       units::Time burning);
 
-// Share of the set current with which a welder who watches the pool goes on: less where it is wider than he
-// wants, more where it is narrower, never more than is set.
-double pedal_after(double share, double width, double wanted);
+// Share of the set current with which a welder who watches the pool goes on after `lasted`: less where it is
+// wider than he wants, more where it is narrower, never more than is set.
+double pedal_after(double share, double width, double wanted, units::Time lasted);
 
 } // namespace purgewright::heat::detail

@@ -18,8 +18,8 @@ using units::Temperature;
 Mesh mesh_of(const job::Job &job, Detail detail) {
   const units::Length bore = job.tube.inside_diameter;
   if (detail == Detail::coarse) {
-    constexpr int cap_cells = 6;
-    return mesh_for(job, millimetres(2.0), 1.4, 0.5 / cap_cells * bore, millimetres(5.0), 16, 48);
+    constexpr int cap_cells = 5;
+    return mesh_for(job, millimetres(1.6), 1.5, 0.5 / cap_cells * bore, millimetres(3.0), 16, 48);
   }
   constexpr int most_cap_cells = 12;
   const units::Length cap_cell = std::max(millimetres(1.5), 0.5 / most_cap_cells * bore);
@@ -30,18 +30,16 @@ Accuracy accuracy_of(Detail detail) {
   using units::TemperatureDifference;
   if (detail == Detail::coarse) {
     return {.step_error = TemperatureDifference::from_value(2.0),
-            .relative_step_error = 0.2,
+            .relative_step_error = 0.1,
             .arc_step = 1.5,
             .longest_step = units::seconds(60.0),
-            .crossing = TemperatureDifference::from_value(3.0),
-            .residual = 1e-2};
+            .crossing = TemperatureDifference::from_value(3.0)};
   }
   return {.step_error = TemperatureDifference::from_value(2.0),
-          .relative_step_error = 0.1,
+          .relative_step_error = 0.05,
           .arc_step = 1.0,
           .longest_step = units::seconds(30.0),
-          .crossing = TemperatureDifference::from_value(0.5),
-          .residual = 3e-4};
+          .crossing = TemperatureDifference::from_value(0.5)};
 }
 
 std::size_t ring_at(const Chain &chain, double position) {

@@ -57,7 +57,7 @@ Series settle(const job::Job &job, const fixture::Layout &layout, const fixture:
                      base_plate_reach(layout.base, layout.body).value());
   Series series;
   series.period = period;
-  series.heat = (job.weld.voltage * job.weld.current).value() * plan.arc_time.value() - plan.energy.stored;
+  series.heat = plan.energy.in / job.weld.arc_efficiency - plan.energy.stored;
   series.capacity = chamber + by_volume * volumes.base_plate.value();
   series.loss = chamber_loss + air * share * base_plate_surface(layout.base, layout.body);
   series.settled = settled_temperature(plan.ambient, series.heat, series.capacity, series.loss, period);

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace purgewright::heat::detail {
 
@@ -14,11 +13,26 @@ using Eigen::Index;
 
 const double gamma = 1.0 - 1.0 / std::sqrt(2.0);
 
+void make_room(const Geometry &g, Reading &reading) {
+  for (Field *field : {&reading.temperature, &reading.conductivity, &reading.least_heat}) {
+    field->resize(g.angles, g.rings);
+  }
+}
+
+// Written so that a NaN makes it false: no minimum is above 0 then, or no sum is finite.
+bool makes_sense(const Reading &reading) {
+  bool sense = std::isfinite(reading.temperature.sum()) && reading.temperature.minCoeff() > 0.0;
+  for (const double kelvin : reading.bodies) {
+    sense = sense && kelvin > 0.0 && std::isfinite(kelvin);
+  }
+  return sense;
+}
+
 } // namespace
 
-Stepper::Stepper(const Chain &chain, const Surroundings &surroundings, double residual)
+Stepper::Stepper(const Chain &chain, const Surroundings &surroundings)
     : conduction_(chain), lumps_(chain.bodies), ambient_(surroundings.ambient.value()),
-      gas_(surroundings.gas), residual_(residual) {
+      gas_(surroundings.gas) {
   for (const Metal &metal : chain.metals) {
     const bool again =
         !tables_.empty() && metal.name == chain.metals.front().name && metal.name != "constant";
@@ -44,8 +58,8 @@ Stepper::Stepper(const Chain &chain, const Surroundings &surroundings, double re
     films_.push_back({Index(c.ring), std::size_t(c.body), c.area / n, c.gap, c.coefficient});
   }
   film_values_.resize(films_.size());
-  for (Field *field : {&leak_, &capacity_, &slope_, &first_slope_, &flow_, &first_.cells, &second_.cells,
-                       &middle_.enthalpy}) {
+  for (Field *field :
+       {&cubed_, &leak_, &capacity_, &along_, &slope_, &first_.cells, &second_.cells, &middle_.enthalpy}) {
     field->setZero(geometry().angles, rings);
   }
 }
@@ -56,16 +70,18 @@ double Stepper::enthalpy_at(std::size_t ring, double kelvin) const {
 
 void Stepper::read(const Content &content, Reading &reading) const {
   const Index rings = geometry().rings, n = geometry().angles;
-  for (Field *field : {&reading.temperature, &reading.conductivity, &reading.specific_heat}) {
-    field->resize(n, rings);
-  }
+  make_room(geometry(), reading);
   for (Index j = 0; j < rings; ++j) {
     const EnthalpyTable &table = tables_[table_of_ring_[std::size_t(j)]];
+    const double *enthalpy = content.enthalpy.col(j).data();
+    double *temperature = reading.temperature.col(j).data();
+    double *conductivity = reading.conductivity.col(j).data();
+    double *least_heat = reading.least_heat.col(j).data();
     for (Index i = 0; i < n; ++i) {
-      const Properties p = table.at(content.enthalpy(i, j));
-      reading.temperature(i, j) = p.temperature;
-      reading.conductivity(i, j) = p.conductivity;
-      reading.specific_heat(i, j) = p.specific_heat;
+      const Properties p = table.at(enthalpy[i]);
+      temperature[i] = p.temperature;
+      conductivity[i] = p.conductivity;
+      least_heat[i] = p.least_heat;
     }
   }
   for (std::size_t b = 0; b < body_count; ++b) {
@@ -82,90 +98,85 @@ double Stepper::film_conductance(const Film &film, const Reading &reading) const
   return film.area * gas_conductivity(gas_, units::kelvins(std::clamp(mean, 250.0, 1500.0))) / film.gap;
 }
 
-// Conductances to the surroundings for the linear system; films and conductivity stay the same within a step.
-void Stepper::leaks(const Reading &reading, double dt) {
+// What the linear system needs of the step's start. What the bore's walls shine at each other leaves a cell
+// as if for good; `stage` gives it back.
+void Stepper::fix_system(const Reading &reading, double dt) {
+  cubed_ = reading.temperature.cube();
   for (Index j = 0; j < geometry().rings; ++j) {
-    const auto t = reading.temperature.col(j);
-    leak_.col(j) = still_(j) + 4.0 * emitting_(j) * t * t * t;
+    leak_.col(j) = still_(j) + 4.0 * (emitting_(j) + glowing_(j)) * cubed_.col(j);
+    capacity_.col(j) = mass_(j) * reading.least_heat.col(j);
   }
   for (std::size_t f = 0; f < films_.size(); ++f) {
     film_values_[f] = film_conductance(films_[f], reading);
     leak_.col(films_[f].ring) += film_values_[f];
   }
-  for (Index j = 0; j < geometry().rings; ++j) {
-    capacity_.col(j) = mass_(j) * reading.specific_heat.col(j);
-  }
   conduction_.set_conductivity(reading.conductivity);
   conduction_.set_system(capacity_, leak_, gamma * dt);
 }
 
-double Stepper::steady_step(const Reading &reading) const {
-  constexpr double share =
-      0.5; // of the time in which a cell would lose all it has over the rest at that rate
-  double most = std::numeric_limits<double>::infinity();
-  for (Index j = 0; j < geometry().rings; ++j) {
-    const double hottest = reading.temperature.col(j).maxCoeff();
-    const double slope = 4.0 * glowing_(j) * hottest * hottest * hottest;
-    if (slope > 0.0) {
-      most = std::min(most, share * mass_(j) * reading.specific_heat.col(j).minCoeff() / slope);
-    }
-  }
-  return most;
-}
-
-double Stepper::bore_glow(const Reading &reading) const {
-  double sum = 0.0;
-  for (Index j = 0; j < geometry().rings; ++j) {
-    sum += glowing_(j) * reading.temperature.col(j).square().square().mean();
-  }
-  const double all = glowing_.sum();
-  return all > 0.0 ? sum / all : 0.0;
-}
-
-void Stepper::explicit_rates(const Reading &reading, const Field &heat, Rates &rates) const {
-  conduction_.outflow_at(reading.conductivity, reading.temperature, rates.cells);
+void Stepper::explicit_rates(const Reading &reading, const Field &heat, Rates &rates) {
+  conduction_.outflow(reading.temperature, rates.cells);
   rates.cells = heat - rates.cells;
-  const double cold = ambient_ * ambient_ * ambient_ * ambient_, glow = bore_glow(reading);
+  const double cold = ambient_ * ambient_ * ambient_ * ambient_;
   rates.lost = 0.0;
+  double shone = 0.0;
   for (Index j = 0; j < geometry().rings; ++j) {
     const auto t = reading.temperature.col(j);
-    const Eigen::ArrayXd fourth = t.square().square();
-    const Eigen::ArrayXd flow = still_(j) * (t - ambient_) + emitting_(j) * (fourth - cold);
-    rates.cells.col(j) -= flow + glowing_(j) * (fourth - glow);
-    rates.lost += flow.sum();
+    fourth_ = t.square().square();
+    rates.cells.col(j) -=
+        still_(j) * (t - ambient_) + emitting_(j) * (fourth_ - cold) + glowing_(j) * fourth_;
+    rates.lost += still_(j) * (t - ambient_).sum() + emitting_(j) * (fourth_ - cold).sum();
+    shone += glowing_(j) * fourth_.sum();
   }
+  give_back(shone, rates.cells);
   for (std::size_t b = 0; b < body_count; ++b) {
     const double flow = lumps_[b].loss * (reading.bodies[b] - ambient_);
     rates.bodies[b] = -flow;
     rates.lost += flow;
   }
   for (const Film &film : films_) {
-    const Eigen::ArrayXd flow =
-        film_conductance(film, reading) * (reading.temperature.col(film.ring) - reading.bodies[film.body]);
-    rates.cells.col(film.ring) -= flow;
-    rates.bodies[film.body] += flow.sum();
+    const double conductance = film_conductance(film, reading), body = reading.bodies[film.body];
+    rates.cells.col(film.ring) -= conductance * (reading.temperature.col(film.ring) - body);
+    rates.bodies[film.body] += conductance * (reading.temperature.col(film.ring) - body).sum();
   }
 }
 
-// slope_ comes in as the guess. Cells first, then the bodies with what the cells give them, then what the
-// bodies' change gives back: an approximate factorisation that keeps the order. Everything leaves one place
-// and enters another.
+// Every wall of the bore takes of what all of them shine by its area and emissivity.
+void Stepper::give_back(double shone, Field &cells) const {
+  const double all = glowing_.sum() * double(geometry().angles);
+  if (all > 0.0) {
+    for (Index j = 0; j < geometry().rings; ++j) {
+      cells.col(j) += shone * glowing_(j) / all;
+    }
+  }
+}
+
+// Cells first, then the bodies with what the cells give them, then what the bodies' change and the bore's
+// walls give back: an approximate factorisation that keeps the order. Everything leaves one place and enters
+// another.
 void Stepper::stage(double dt, Rates &rates) {
   const double scale = gamma * dt;
-  iterations_ += conduction_.solve(rates.cells, residual_, slope_);
-  conduction_.outflow(slope_, flow_);
-  rates.cells -= scale * (flow_ + leak_ * slope_);
-  double leaving = (leak_ * slope_).sum();
-  Bodies conductance{};
+  conduction_.solve(rates.cells, along_, slope_);
+  rates.cells = capacity_ * slope_;
+  double leaving = 0.0, shone = 0.0;
+  for (Index j = 0; j < geometry().rings; ++j) {
+    leaving += (leak_.col(j) * along_.col(j)).sum();
+    shone += 4.0 * glowing_(j) * (cubed_.col(j) * along_.col(j)).sum();
+  }
+  give_back(scale * shone, rates.cells);
+  rates.lost += scale * (leaving - shone);
+  implicit_bodies(scale, rates);
+}
+
+void Stepper::implicit_bodies(double scale, Rates &rates) const {
+  Bodies conductance{}, slopes{};
   for (std::size_t f = 0; f < films_.size(); ++f) {
     const Film &film = films_[f];
-    const double flow = film_values_[f] * slope_.col(film.ring).sum();
-    leaving -= flow;
-    rates.bodies[film.body] += scale * flow;
+    const double flow = scale * film_values_[f] * along_.col(film.ring).sum();
+    rates.lost -= flow;
+    rates.bodies[film.body] += flow;
     conductance[film.body] += film_values_[f] * double(geometry().angles);
   }
-  rates.lost += scale * leaving;
-  Bodies slopes{};
   for (std::size_t b = 0; b < body_count; ++b) {
     const double capacity = lumps_[b].capacity;
     slopes[b] =
@@ -178,46 +189,48 @@ void Stepper::stage(double dt, Rates &rates) {
   }
 }
 
-// ROS2: k1 = stage(F(u)), k2 = stage(F(u + dt k1) - 2 k1), u' = u + dt (3/2 k1 + 1/2 k2).
-void Stepper::step(const Content &start, const Reading &now, const Field &heat, double dt, Content &end,
-                   Reading &after) {
-  leaks(now, dt);
-  explicit_rates(now, heat, first_);
-  slope_ = first_slope_;
-  stage(dt, first_);
-  first_slope_ = slope_;
-  for (Index j = 0; j < geometry().rings; ++j) {
-    middle_.enthalpy.col(j) = start.enthalpy.col(j) + (dt / mass_(j)) * first_.cells.col(j);
-  }
-  for (std::size_t b = 0; b < body_count; ++b) {
-    middle_.bodies[b] = start.bodies[b] + dt * first_.bodies[b];
-  }
-  read(middle_, between_);
-  explicit_rates(between_, heat, second_);
-  second_.cells -= 2.0 * first_.cells;
-  for (std::size_t b = 0; b < body_count; ++b) {
-    second_.bodies[b] -= 2.0 * first_.bodies[b];
-  }
-  second_.lost -= 2.0 * first_.lost;
-  slope_ = -first_slope_;
-  stage(dt, second_);
+bool Stepper::advance(const Content &start, const Rates &rates, double dt, Content &end,
+                      Reading &after) const {
   end.enthalpy.resize(geometry().angles, geometry().rings);
   for (Index j = 0; j < geometry().rings; ++j) {
-    end.enthalpy.col(j) =
-        start.enthalpy.col(j) + (dt / mass_(j)) * (1.5 * first_.cells.col(j) + 0.5 * second_.cells.col(j));
+    end.enthalpy.col(j) = start.enthalpy.col(j) + (dt / mass_(j)) * rates.cells.col(j);
   }
   for (std::size_t b = 0; b < body_count; ++b) {
-    end.bodies[b] = start.bodies[b] + dt * (1.5 * first_.bodies[b] + 0.5 * second_.bodies[b]);
+    end.bodies[b] = start.bodies[b] + dt * rates.bodies[b];
   }
-  end.lost = start.lost + dt * (1.5 * first_.lost + 0.5 * second_.lost);
+  end.lost = start.lost + dt * rates.lost;
   read(end, after);
+  return makes_sense(after);
+}
+
+void Stepper::blend(double share, const Rates &first, double own, Rates &second) {
+  second.cells = share * first.cells + own * second.cells;
+  for (std::size_t b = 0; b < body_count; ++b) {
+    second.bodies[b] = share * first.bodies[b] + own * second.bodies[b];
+  }
+  second.lost = share * first.lost + own * second.lost;
+}
+
+// ROS2: k1 = stage(F(u)), k2 = stage(F(u + dt k1) - 2 k1), u' = u + dt (3/2 k1 + 1/2 k2).
+bool Stepper::step(const Content &start, const Reading &now, const Field &heat, double dt, Content &end,
+                   Reading &after) {
+  fix_system(now, dt);
+  explicit_rates(now, heat, first_);
+  stage(dt, first_);
+  if (!advance(start, first_, dt, middle_, between_)) {
+    return false;
+  }
+  conduction_.set_conductivity(between_.conductivity);
+  explicit_rates(between_, heat, second_);
+  blend(-2.0, first_, 1.0, second_);
+  stage(dt, second_);
+  blend(1.5, first_, 0.5, second_);
+  return advance(start, second_, dt, end, after);
 }
 
 double Stepper::error(const Reading &after, double absolute, double relative) const {
   const double rise = (after.temperature - ambient_).abs().maxCoeff();
-  const double worst =
-      (after.temperature - between_.temperature).abs().maxCoeff() / (absolute + relative * rise);
-  return std::isfinite(worst) ? worst : 1e300;
+  return (after.temperature - between_.temperature).abs().maxCoeff() / (absolute + relative * rise);
 }
 
 double Stepper::body_energy(const Bodies &bodies) const {

@@ -1,7 +1,7 @@
 // The plan of heat as figures, with formulas and the ids they are made of.
 //
 // Ids: heat.shielding_temperature, heat.power, purge.postflow.time (longest hold and torch
-// move), heat.arc_time, heat.cycle, heat.o_ring.peak and .limit, heat.cap_centre.peak and
+// move), heat.arc_time, heat.mean_power, heat.cycle, heat.o_ring.peak and .limit, heat.cap_centre.peak and
 // .limit, heat.pin.peak, heat.pin_contact.peak, heat.pool_width,
 // heat.pool_wanted, heat.hot_zone, heat.cavity, heat.covered; for every tack heat.tack.N.angle, .time,
 // .hold, .peak, .peak_cap, .peak_tube; for every run heat.run.N.start_angle, .end_angle, .time, .hold,

@@ -4,14 +4,16 @@
 // Units: quantity types; coefficients W/(m2 K), energies J as plain numbers.
 // Frame: that of Chain; angles run round the axis, cell i spans angle i to i + 1 times 2 pi / angles.
 // Method: enthalpy of every cell is the state (latent heat included), advanced by the two-stage,
-// second-order, L-stable Rosenbrock method ROS2 with gamma = 1 - 1/sqrt(2), whose order holds for any
-// approximate Jacobian (here without the slope of conductivity and of latent heat, so that it is symmetric).
-// The first-order solution inside it estimates the error of a step; the step follows from it. Each stage is
-// solved by conjugate gradients and then written as fluxes between cells, so that no energy is lost whatever
-// the solver's residual. The arc's heat in a cell is integrated exactly over cell and step. Valid range:
-// temperatures up to some 4000 K; evaporation is left out, so a pool's peak near boiling is an upper bound.
+// second-order Rosenbrock method ROS2 with gamma = 1 - 1/sqrt(2), whose order holds for any approximate
+// Jacobian: here without the slopes of conductivity, latent heat and gas films, and factored into the chain's
+// direction and the one round it (heat/conduction.hpp), then the bodies and what the bore's walls shine at
+// each other. The first-order solution inside it estimates the error of a step; the step follows from it.
+// Stages are fluxes between cells, so that no energy is lost. The arc's heat in a cell is integrated exactly
+// over cell and step. Valid range: temperatures up to some 4000 K; evaporation is left out, so a pool's peak
+// near boiling is an upper bound.
 // The bore's walls, cap included, radiate to each other as to one grey enclosure: what the hot ones give the
-// cold ones get. Errors: std::domain_error for a coefficient, power, time or width that makes no sense.
+// cold ones get. Errors: std::domain_error for a coefficient, power, time or width that makes no sense;
+// std::runtime_error when even the shortest step leads to temperatures that are none.
 // Guarantee: heat in = stored + lost to rounding; same calls, same bits; one object, one thread. Source:
 // Verwer, Spee, Blom, Hundsdorfer, SIAM J. Sci. Comput. 20, 1456 (1999), ROS2; Incropera & DeWitt for the
 // laws of loss; Gaussian arc: Tsai & Eagar, Welding J. 64, 346-s (1985).
@@ -42,8 +44,8 @@ struct Accuracy {
   double relative_step_error = 0.01;                 // of the hottest rise over ambient, added to it
   double arc_step = 0.5;                             // most travel of the arc in a step, in arc radii
   units::Time longest_step = units::seconds(30.0);
-  units::TemperatureDifference crossing = units::TemperatureDifference::from_value(0.5); // end of a hold
-  double residual = 1e-4; // of the linear solver
+  units::TemperatureDifference crossing =
+      units::TemperatureDifference::from_value(0.5); // end of a hold or a tack
 };
 
 // An arc that travels round the joint at constant speed.
@@ -76,8 +78,11 @@ class Model {
   Model &operator=(Model &&) noexcept;
 
   // Burns the arc for this time. `pedal`, asked after every step, gives the share of the arc's power for the
-  // next, at most 1; below 0 the arc goes out. Returns the time it burned.
-  units::Time weld(const Arc &, units::Time duration, const std::function<double(const Model &)> &pedal = {});
+  // next, 0 to 1.
+  void weld(const Arc &, units::Time duration, const std::function<double(const Model &)> &pedal = {});
+  // Burns the arc until `beyond` says 0 or more (K; it rises while the arc burns), at most for `most`;
+  // returns the time.
+  units::Time weld_until(const Arc &, const std::function<double(const Model &)> &beyond, units::Time most);
   // Lets the work cool for this time.
   void cool(units::Time duration);
   // Lets it cool until the region's hottest cell is at or below `limit`, at most for `most`; returns the
@@ -98,13 +103,14 @@ class Model {
   Energy energy() const;
   long steps() const;
   long refused_steps() const;
-  long iterations() const; // of the linear solver
   const Chain &chain() const;
   // Called after every step.
   void watch(std::function<void(const Model &)>);
 
  private:
   struct State;
+  units::Time burn(const Arc &, units::Time most, const std::function<double(const Model &)> &pedal,
+                   const std::function<double(const Model &)> &beyond);
   std::unique_ptr<State> state_;
 };
 

@@ -111,7 +111,7 @@ struct HeatPlan {
   std::string metal_source; // of conductivity and heat capacity of tube and cap, from memory or seen
   Energy energy;
   std::vector<Moment> history;
-  long steps = 0, iterations = 0; // of time and of the linear solver
+  long steps = 0; // of time, refused ones too
 
   units::Time postflow() const { return longest_hold + torch_move; }
   bool within_limits() const; // every hold reached, O-ring, cap and hot zone within theirs

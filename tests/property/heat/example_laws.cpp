@@ -12,8 +12,7 @@ using namespace purgewright::heat;
 
 namespace {
 
-constexpr double fine_off = 0.02, coarse_off = 0.20; // of holds and hot zone, from halving cells and steps;
-// the coarse cells are nearly as wide as the pool by which the pedal goes
+constexpr double fine_off = 0.02, coarse_off = 0.05; // of holds and hot zone, from halving cells and steps
 
 job::Job example(const std::string &name) {
   const auto read = job::read_job(purgewright::test::example_job(name));
@@ -29,8 +28,7 @@ Options converged(const job::Job &job) {
                               .relative_step_error = 0.02,
                               .arc_step = 0.7,
                               .longest_step = units::seconds(10.0),
-                              .crossing = units::TemperatureDifference::from_value(0.2),
-                              .residual = 1e-4};
+                              .crossing = units::TemperatureDifference::from_value(0.2)};
   return options;
 }
 

@@ -23,8 +23,7 @@ Accuracy fixed_steps(double step) {
   return {.step_error = units::TemperatureDifference::from_value(1e6),
           .relative_step_error = 0.0,
           .arc_step = 1e6,
-          .longest_step = units::seconds(step),
-          .residual = 1e-10};
+          .longest_step = units::seconds(step)};
 }
 
 // Heat that has left the work: it depends on every cell's temperature, smoothly.

@@ -9,6 +9,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 using namespace purgewright;
 using namespace purgewright::heat;
@@ -17,16 +19,13 @@ namespace {
 
 const Options coarse{.detail = Detail::coarse};
 
-// Finer than usual. A tack ends with the step in which its edges have melted, and the pedal goes step by
-// step: the same numbers on a mirrored or turned mesh but for what one step makes.
-constexpr double one_step = 0.05;
+// Steps that rounding cannot tip over: the same numbers on a mirrored or turned mesh.
+constexpr double rounding = 1e-6;
 Options settled() {
   Options options = coarse;
-  options.accuracy = Accuracy{.step_error = units::TemperatureDifference::from_value(20.0),
-                              .relative_step_error = 0.2,
-                              .arc_step = 0.5,
-                              .longest_step = units::seconds(1.0),
-                              .residual = 1e-11};
+  options.accuracy = Accuracy{.step_error = units::TemperatureDifference::from_value(1e6),
+                              .arc_step = 1.0,
+                              .longest_step = units::seconds(0.5)};
   return options;
 }
 
@@ -125,7 +124,7 @@ TEST_CASE("Turning the start on the collar changes no hold", "[property][heat]")
     const units::Angle cell = units::radians(2.0 * units::pi / mesh.angles);
     options.mesh = mesh;
     const HeatPlan plan = plan_heat(subject.job, subject.layout, options);
-    // By whole cells.
+    // By whole cells: the same numbers but for rounding.
     subject.job.rotation.start_angle += 3.0 * cell;
     const HeatPlan turned = plan_heat(subject.job, subject.layout, options);
     // By part of a cell: the mesh shows.
@@ -133,7 +132,7 @@ TEST_CASE("Turning the start on the collar changes no hold", "[property][heat]")
     const HeatPlan shifted = plan_heat(subject.job, subject.layout, options);
     for (std::size_t run = 0; run < plan.runs.size(); ++run) {
       const double hold = plan.runs[run].hold.value();
-      CHECK(turned.runs[run].hold.value() == Approx(hold).epsilon(one_step));
+      CHECK(turned.runs[run].hold.value() == Approx(hold).epsilon(rounding).margin(rounding));
       CHECK(shifted.runs[run].hold.value() == Approx(hold).epsilon(0.05).margin(0.5));
     }
   }
@@ -150,12 +149,23 @@ TEST_CASE("The sense of rotation changes no hold", "[property][heat]") {
     subject.job.rotation.direction = job::Direction::counterclockwise;
     const HeatPlan left = plan_heat(subject.job, subject.layout, settled());
     for (std::size_t run = 0; run < left.runs.size(); ++run) {
-      CHECK(left.runs[run].hold.value() == Approx(right.runs[run].hold.value()).epsilon(one_step));
+      CHECK(left.runs[run].hold.value() ==
+            Approx(right.runs[run].hold.value()).epsilon(rounding).margin(rounding));
     }
   }
 }
 
-TEST_CASE("More current never shortens the cycle", "[property][heat]") {
+// Of the whole cycle the law does not hold: a tack ends as soon as both edges have melted, and one that melts
+// them sooner gives its heat less time to flow away, needs less of it, and cools sooner.
+TEST_CASE("More current never shortens the holds of runs, and melts tacks sooner", "[property][heat]") {
+  const auto arcs_and_holds = [](const std::vector<Weld> &welds) {
+    std::pair<double, double> sums{};
+    for (const Weld &weld : welds) {
+      sums.first += weld.welding.value();
+      sums.second += weld.hold.value();
+    }
+    return sums;
+  };
   test::JobStream stream(4500);
   for (int i = 0; i < 10; ++i) {
     test::RandomJob subject = stream.next();
@@ -163,8 +173,8 @@ TEST_CASE("More current never shortens the cycle", "[property][heat]") {
     const HeatPlan usual = plan_heat(subject.job, subject.layout, coarse);
     subject.job.weld.current = 1.3 * subject.job.weld.current;
     const HeatPlan more = plan_heat(subject.job, subject.layout, coarse);
-    // Tacks end sooner, and the pedal takes back what the pool does not need.
-    CHECK(more.cycle > (1.0 - one_step) * usual.cycle);
-    CHECK(more.longest_hold > (1.0 - one_step) * usual.longest_hold);
+    CHECK(arcs_and_holds(more.runs).second > arcs_and_holds(usual.runs).second);
+    CHECK(more.longest_hold > usual.longest_hold);
+    CHECK(arcs_and_holds(more.tacks).first <= arcs_and_holds(usual.tacks).first);
   }
 }

@@ -18,8 +18,7 @@ Accuracy careful(double longest) {
   return {.step_error = units::TemperatureDifference::from_value(0.02),
           .relative_step_error = 1e-4,
           .longest_step = units::seconds(longest),
-          .crossing = units::TemperatureDifference::from_value(0.01),
-          .residual = 1e-8};
+          .crossing = units::TemperatureDifference::from_value(0.01)};
 }
 
 Metal metal(double k, double rho, double cp) {
