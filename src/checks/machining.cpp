@@ -64,16 +64,20 @@ Verdict groove_mill(const Design &d) {
                  standards::machining_rules().end_mill_stickout_per_diameter_max, Status::caution);
 }
 
-// What the chamber's listed screws leave of their blind holes' thread: none may bottom.
+// What listed screws leave of their blind holes' thread: none may bottom, and the end plug's set screw stays
+// out of its gas way.
 Verdict screw_bottoms(const Design &d) {
   const auto &b = d.layout.body;
   const auto spare = [](const fixture::Drilling &hole, const standards::Screw &screw,
                         const fixture::ScrewJoint &joint) {
     return hole.depth - fixture::tap_lead * screw.major - joint.engagement();
   };
-  const Length least = std::min({spare(b.end_tapping, *b.end_screw, fixture::end_plate_joint(d.layout)),
-                                 spare(b.end_tapping, *b.end_screw, fixture::wiper_joint(d.layout)),
-                                 spare(b.base_tapping, *b.base_screw, fixture::base_joint(d.layout))});
+  const auto &plug = d.layout.plug;
+  const Length cross = plug.cross_screw != nullptr ? fixture::cross_screw_clear(plug) : fixture::screw_spare;
+  const Length least =
+      std::min({cross, spare(b.end_tapping, *b.end_screw, fixture::end_plate_joint(d.layout)),
+                spare(b.end_tapping, *b.end_screw, fixture::wiper_joint(d.layout)),
+                spare(b.base_tapping, *b.base_screw, fixture::base_joint(d.layout))});
   return at_least(least.value(), 0.5 * fixture::screw_spare.value());
 }
 
@@ -158,7 +162,7 @@ constexpr std::array<Rule, 10> table{{
     {"machining.thread_engagement", "Every screw finds enough thread",
      "shop practice: 1.5 diameters in aluminium", units::Dimension::ratio, thread_engagement,
      "thicker plates are the layout's own: report the job"},
-    {"machining.screw_bottoms", "No listed screw of the chamber meets the end of its thread",
+    {"machining.screw_bottoms", "No listed screw meets the end of its thread or stands in a gas way",
      "shop practice: 1 mm of thread to spare", units::Dimension::length, screw_bottoms,
      "holes follow the listed screws: a fault of this program, report the job"},
     {"machining.slot_corner", "Slot's corners are within an end mill's reach",

@@ -72,6 +72,11 @@ Label length_label(const Labels &labels, Length length, const fixture::Tolerance
   return std::visit(Sized{labels, length, false, std::move(before), {}}, tolerance);
 }
 
+std::string_view drilled_or_bored(Length radius) {
+  constexpr Length widest = units::millimetres(14.0); // jobber drills end there, ISO 235; from memory
+  return 2.0 * radius > widest ? "bore" : "drill";
+}
+
 std::vector<std::string> thread_lines(const Labels &n, const Hole &hole, int count) {
   std::vector<std::string> lines;
   const bool through = hole.end == HoleEnd::open && hole.steps.size() == 1;
@@ -79,7 +84,7 @@ std::vector<std::string> thread_lines(const Labels &n, const Hole &hole, int cou
                   (through ? " through" : " ↧" + n.number(hole.thread.depth)));
   for (const BoreStep &step : hole.steps) {
     if (step.name == hole.threaded) {
-      lines.push_back(fmt::format("drill ⌀{}", n.number(2.0 * step.radius)) +
+      lines.push_back(fmt::format("{} ⌀{}", drilled_or_bored(step.radius), n.number(2.0 * step.radius)) +
                       (step.drilled ? " ↧" + n.number(step.depth - (&step == &hole.steps.front()
                                                                         ? Length{}
                                                                         : hole.steps.front().depth))

@@ -18,6 +18,8 @@ Label diameter_label(const Labels &, fixture::Length radius, const fixture::Tole
                      std::string before = {}, std::string after = {});
 Label length_label(const Labels &, fixture::Length, const fixture::Tolerance &, std::string before = {});
 
+// How a hole of this size is made: "drill" or "bore".
+std::string_view drilled_or_bored(fixture::Length radius);
 // "2x G 1/8 ISO 228-1, depth", and the drill under it.
 std::vector<std::string> thread_lines(const Labels &, const fixture::Hole &, int count);
 std::string external_thread(const Labels &, const fixture::Thread &);

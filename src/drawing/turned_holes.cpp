@@ -115,15 +115,30 @@ void axial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole &
     } else {
       const bool through = last && hole.end == HoleEnd::open,
                  crossing = last && hole.end == HoleEnd::crossing;
-      Label label =
-          diameter_label(n, step.radius, step.diameter, step.drilled || hole.threaded != "" ? "drill " : "",
-                         through    ? " through"
-                         : crossing ? " to cross drilling"
-                                    : "");
-      view.callouts.push_back(
-          bore(name(part, prefix, fmt::format("{}_radius", step.name)), std::move(label),
-               {mouth + into * (0.35 * from + 0.65 * depth), 0, z + (into > 0.0 ? -r : r)}, {1, 0, 0},
-               into > 0.0 ? down_right : up_right));
+      const bool drilled = step.drilled || !hole.threaded.empty();
+      Label label = diameter_label(n, step.radius, step.diameter,
+                                   drilled ? fmt::format("{} ", drilled_or_bored(step.radius)) : "",
+                                   through    ? " through"
+                                   : crossing ? " to cross drilling"
+                                              : "");
+      // Ways from the rear above the axis are named above it: no leader crosses the bore.
+      const double side = into > 0.0 && !(z > 0.0) ? -1.0 : 1.0;
+      view.callouts.push_back(bore(name(part, prefix, fmt::format("{}_radius", step.name)), std::move(label),
+                                   {mouth + into * (0.35 * from + 0.65 * depth), 0, z + side * r}, {1, 0, 0},
+                                   side < 0.0   ? down_right
+                                   : into > 0.0 ? up_left
+                                                : up_right));
+      if (step.datum) {
+        view.callouts.push_back(datum(
+            {in_mm(fixture::wall_middle(part, hole, std::size_t(&step - &hole.steps.front())).x), 0, z - r},
+            "A", downwards));
+      }
+      if (step.roughness > 0.0) {
+        view.callouts.push_back(roughness(name(part, prefix, fmt::format("{}.roughness", step.name)),
+                                          {mouth + into * (0.8 * in_mm(hole.lead_in) + 0.2), 0, z - r}, n,
+                                          step.roughness));
+        view.callouts.back().towards = into > 0.0 ? down_left : down_right;
+      }
       if (step.runout > Length{}) {
         view.callouts.push_back(frame(name(part, prefix, fmt::format("{}.runout", step.name)),
                                       {mouth + into * (0.2 * from + 0.8 * depth), 0, z - r},
@@ -199,6 +214,26 @@ void radial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole 
   view.callouts.push_back(std::move(out));
 }
 
+// Its mouth in a flat face, with the edge that leads in; where it comes out, the circle seen beyond the cut.
+void mouth_edges(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole) {
+  const double mouth = in_mm(hole.mouth.x), z = in_mm(hole.mouth.z), leg = in_mm(hole.lead_in);
+  const double first = in_mm(hole.steps.front().radius), last = in_mm(hole.steps.back().radius);
+  const auto edge = [&](double depth, double r) {
+    const double x = mouth + hole.into.x * depth;
+    view.line(Line::visible, {x, 0, z - r}, {x, 0, z + r});
+  };
+  edge(0.0, first + leg);
+  if (leg > 0.0) {
+    edge(leg, first);
+    view.callouts.push_back(chamfer(name(part, hole.name, ".lead_in"), in.labels, hole.lead_in,
+                                    {mouth + 0.5 * hole.into.x * leg, 0, z + first + 0.5 * leg},
+                                    hole.into.x > 0.0 ? up_left : up_right));
+  }
+  if (hole.end == HoleEnd::open) {
+    edge(in_mm(hole.steps.back().depth), last);
+  }
+}
+
 // Mouths of radial holes in the far wall of the bore they cross.
 void far_mouths(ViewPlan &view, const Hole &hole) {
   const double bore = in_mm(hole.crossed_radius), r = in_mm(hole.steps.back().radius);
@@ -232,7 +267,12 @@ void turned_holes(ViewPlan &view, const Inputs &in, const Part &part) {
     if (hole.pattern.around > 1 && hole.end == HoleEnd::crossing) {
       far_mouths(view, hole);
     }
-    along_axis(hole) ? axial_hole(view, in, part, hole) : radial_hole(view, in, part, hole);
+    if (along_axis(hole)) {
+      mouth_edges(view, in, part, hole);
+      axial_hole(view, in, part, hole);
+    } else {
+      radial_hole(view, in, part, hole);
+    }
   });
 }
 

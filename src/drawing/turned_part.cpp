@@ -3,15 +3,19 @@
 // leaders.
 #include "turned_part.hpp"
 
+#include "purgewright/fixture/figures.hpp"
 #include "purgewright/fixture/tolerances.hpp"
+#include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace purgewright::drawing {
 namespace {
 
+using fixture::Flat;
 using fixture::Hole;
 using fixture::HoleEnd;
 using fixture::Length;
@@ -53,6 +57,16 @@ void contour_diameters(ViewPlan &view, const Inputs &in, const Part &part) {
     const double middle = in_mm(fixture::land_middle(part, step, span.from));
     if (step.name == body.datum) {
       view.callouts.push_back(datum({middle, 0, -r}, "A", downwards));
+    }
+    if (step.runout > Length{}) {
+      view.callouts.push_back(frame(name(part, step.name, "_radius.runout"), {middle, 0, -r},
+                                    fmt::format("↗|{}|A", in.labels.number(step.runout, 3))));
+      view.callouts.back().towards = down_left;
+    }
+    if (step.knurl > Length{}) {
+      view.callouts.push_back(note(name(part, step.name, ".knurl"), {middle, 0, r},
+                                   {fmt::format("knurl ISO 13444-RGE {:g}", in_mm(step.knurl))}));
+      view.callouts.back().towards = up_right;
     }
     if (step.roughness > 0.0) {
       view.callouts.push_back(
@@ -111,6 +125,68 @@ ViewPlan section(const Inputs &in, const Part &part, const CutFace &cut) {
   return view;
 }
 
+// What the steps show to a viewer at one end: edges of those that no wider one before them hides.
+double step_edges(ViewPlan &view, const TurnedBody &body, bool from_the_front) {
+  double reach = 0.0;
+  const auto show = [&](const fixture::TurnedStep &step) {
+    const double r = in_mm(step.radius), near = r - (from_the_front ? in_mm(step.chamfer) : 0.0);
+    if (near > reach) {
+      view.circle(Line::visible, {}, near);
+    }
+    if (r > near && r > reach) {
+      view.circle(Line::visible, {}, r);
+    }
+    reach = std::max(reach, r);
+  };
+  if (from_the_front) {
+    std::for_each(body.steps.rbegin(), body.steps.rend(), show);
+  } else {
+    std::ranges::for_each(body.steps, show);
+  }
+  return reach;
+}
+
+// Seen from the rear end: ports and flats.
+ViewPlan rear_view(const Inputs &in, const Part &part) {
+  ViewPlan view;
+  view.name = "from-left";
+  view.moved_caption = "View from the left";
+  view.looking = from_left;
+  view.room = {30, 12, 18, 18};
+  const double reach = step_edges(view, body_of(part), false);
+  view.centre_mark({}, reach);
+  each<Hole>(part, [&](const Hole &hole) {
+    if (hole.into.x > 0.5) {
+      const Vec centre = vec(hole.mouth);
+      view.circle(Line::visible, centre, in_mm(hole.steps.front().radius));
+      view.circle(Line::visible, centre, in_mm(hole.steps.back().radius));
+      if (!hole.threaded.empty()) {
+        thread_end_on(view, centre, 0.5 * in_mm(hole.thread.major));
+      }
+      if (hole.mouth.z != Length{}) {
+        const double r = 0.5 * in_mm(hole.thread.major);
+        view.axis({centre.x, -r, centre.z}, {centre.x, r, centre.z});
+      }
+    }
+  });
+  const Flat *flat = nullptr;
+  each<Flat>(part, [&](const Flat &each_flat) {
+    flat = &each_flat;
+    const double y = each_flat.toward.y * in_mm(each_flat.from_axis), r = in_mm(each_flat.round_radius);
+    const double half = std::sqrt(r * r - y * y);
+    view.line(Line::visible, {0, y, -half}, {0, y, half});
+  });
+  if (flat != nullptr) {
+    const auto &n = in.labels;
+    view.callouts.push_back(note(name(part, flat->name, ""),
+                                 {0, in_mm(flat->from_axis), 0.3 * in_mm(flat->from_axis)},
+                                 {fmt::format("2 flats, {} across", n.number(2.0 * flat->from_axis)),
+                                  fmt::format("{} long", n.number(flat->to_x - flat->from_x))}));
+    view.callouts.back().towards = up_left;
+  }
+  return view;
+}
+
 // Seen from the front end: every diameter, bores and the directions of radial holes.
 ViewPlan end_view(const Part &part) {
   ViewPlan view;
@@ -118,14 +194,7 @@ ViewPlan end_view(const Part &part) {
   view.moved_caption = "View from the right";
   view.looking = from_right;
   view.room = {8, 8, 14, 14};
-  double reach = 0.0;
-  for (const auto &step : body_of(part).steps) {
-    view.circle(Line::visible, {}, in_mm(step.radius));
-    if (step.chamfer > Length{}) {
-      view.circle(Line::visible, {}, in_mm(step.radius - step.chamfer));
-    }
-    reach = std::max(reach, in_mm(step.radius));
-  }
+  const double reach = step_edges(view, body_of(part), true);
   view.marks.push_back({Mark::Kind::cut, "A", {0, 0, -reach}, {0, 0, reach}, {0, 1, 0}});
   view.centre_mark({}, reach);
   each<Hole>(part, [&](const Hole &hole) {
@@ -136,6 +205,12 @@ ViewPlan end_view(const Part &part) {
         if (hole.into.x < 0.0 || &step == &hole.steps.back()) {
           view.circle(Line::visible, centre, in_mm(step.radius));
         }
+      }
+      if (hole.lead_in > Length{}) {
+        view.circle(Line::visible, centre, in_mm(hole.steps.front().radius + hole.lead_in));
+      }
+      if (hole.into.x > 0.0 && hole.steps.back().name == hole.threaded && !hole.threaded.empty()) {
+        thread_end_on(view, centre, 0.5 * in_mm(hole.thread.major));
       }
       if (hole.mouth.z != Length{}) {
         const double r = in_mm(hole.steps.back().radius);
@@ -218,6 +293,50 @@ void mark_detail(ViewPlan &view, const RadialGroove &groove) {
   view.callouts.push_back(letter);
 }
 
+// A diameter that the bar has already.
+void note_stock(PartPlan &plan, const Inputs &in, const Part &part) {
+  for (const auto &row : fixture::part_metals(in.job, in.layout, in.volumes)) {
+    if (row.name == part.id && part.cut_from == fixture::CutFrom::solid_stock &&
+        row.stock.thickness == fixture::envelope(part).a) {
+      plan.notes.push_back(fmt::format("⌀{} as bought.", in.labels.number(row.stock.thickness)));
+    }
+  }
+}
+
+// The knob of an expanding plug: how far it is turned, and what holds the plug meanwhile.
+std::string tightening(const Inputs &in) {
+  const auto &plug = in.layout.plug;
+  constexpr double pound_inches = 8.8507; // in a newton metre
+  const double torque = plug.seal.hand;
+  return fmt::format(
+      "Tighten {:.1f} to {:.1f} turns from finger-tight, {} at most; hold the plug by its flats, {} across.",
+      plug.knob_turns(plug.seal.squeeze_least), plug.knob_turns(plug.seal.squeeze_most),
+      in.labels.unit() == Unit::inch ? fmt::format("{:.0f} lbf in", pound_inches * torque)
+                                     : fmt::format("{:.1f} N m", torque),
+      in.labels.number(plug.flats_across));
+}
+
+void note_features(PartPlan &plan, const Inputs &in, const Part &part) {
+  note_stock(plan, in, part);
+  each<Hole>(part, [&](const Hole &hole) {
+    if (hole.set_screw > Length{}) {
+      plan.notes.push_back(fmt::format("Cross drilling closed by set screw ISO 4026 {} × {:g}, {} below the "
+                                       "rim, in thread sealant free of oil.",
+                                       hole.thread.callout, in_mm(hole.set_screw),
+                                       in.labels.number(hole.set_screw_below)));
+    }
+  });
+  if (part.id == ids::plug_knob) {
+    plan.notes.push_back(tightening(in));
+  }
+  plan.notes.insert(plan.notes.end(), part.notes.begin(), part.notes.end());
+}
+
+bool has_holes(const Part &part) {
+  return part.cut_from == fixture::CutFrom::solid_stock &&
+         std::ranges::any_of(part.features, [](const auto &f) { return std::holds_alternative<Hole>(f); });
+}
+
 } // namespace
 
 PartPlan plan_turned(const Inputs &in, const Part &part) {
@@ -235,11 +354,17 @@ PartPlan plan_turned(const Inputs &in, const Part &part) {
   });
   std::vector<ViewPlan> row{std::move(main)};
   add_right_view(in, row, end_view(part));
+  if (std::ranges::any_of(part.features, [](const auto &f) { return std::holds_alternative<Flat>(f); })) {
+    add_left_view(in, row, rear_view(in, part));
+  }
   plan.rows.push_back(std::move(row));
   if (!details.empty()) {
     plan.rows.push_back(std::move(details));
   }
-  plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");
+  note_features(plan, in, part);
+  if (has_holes(part)) {
+    plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");
+  }
   return plan;
 }
 

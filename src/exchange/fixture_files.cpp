@@ -11,6 +11,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+#include <optional>
 #include <utility>
 
 namespace purgewright::exchange {
@@ -53,11 +55,16 @@ Part as_file_part(const solids::Part &part) {
 struct Tolerances {
   const fixture::Part &part;
   Part &file;
-  fixture::Position datum{};
+  std::optional<fixture::Position> datum = fixture::datum_face(part);
 
   void fit(std::string_view name, const fixture::Position &face, const fixture::Tolerance &tolerance) {
     if (const auto *fit = std::get_if<fixture::Fit>(&tolerance)) {
       file.fits.push_back({std::string(name), face, fit->letter, fit->grade});
+    }
+  }
+  void runout(const fixture::Position &face, units::Length most) {
+    if (most > units::Length{} && datum) {
+      file.runouts.push_back({face, *datum, "A", most});
     }
   }
   void operator()(const fixture::TurnedBody &body) {
@@ -65,15 +72,20 @@ struct Tolerances {
     for (const auto &step : body.steps) {
       const fixture::Position face{fixture::land_middle(part, step, from), {}, step.radius};
       fit(step.name, face, step.diameter);
-      datum = step.name == body.datum ? face : datum;
+      runout(face, step.runout);
       from = step.end_x;
     }
   }
   void operator()(const fixture::RadialGroove &groove) {
     const fixture::Position bottom{groove.start_x + 0.5 * groove.width, {}, groove.bottom_radius};
     fit(groove.ring != nullptr ? "O-ring groove" : groove.name, bottom, groove.bottom);
-    if (groove.runout > units::Length{}) {
-      file.runouts.push_back({bottom, datum, "A", groove.runout});
+    runout(bottom, groove.runout);
+  }
+  void operator()(const fixture::Hole &hole) {
+    for (std::size_t i = 0; i < hole.steps.size() && std::abs(hole.into.x) > 0.5; ++i) {
+      const fixture::Position wall = fixture::wall_middle(part, hole, i);
+      fit(hole.steps[i].name, wall, hole.steps[i].diameter);
+      runout(wall, hole.steps[i].runout);
     }
   }
   template <class Other> void operator()(const Other &) {}

@@ -72,7 +72,7 @@ void add_chamber(const job::Job &job, const fixture::Layout &layout, Builder &bu
               at(layout.pin.placement), {});
 }
 
-// What the list of features asks for beside its geometry: threads and seals.
+// What the list of features asks for beside its geometry: threads and seals, and the part's own notes.
 Notes notes_of(const fixture::Part &part) {
   Notes notes;
   for (const auto &feature : part.features) {
@@ -86,6 +86,7 @@ Notes notes_of(const fixture::Part &part) {
       notes.push_back(fmt::format("O-ring AS568 {}", groove->ring->dash));
     }
   }
+  notes.insert(notes.end(), part.notes.begin(), part.notes.end());
   return notes;
 }
 

@@ -53,8 +53,12 @@ Solid body(const fixture::TurnedBody &turned) {
 
 // Corners of the steps before the last, seen from the mouth inwards; starts outside the metal.
 Profile mouth_profile(const fixture::Hole &hole) {
-  Profile profile{{-kernel::cutter_overshoot, Length{}}};
-  add(profile, -kernel::cutter_overshoot, hole.steps.front().radius);
+  const Length over = kernel::cutter_overshoot, first = hole.steps.front().radius, leg = hole.lead_in;
+  Profile profile{{-over, Length{}}};
+  add(profile, -over, leg > Length{} ? first + leg + over : first); // the cone goes on outside
+  if (leg > Length{}) {
+    add(profile, leg, first);
+  }
   for (std::size_t i = 0; i + 1 < hole.steps.size(); ++i) {
     const auto &step = hole.steps[i];
     const Length next = hole.steps[i + 1].radius;

@@ -241,6 +241,12 @@ void seal_laws(const Job &job, const fixture::EndPlug &p, Laws &laws) {
     laws.more(mm(p.spigot_radius - s.groove_radius), 1.5, "rubber round the hub");
     laws.more(mm(p.spigot_length - s.groove_start - s.groove_width), 2.0, "flange ahead of the sleeve");
     laws.more(mm(p.knob_radius - p.shank_radius), 5.0, "knob to hold beyond the shank");
+    laws.more(mm(p.shoulder_length - p.bush_flange - p.knob_length - p.flats_length), -rounding,
+              "flats of the shank behind the knob");
+    const double width = 0.5 * mm(p.flats_across),
+                 chord = std::sqrt(std::pow(mm(p.shank_radius), 2) - width * width);
+    laws.more(chord, 2.5, "flats wide enough for a spanner");
+    laws.more(width - mm(p.inlet.port_radius), 1.0, "metal between port and flat");
     return;
   }
   const bool cup = p.kind == fixture::PlugKind::cup;
@@ -314,6 +320,9 @@ void lance_laws(const Job &job, const Layout &l, Laws &laws) {
     laws.more(mm(p.return_end_x - p.inlet.end_x), 3.0, "lance's seat behind the return");
     laws.more(mm(p.cross_x - p.return_end_x), mm(p.exhaust.radius), "cross drilling meets the return");
     laws.more(-mm(p.cross_x) - 0.5 * mm(p.cross_screw->major), 0.3, "cross drilling behind the stop face");
+    // M5 x 5 (ISO 4026), 0.5 mm under the rim.
+    laws.more(mm(p.shoulder_radius - p.exhaust.z - p.exhaust.radius) - 5.0 - 0.5, 0.5,
+              "set screw of the cross drilling clear of the exhaust");
   } else {
     laws.more(mm(p.exhaust.z - p.exhaust.radius) - mm(l.lance.placement.z) - outer, 0.0,
               "lance clear of the exhaust");

@@ -93,7 +93,7 @@ template <class P, class F> void plug(P &p, F &f) {
       f(p.cup_radius), f(p.cup_length);
   f(p.shank_radius), f(p.thread_pitch), f(p.hub_radius), f(p.flange_length), f(p.bush_length),
       f(p.bush_flange);
-  f(p.knob_radius), f(p.knob_length);
+  f(p.knob_radius), f(p.knob_length), f(p.flats_across), f(p.flats_length);
 }
 template <class S, class F> void stand(S &s, F &f) {
   for (auto &p : s.placements) {

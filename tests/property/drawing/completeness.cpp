@@ -77,8 +77,8 @@ void add_absent_of_plug(const fixture::EndPlug &p, std::set<const fixture::Lengt
   absent(p.spigot_radius, p.spigot_length, p.edge_break, p.nose_length, p.side_first_x, p.side_pitch,
          p.return_radius, p.return_end_x, p.cross_x, p.cross_radius, p.cross_wide, p.cross_narrow,
          p.cup_radius, p.cup_length, p.shank_radius, p.thread_pitch, p.hub_radius, p.flange_length,
-         p.bush_length, p.bush_flange, p.knob_radius, p.knob_length, p.inlet.z, p.inlet.seat_radius,
-         p.inlet.seat_depth);
+         p.bush_length, p.bush_flange, p.knob_radius, p.knob_length, p.flats_across, p.flats_length,
+         p.inlet.z, p.inlet.seat_radius, p.inlet.seat_depth);
   const auto &e = p.exhaust;
   out.insert({&e.seat_radius, &e.seat_depth});
   if (!p.has_exhaust) {

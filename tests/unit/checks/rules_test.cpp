@@ -276,6 +276,12 @@ const std::vector<Altered> &altered() {
        [](Design &d) { d.layout.pin.groove_width = 0.19 * d.layout.pin.relief_depth; }},
       {"machining.screw_bottoms", Status::fail,
        [](Design &d) { d.layout.body.end_tapping.depth -= units::millimetres(1.0); }},
+      {"machining.screw_bottoms", Status::fail, // a set screw across the exhaust
+       [](Design &d) {
+         auto &plug = d.layout.plug;
+         plug.cross_screw = standards::screw("M5");
+         plug.exhaust.radius = plug.shoulder_radius - units::millimetres(5.0);
+       }},
       {"machining.thread_engagement", Status::caution,
        [](Design &d) { d.layout.stand.thickness = 1.4 * d.layout.stand.axle->thread; }},
       {"machining.setups", Status::caution, // two gas ways, a lance's seat and a nose on one plug

@@ -75,13 +75,14 @@ TEST_CASE("hole alike from both ends") {
 TEST_CASE("radial hole that crosses a bore of its own size takes Archimedes' sixteen thirds less") {
   const Hole bore = blind_bore(mm(5));
   Part part = shaft_with(bore);
-  const Hole side{.name = "side",
-                  .mouth = {mm(15), {}, mm(15)},
-                  .steps = {{.name = "side", .radius = mm(4), .depth = mm(15)}},
-                  .end = HoleEnd::crossing,
-                  .crossed_radius = mm(5),
-                  .round_mouth = mm(15),
-                  .pattern = {.around = 3}};
+  Hole side;
+  side.name = "side";
+  side.mouth = {mm(15), {}, mm(15)};
+  side.steps.push_back({.name = "side", .radius = mm(4), .depth = mm(15)});
+  side.end = HoleEnd::crossing;
+  side.crossed_radius = mm(5);
+  side.round_mouth = mm(15);
+  side.pattern = {.around = 3};
   part.features.push_back(side);
   const auto solid = solids::build_part(part);
   CHECK(units::ratio(solids::kernel::volume(solid), metal(part)) == Approx(1.0).epsilon(1e-9));
