@@ -58,14 +58,21 @@ std::string time_stamp() {
   return fmt::format("{:%Y-%m-%dT%H:%M:%S}", fmt::gmtime(seconds));
 }
 
-void write_pages(const std::filesystem::path &folder, const study::Request &request,
-                 const purgewright::job::Job &job, const std::vector<purgewright::checks::Clash> &clashes) {
-  namespace pages = purgewright::pages;
-  say(stdout, "setup sheet and plots");
+purgewright::report::Findings judged(const purgewright::job::Job &job,
+                                     const std::vector<purgewright::solids::Clash> &clashes) {
+  say(stdout, "judging rules");
   auto design = purgewright::checks::evaluate(job);
   design.solids_known = true;
-  design.clashes = clashes;
-  const auto findings = purgewright::report::find(std::move(design));
+  for (const auto &clash : clashes) {
+    design.clashes.push_back({clash.first, clash.second, clash.shared});
+  }
+  return purgewright::report::find(std::move(design));
+}
+
+void write_pages(const std::filesystem::path &folder, const study::Request &request,
+                 const purgewright::report::Findings &findings) {
+  namespace pages = purgewright::pages;
+  say(stdout, "setup sheet and plots");
   const pages::SheetMark mark{.job_sha256 = purgewright::report::sha256(request.sources.job.bytes),
                               .tool_version = request.version};
   files::write(folder / "setup-sheet.pdf", pages::setup_sheet_pdf(findings, mark));
@@ -77,28 +84,29 @@ void write_pages(const std::filesystem::path &folder, const study::Request &requ
 std::vector<purgewright::checks::Clash> write_all(const std::filesystem::path &folder,
                                                   const study::Request &request,
                                                   const purgewright::job::Job &job) {
+  namespace drawing = purgewright::drawing;
+  const auto on_step = [](std::string_view step) { say(stdout, step); };
   const auto layout = purgewright::fixture::lay_out(job);
-  const purgewright::exchange::StepHeader header{.time_stamp = time_stamp(),
-                                                 .author = job.identity.prepared_by,
-                                                 .originating_system =
-                                                     fmt::format("purgewright {}", request.version)};
   const auto volumes = purgewright::fixture::volumes(job, layout);
-  const auto written = purgewright::exchange::write_fixture_files(
-      folder, job, layout, volumes, header, [](std::string_view step) { say(stdout, step); });
-  std::vector<purgewright::checks::Clash> clashes;
-  for (const auto &clash : written.clashes) {
-    clashes.push_back({clash.first, clash.second, clash.shared});
-  }
-  write_pages(folder, request, job, clashes);
+  const auto built = purgewright::exchange::build_fixture(job, layout, volumes, on_step);
+  const auto findings = judged(job, built.clashes);
+  const auto failing = purgewright::report::titles(findings, purgewright::checks::Status::fail);
+  const purgewright::exchange::StepHeader header{
+      .time_stamp = time_stamp(),
+      .author = job.identity.prepared_by,
+      .originating_system = fmt::format("purgewright {}", request.version),
+      .caution = failing.empty() ? "" : fmt::format("NOT FOR USE. Not so: {}", fmt::join(failing, "; "))};
+  purgewright::exchange::write_fixture_files(folder, job, layout, built.assembly, header, on_step);
+  write_pages(folder, request, findings);
   say(stdout, "drawing sheets");
-  const purgewright::drawing::Issue issue{
-      .date = purgewright::drawing::date_of_epoch(std::getenv("SOURCE_DATE_EPOCH")),
-      .program = header.originating_system};
+  const drawing::Issue issue{.date = drawing::date_of_epoch(std::getenv("SOURCE_DATE_EPOCH")),
+                             .program = header.originating_system,
+                             .failing = failing};
   const auto drawings = folder / "drawings";
-  const auto sheets = purgewright::drawing::make_sheets(job, layout, volumes, written.assembly, issue);
-  purgewright::drawing::write_drawings(drawings, sheets);
+  const auto sheets = drawing::make_sheets(job, layout, volumes, built.assembly, issue);
+  drawing::write_drawings(drawings, sheets);
   purgewright::dxf::write_drawings(drawings, sheets);
-  return clashes;
+  return findings.design.clashes;
 }
 
 // Characters of the job's own texts that no font here has: the job must change, or the fonts. Throws

@@ -38,7 +38,15 @@ Verdict family(const Design &d) {
   return at_most(clashing, 0.0);
 }
 
-constexpr std::array<Rule, 4> table{{
+// A tube bought in inches is welded in an inch shop more often than not.
+Verdict units_said(const Design &d) {
+  const auto &said = d.job.origin(job::Key::shop_units);
+  const bool guessed =
+      d.job.origin(job::Key::tube_outside_diameter).inches && said.basis != units::Basis::given;
+  return at_most(guessed ? 1.0 : 0.0, 0.0, Status::caution);
+}
+
+constexpr std::array<Rule, 5> table{{
     {"bench.axial_stop", "Cradle has room for hand, index collar and axial stop", practice,
      units::Dimension::length, axial_stop,
      "the axial stop is left out: press the tube by hand, and read the collar on the front stand as "
@@ -48,6 +56,9 @@ constexpr std::array<Rule, 4> table{{
      "a longer tube.length, a lighter cap, or hold the tube down on its rear rollers by hand as it turns"},
     {"bench.press_stroke", "Axial stop's springs let the tube be drawn back to load the cap", practice,
      units::Dimension::length, draws_back, "shorter cap.spigot_length"},
+    {"bench.units_said", "Units of sheets and screws are said where the tube's diameter is given in inches",
+     practice, units::Dimension::count, units_said,
+     "shop.units: inch for sheets in inches, unified screws and inch stock; metric keeps them metric"},
     {"bench.family", "Every tube of fixture.family can be laid out on the common bench",
      "layout of the fixture", units::Dimension::count, family,
      "`purgewright check` of each job of fixture.family says what clashes there", Needs::family},

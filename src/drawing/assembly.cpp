@@ -1,10 +1,11 @@
 // The assembly: a section along the tube's axis, a pictorial view, a balloon on every part that is seen, a
-// parts list.
+// parts list, the order in which it goes together.
 #include "part_plans.hpp"
 
 #include "hatch.hpp"
 #include "solid_views.hpp"
 
+#include "purgewright/fixture/assembly_order.hpp"
 #include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/parts_list.hpp"
 #include "purgewright/solids/kernel/placed.hpp"
@@ -168,6 +169,9 @@ PartPlan plan_assembly(const Inputs &in) {
   plan.rows.back().push_back(section(in, items, shown));
   plan.beside_list.push_back(overview(in, items, shown));
   plan.list = list_of(in, items);
+  for (const std::string &step : fixture::assembly_order(in.job, in.layout)) {
+    plan.steps.push_back(fixture::numbered(step, items));
+  }
   plan.notes = {
       "Mass is that of the made parts. Items without a balloon are hidden here; the list names them.",
       "Argon displaces air without smell or warning: ventilate, wear an oxygen monitor, follow the local "

@@ -125,6 +125,7 @@ ViewPlan stand_side(const Inputs &in) {
   const auto &n = in.labels;
   ViewPlan view;
   view.name = "from-front";
+  view.moved_caption = "View from the front";
   view.looking = from_front;
   view.room = {10, 12, 26, 26};
   const double x = -in_mm(stand.thickness), z0 = in_mm(stand.z_min), z1 = in_mm(stand.z_max);
@@ -230,7 +231,7 @@ PartPlan plan_cradle_stand(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::cradle_stand);
   plan.rows.emplace_back();
   plan.rows.back().push_back(stand_face(in));
-  plan.rows.back().push_back(stand_side(in));
+  add_left_view(in, plan.rows.back(), stand_side(in));
   plan.notes.push_back(fmt::format(
       "Make {}, all alike; the front one takes a dowel. Symmetric about its middle.", in.layout.stand.count));
   plan.notes.emplace_back("Upper edges of the ears sharp, deburred: the collar is read against them.");

@@ -284,10 +284,7 @@ PartPlan plan_chamber_body(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(section(in));
   add_right_view(in, plan.rows.back(), sealing_face(in));
-  plan.rows.emplace_back();
-  plan.rows.back().push_back(top_view(in));
-  plan.rows.back().push_back(chamber_base_view(in));
-  plan.rows.back().push_back(pictorial_view(in, ids::chamber_body));
+  add_top_row(in, plan, {top_view(in), chamber_base_view(in), pictorial_view(in, ids::chamber_body)});
   plan.notes.push_back(
       "Symmetric about the plane through axis and slot: hole patterns, slot, plenum and diffuser.");
   plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");

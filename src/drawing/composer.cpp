@@ -3,6 +3,7 @@
 #include "linear_shape.hpp"
 #include "scales.hpp"
 #include "sheet_maker.hpp"
+#include "steps_page.hpp"
 
 #include <fmt/format.h>
 
@@ -22,24 +23,37 @@ std::string scale_text(double factor) {
 
 namespace {
 
-constexpr double title_gap = 3.0;    // between the strip at the foot and the views
-constexpr double list_gap = 6.0;     // between a view and the parts list beside it
-constexpr double view_width = 120.0; // least room that is worth a view beside the list
+constexpr double title_gap = 3.0;      // between the strip at the foot and the views
+constexpr double list_gap = 6.0;       // between a view and the parts list beside it
+constexpr double clear_of_marks = 4.0; // words, of the centring marks
+constexpr double view_width = 120.0;   // least room that is worth a view beside the list
 
-Box views_area(const Paper &paper, const PartPlan &plan) {
+// What does not change while a plan is tried on one paper.
+struct Task {
+  const job::Job &job;
+  const PartPlan &plan;
+  const Issue &issue;
+  Paper paper;
+  // For the sizes of what stands at its foot.
+  TitleFields any_sheet() const { return {job, paper, plan, issue, "10:1"}; }
+};
+
+Box views_area(const Task &task) {
+  const Paper &paper = task.paper;
   Box area = paper.frame.grown(-frame_air);
-  area.least.y = paper.frame.least.y + foot_height(paper, plan) + title_gap;
+  area.greatest.y -= stamp_height(paper, task.issue);
+  area.least.y = paper.frame.least.y + foot_height(task.any_sheet()) + title_gap;
   return area;
 }
 
-Box beside_list(const Paper &paper, const PartPlan &plan) {
-  Box area = views_area(paper, plan);
-  area.greatest.x = paper.frame.greatest.x - title_width - list_gap;
+Box beside_list(const Task &task) {
+  Box area = views_area(task);
+  area.greatest.x = task.paper.frame.greatest.x - title_width - list_gap;
   return area;
 }
 
-bool has_room_beside_list(const Paper &paper, const PartPlan &plan) {
-  return beside_list(paper, plan).width() > view_width;
+bool has_room_beside_list(const Task &task) {
+  return beside_list(task).width() > view_width;
 }
 
 std::size_t clashes_of(const std::vector<Sheet> &sheets) {
@@ -61,19 +75,11 @@ double largest_size(const PartPlan &plan) {
   return size;
 }
 
-// What does not change while a plan is tried on one paper.
-struct Task {
-  const job::Job &job;
-  const PartPlan &plan;
-  const Issue &issue;
-  Paper paper;
-};
-
 std::vector<Sheet> at_scale(const Task &task, const Scale &scale, const Dealt &dealt) {
-  const auto &[job, plan, issue, paper] = task;
-  const std::size_t a_sheet = list_rows(paper);
-  const std::size_t lists = (plan.list.size() + a_sheet - 1) / a_sheet;
-  const int count = static_cast<int>(dealt.size() + lists);
+  const Box whole = views_area(task);
+  const auto lists = list_pages(task.any_sheet());
+  const auto pages = steps_pages(task.plan.steps, whole.grown(-clear_of_marks));
+  const int count = static_cast<int>(dealt.size() + lists.size() + pages.size());
   std::vector<Sheet> sheets;
   const auto add = [&](const Filling &filling) {
     const int number = static_cast<int>(sheets.size()) + 1;
@@ -81,14 +87,15 @@ std::vector<Sheet> at_scale(const Task &task, const Scale &scale, const Dealt &d
                                 filling, scale.factor));
   };
   for (const auto &rows : dealt) {
-    add({rows, views_area(paper, plan), {}});
+    add({rows, whole, {}, {}});
   }
-  for (std::size_t i = 0; i < lists; ++i) {
-    const auto list = std::span(plan.list).subspan(i * a_sheet);
-    const Box area = beside_list(paper, plan);
-    const bool last = i + 1 == lists;
-    add({last ? largest(plan.beside_list, area) : std::vector<Row>{}, area,
-         list.first(std::min(a_sheet, list.size()))});
+  for (std::size_t i = 0; i < lists.size(); ++i) {
+    const Box area = beside_list(task);
+    const bool last = i + 1 == lists.size();
+    add({last ? largest(task.plan.beside_list, area) : std::vector<Row>{}, area, lists[i], {}});
+  }
+  for (const StepsPage &page : pages) {
+    add({{}, whole, {}, page});
   }
   return sheets;
 }
@@ -148,7 +155,7 @@ Dealt all_in_rows(const PartPlan &plan, double scale, double width) {
 // no readable scale fits the paper.
 std::optional<std::vector<Sheet>> best_on(const Task &task) {
   const auto &[job, plan, issue, paper] = task;
-  const Box area = views_area(paper, plan);
+  const Box area = views_area(task);
   std::optional<std::vector<Sheet>> best;
   const double readable = plan.whole ? 110.0 : 55.0; // nothing is reduced below this size on paper
   constexpr int most_tries = 3;                      // an attempt
@@ -178,8 +185,7 @@ std::optional<std::vector<Sheet>> best_on(const Task &task) {
 
 std::vector<Sheet> smallest_on(const Task &task) {
   const Scale &smallest = scales[std::size(scales) - 1];
-  auto sheets = at_scale(task, smallest,
-                         all_in_rows(task.plan, smallest.factor, views_area(task.paper, task.plan).width()));
+  auto sheets = at_scale(task, smallest, all_in_rows(task.plan, smallest.factor, views_area(task).width()));
   sheets.front().clashes.emplace_back("sheet");
   return sheets;
 }
@@ -198,19 +204,26 @@ void give_room(PartPlan &plan) {
   }
 }
 
+// What had to be reduced to fit whole is smaller than it could be on larger paper.
+bool reduced_whole(const PartPlan &plan, const std::vector<Sheet> &sheets) {
+  return plan.whole && sheets.front().scale < 1.0;
+}
+
 } // namespace
 
 // A part that the shop's paper cannot show legibly goes on the next larger one.
 std::vector<Sheet> compose(const job::Job &job, PartPlan plan, const Issue &issue) {
   const Paper paper = paper_of(job.shop.sheet), wider = paper_of(larger(job.shop.sheet));
-  if (!plan.beside_list.empty() && !has_room_beside_list(paper, plan)) {
+  if (!plan.beside_list.empty() && !has_room_beside_list({job, plan, issue, paper})) {
     plan.rows.push_back(std::exchange(plan.beside_list, {}));
   }
   give_room(plan);
   auto sheets = best_on({job, plan, issue, paper});
-  if ((!sheets || clashes_of(*sheets) > 0) && wider.name != paper.name) {
+  if ((!sheets || clashes_of(*sheets) > 0 || reduced_whole(plan, *sheets)) && wider.name != paper.name) {
     auto more = best_on({job, plan, issue, wider});
-    if (more && (!sheets || clashes_of(*more) < clashes_of(*sheets))) {
+    if (more && (!sheets || clashes_of(*more) < clashes_of(*sheets) ||
+                 (clashes_of(*more) == clashes_of(*sheets) && reduced_whole(plan, *sheets) &&
+                  more->front().scale > sheets->front().scale))) {
       sheets = std::move(more);
     }
   }

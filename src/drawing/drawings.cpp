@@ -17,6 +17,7 @@ void write_drawings(const std::filesystem::path &folder, std::span<const Sheet> 
     write_pdf(folder / fmt::format("{}.pdf", sheets[first].part), sheets.subspan(first, end - first));
     first = end;
   }
+  write_pdf(folder / "all.pdf", sheets);
 }
 
 } // namespace purgewright::drawing

@@ -30,7 +30,8 @@ struct Sized {
   Label operator()(const fixture::General &) const { return plain(); }
   Label operator()(const fixture::Fit &fit) const {
     Label label = labels.fitted(0.5 * size, fit.letter, fit.grade);
-    label.lines[0] = before + label.lines[0] + after;
+    label.put_before(before);
+    label.lines[0] += after;
     return label;
   }
   Label operator()(const fixture::PlusMinus &limit) const {

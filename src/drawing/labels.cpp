@@ -37,7 +37,8 @@ std::string Labels::number(Length v) const {
 }
 
 Label Labels::size(Length v, std::string before, std::string after) const {
-  return {{before + number(v) + after}, v, in_unit(v), std::pow(10.0, -decimals())};
+  const std::string text = number(v);
+  return {{before + text + after}, v, in_unit(v), std::pow(10.0, -decimals()), before.size(), text.size()};
 }
 
 Label Labels::diameter(Length radius, std::string before, std::string after) const {
@@ -84,7 +85,7 @@ std::string Labels::roughness(double micrometres) const {
 }
 
 Label Labels::text(std::vector<std::string> lines) {
-  return {std::move(lines), {}, 0.0, 0.0};
+  return {.lines = std::move(lines)};
 }
 
 } // namespace purgewright::drawing

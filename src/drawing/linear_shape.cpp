@@ -59,6 +59,7 @@ Dimension unplaced(const Linear &wish, const Stand &stand, const Across &map) {
   const Vec along = map.upright ? stand.plan->looking.up : stand.plan->looking.right;
   out.along = {along.x, along.y, along.z};
   out.upright = map.upright;
+  out.scale = stand.scale;
   return out;
 }
 

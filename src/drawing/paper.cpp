@@ -1,17 +1,20 @@
 #include "paper.hpp"
 
+#include "steps_page.hpp"
+
 #include "purgewright/drawing/lettering.hpp"
 #include "purgewright/fixture/family.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
+#include <iterator>
 
 namespace purgewright::drawing {
 namespace {
 
-constexpr double tiny_letters = 1.8; // the least of ISO 3098
-constexpr double note_pitch = 4.4;
+constexpr double note_pitch = 4.4, note_indent = 5.0;
 constexpr double air = 1.2; // cell's edge to its text
 
 void line(Sheet &sheet, Line type, Point a, Point b) {
@@ -25,57 +28,60 @@ void rectangle(Sheet &sheet, Line type, const Box &b) {
   line(sheet, type, {b.least.x, b.greatest.y}, b.least);
 }
 
-// Largest of the ISO 3098 heights up to `height` at which the text fits; shrinks below the least one if it
-// must.
+// Largest of the ISO 3098 heights up to `height` at which the text fits, small letters at least: what is
+// longer breaks into lines.
 double fitting_height(const std::string &text, double height, double width) {
-  for (const double h : {7.0, 5.0, 3.5, 2.5}) {
+  for (const double h : {7.0, 5.0, 3.5}) {
     if (h <= height && text_width(text, h) <= width) {
       return h;
     }
   }
-  return std::min(2.5, 2.5 * width / std::max(width, text_width(text, 2.5)));
+  return small_letters;
 }
 
-// Where a text without room in one line breaks: at the blank nearest to its middle, else in the middle.
-std::size_t break_of(const std::string &text) {
-  const std::size_t middle = text.size() / 2;
-  std::size_t at = std::string::npos;
-  for (std::size_t i = text.find(' '); i != std::string::npos; i = text.find(' ', i + 1)) {
-    if (at == std::string::npos ||
-        std::max(i, middle) - std::min(i, middle) < std::max(at, middle) - std::min(at, middle)) {
-      at = i;
+// ---- title block ----
+struct Field {
+  double width;
+  std::string_view label;
+  std::string value;
+  double height; // of its letters, at most
+};
+struct FieldRow {
+  double least; // its height, where no value breaks
+  std::vector<Field> fields;
+};
+
+std::vector<std::string> value_lines(const Field &field, double letters) {
+  return wrapped_words(field.value, letters, field.width - 2.0 * air);
+}
+
+// A text's box takes 1.45 of its height.
+constexpr double label_room = 3.75, line_pitch = 1.46 * small_letters, text_foot = 0.31;
+
+double height_of(const FieldRow &row) {
+  double height = row.least;
+  for (const Field &field : row.fields) {
+    const double letters = fitting_height(field.value, field.height, field.width - 2.0 * air);
+    if (letters <= small_letters) {
+      height = std::max(height, label_room + 0.1 + double(value_lines(field, letters).size()) * line_pitch);
     }
   }
-  if (at != std::string::npos) {
-    return at;
-  }
-  at = middle;
-  while (at < text.size() && (text[at] & 0xC0) == 0x80) {
-    ++at; // never within a character
-  }
-  return at;
+  return height;
 }
 
-void cell(Sheet &sheet, const Box &box, const std::string &label, const std::string &value, double height) {
+void draw_field(Sheet &sheet, const Box &box, const Field &field) {
   rectangle(sheet, Line::dimension, box);
+  const double left = box.least.x + air;
   sheet.texts.push_back(
-      {{box.least.x + air, box.greatest.y - air - tiny_letters}, tiny_letters, false, label});
-  if (!value.empty()) {
-    const double width = box.width() - 2.0 * air;
-    const double h = fitting_height(value, height, width);
-    const auto line = [&](const std::string &text, double letters, double up) {
-      sheet.texts.push_back({{box.least.x + air, box.least.y + up}, letters, false, text});
-    };
-    if (h >= tiny_letters) {
-      line(value, h, std::max(1.3, 0.32 * h));
-      return;
+      {{left, box.greatest.y - 1.2 * small_letters}, small_letters, false, std::string(field.label)});
+  const double letters = fitting_height(field.value, field.height, box.width() - 2.0 * air);
+  const auto lines = value_lines(field, letters);
+  double y = box.least.y + text_foot * letters + double(lines.size() - 1) * line_pitch;
+  for (const std::string &line : lines) {
+    if (!line.empty()) {
+      sheet.texts.push_back({{left, y}, letters, false, line});
     }
-    const std::size_t at = break_of(value);
-    const std::string first = value.substr(0, at), second = value.substr(value[at] == ' ' ? at + 1 : at);
-    const double two =
-        std::min({tiny_letters, fitting_height(first, height, width), fitting_height(second, height, width)});
-    line(first, two, 1.0 + 1.45 * two);
-    line(second, two, 1.0);
+    y -= line_pitch;
   }
 }
 
@@ -83,7 +89,7 @@ void cell(Sheet &sheet, const Box &box, const std::string &label, const std::str
 // in third.
 void projection_symbol(Sheet &sheet, const Box &box, job::Projection projection) {
   constexpr double big = 2.5, small = 1.25, cone = 5.0, apart = 8.0;
-  const Point middle = box.centre() + Point{4.5, -1.0}; // clear of the cell's label
+  const Point middle = box.centre() + Point{8.0, -1.0}; // clear of the cell's label
   const double side = projection == job::Projection::first ? 1.0 : -1.0;
   const Point body = middle - Point{0.5 * side * apart, 0.0},
               circles = middle + Point{0.5 * side * apart, 0.0};
@@ -106,77 +112,153 @@ std::string mass_text(double kilograms, Unit unit) {
                             : fmt::format("{:.3g} kg", kilograms);
 }
 
-void title_block(const TitleFields &f, Sheet &sheet) {
-  const double left = sheet.frame.greatest.x - title_width, bottom = sheet.frame.least.y;
-  const auto box = [&](double x, double y, double w, double h) {
-    return Box{{left + x, bottom + y}, {left + x + w, bottom + y + h}};
-  };
-  const Unit unit = sheet.unit;
+// From the bottom upwards.
+std::vector<FieldRow> title_rows(const TitleFields &f) {
+  const Unit unit = unit_of(f.job);
   const auto &identity = f.job.identity;
-  // Bottom row.
-  cell(sheet, box(0, 0, 40, 9), "Prepared by", identity.prepared_by, 3.5);
-  cell(sheet, box(40, 0, 30, 9), "Approved by", "", 3.5);
-  cell(sheet, box(70, 0, 30, 9), "Date of issue", f.issue.date, 3.5);
-  cell(sheet, box(100, 0, 30, 9), "Document type", f.plan.document, 3.5);
-  cell(sheet, box(130, 0, 15, 9), "Size", f.paper.name, 3.5);
-  cell(sheet, box(145, 0, 15, 9), "Language", "en", 3.5);
-  cell(sheet, box(160, 0, 20, 9), "Sheet", fmt::format("{}/{}", f.sheet, f.sheets), 3.5);
-  // Title and number.
-  cell(sheet, box(0, 9, 80, 11), "Title", f.plan.title, 5.0);
-  cell(sheet, box(80, 9, 80, 11), "Number", fixture::drawing_number(f.job, f.plan.name), 3.5);
-  cell(sheet, box(160, 9, 20, 11), "Revision", identity.revision, 5.0);
-  // How it is made.
-  cell(sheet, box(0, 20, 62, 9), "General tolerances", general_tolerance(unit), 3.5);
-  cell(sheet, box(62, 20, 38, 9), "Surfaces unless shown", Labels(unit).roughness(3.2), 3.5);
-  cell(sheet, box(100, 20, 25, 9), "Dimensions in", unit == Unit::inch ? "inches" : "mm", 3.5);
-  cell(sheet, box(125, 20, 20, 9), "Scale", f.scale, 3.5);
-  cell(sheet, box(145, 20, 35, 9), "Projection", "", 3.5);
-  projection_symbol(sheet, box(145, 20, 35, 9), f.job.shop.projection);
-  // What it is made of.
-  cell(sheet, box(0, 29, 50, 9), "Material", f.plan.material, 3.5);
-  cell(sheet, box(50, 29, 50, 9), "Stock, facing included", f.plan.stock, 3.5);
-  cell(sheet, box(100, 29, 20, 9), "Mass", mass_text(f.plan.mass_kg, unit), 3.5);
-  cell(sheet, box(120, 29, 60, 9), "Job", identity.title.empty() ? identity.name : identity.title, 2.5);
-  rectangle(sheet, Line::frame, box(0, 0, title_width, title_height));
-  sheet.reserved.push_back(box(0, 0, title_width, title_height));
+  return {{9.0,
+           {{40, "Prepared by", identity.prepared_by, 3.5},
+            {30, "Approved by", "", 3.5},
+            {28, "Date of issue", f.issue.date, 3.5},
+            {30, "Document type", f.plan.document, 3.5},
+            {15, "Size", f.paper.name, 3.5},
+            {18, "Language", "en", 3.5},
+            {19, "Sheet", fmt::format("{}/{}", f.sheet, f.sheets), 3.5}}},
+          {11.5,
+           {{80, "Title", f.plan.title, 5.0},
+            {80, "Number", fixture::drawing_number(f.job, f.plan.name), 3.5},
+            {20, "Revision", identity.revision, 5.0}}},
+          {9.0,
+           {{62, "General tolerances", general_tolerance(unit), 3.5},
+            {36, "Surfaces", Labels(unit).roughness(3.2), 3.5},
+            {28, "Dimensions in", unit == Unit::inch ? "inches" : "mm", 3.5},
+            {19, "Scale", f.scale, 3.5},
+            {35, "Projection", "", 3.5}}},
+          {9.0,
+           {{50, "Material", f.plan.material, 3.5},
+            {50, "Stock, facing included", f.plan.stock, 3.5},
+            {20, "Mass", mass_text(f.plan.mass_kg, unit), 3.5},
+            {60, "Job", identity.title.empty() ? identity.name : identity.title, 3.5}}}};
+}
+
+double title_height(const TitleFields &fields) {
+  double height = 0.0;
+  for (const FieldRow &row : title_rows(fields)) {
+    height += height_of(row);
+  }
+  return height;
+}
+
+void title_block(const TitleFields &f, Sheet &sheet) {
+  const double left = sheet.frame.greatest.x - title_width;
+  double bottom = sheet.frame.least.y;
+  for (const FieldRow &row : title_rows(f)) {
+    const double height = height_of(row);
+    double x = left;
+    for (const Field &field : row.fields) {
+      const Box box{{x, bottom}, {x + field.width, bottom + height}};
+      draw_field(sheet, box, field);
+      if (field.label == "Projection") {
+        projection_symbol(sheet, box, f.job.shop.projection);
+      }
+      x += field.width;
+    }
+    bottom += height;
+  }
+  const Box whole{{left, sheet.frame.least.y}, {sheet.frame.greatest.x, bottom}};
+  rectangle(sheet, Line::frame, whole);
+  sheet.reserved.push_back(whole);
 }
 
 bool notes_beside_title(const Paper &paper) {
   return paper.frame.width() > title_width + 90.0;
 }
 
-void notes(const Paper &paper, const PartPlan &plan, Sheet &sheet) {
-  const double height = note_pitch * (double(plan.notes.size()) + 1.0);
-  const bool beside = notes_beside_title(paper);
-  const Point top =
-      beside
-          ? Point{sheet.frame.least.x + 4.0, sheet.frame.least.y + std::max(title_height, height + 3.0) - 4.0}
-          : Point{sheet.frame.least.x + 4.0, sheet.frame.least.y + title_height + height + 1.0};
+std::vector<std::string> note_lines(const TitleFields &f) {
+  const double room = f.paper.frame.width() - (notes_beside_title(f.paper) ? title_width : 0.0) - 8.0;
+  std::vector<std::string> lines{"Notes"};
+  for (std::size_t i = 0; i < f.plan.notes.size(); ++i) {
+    const auto words = wrapped_words(f.plan.notes[i], small_letters, room - note_indent);
+    for (std::size_t k = 0; k < words.size(); ++k) {
+      lines.push_back((k == 0 ? fmt::format("{}  ", i + 1) : "    ") + words[k]);
+    }
+  }
+  return lines;
+}
+
+void notes(const TitleFields &f, Sheet &sheet) {
+  const auto lines = note_lines(f);
+  const double height = note_pitch * double(lines.size()), title = title_height(f);
+  const Point foot = sheet.frame.least;
+  const Point top = foot + Point{4.0, notes_beside_title(f.paper) ? std::max(title, height + 3.0) - 4.0
+                                                                  : title + height + 1.0};
   Box area;
   double y = top.y - small_letters;
-  const auto put = [&](const std::string &text) {
-    const double room = beside ? sheet.frame.width() - title_width - 8.0 : sheet.frame.width() - 8.0;
-    sheet.texts.push_back({{top.x, y}, fitting_height(text, small_letters, room), false, text});
+  for (const std::string &line : lines) {
+    sheet.texts.push_back({{top.x, y}, small_letters, false, line});
     area.include(text_box(sheet.texts.back()));
     y -= note_pitch;
-  };
-  put("Notes");
-  for (std::size_t i = 0; i < plan.notes.size(); ++i) {
-    put(fmt::format("{}  {}", i + 1, plan.notes[i]));
   }
   sheet.reserved.push_back(area.grown(1.0));
 }
 
+// ---- stamp ----
+constexpr double stamp_pitch = 4.0, stamp_air = 2.0, stamp_heading = 5.0;
+constexpr std::string_view stamp_text = "NOT FOR USE";
+
+std::vector<std::string> stamp_lines(const Paper &paper, const Issue &issue) {
+  constexpr std::size_t most = 8; // more stand on the setup sheet
+  const std::size_t shown = std::min(most, issue.failing.size());
+  std::string all = fmt::format("Not so: {}", fmt::join(std::span(issue.failing).first(shown), "; "));
+  if (issue.failing.size() > most) {
+    all += fmt::format("; and {} more, on the setup sheet", issue.failing.size() - most);
+  }
+  const double heading = text_width(std::string(stamp_text), stamp_heading);
+  return wrapped_words(all, small_letters, paper.frame.width() - heading - 4.0 * stamp_air);
+}
+
+void stamp(const Paper &paper, const Issue &issue, Sheet &sheet) {
+  const Box box{{sheet.frame.least.x, sheet.frame.greatest.y - stamp_height(paper, issue)},
+                sheet.frame.greatest};
+  rectangle(sheet, Line::cutting, box);
+  const std::string heading(stamp_text);
+  double x = box.least.x + stamp_air, y = box.greatest.y - stamp_air;
+  sheet.texts.push_back({{x, y - stamp_heading}, stamp_heading, false, heading});
+  x += text_width(heading, stamp_heading) + stamp_air;
+  for (const std::string &words : stamp_lines(paper, issue)) {
+    sheet.texts.push_back({{x, y - small_letters}, small_letters, false, words});
+    y -= stamp_pitch;
+  }
+  sheet.reserved.push_back(box);
+}
+
 // ---- parts list ----
 constexpr double list_row = 7.0, list_letters = 3.5;
-constexpr double list_columns[] = {12.0, 12.0, 72.0, 40.0, 44.0};
+constexpr double list_columns[] = {11.0, 12.0, 52.0, 50.0, 55.0};
 
 using ListLine = std::array<std::string, std::size(list_columns)>;
+
+ListLine texts_of(const ListRow &row) {
+  return {fmt::format("{}", row.item), fmt::format("{}", row.count), row.title, row.material, row.number};
+}
 
 // A bought part has no drawing: its size goes over both columns.
 double cell_width(const ListLine &line, std::size_t column) {
   const bool into_next = column + 2 == line.size() && line.back().empty();
   return list_columns[column] + (into_next ? list_columns[column + 1] : 0.0);
+}
+
+std::vector<std::string> cell_lines(const ListLine &line, std::size_t column, double letters) {
+  return wrapped_words(line[column], letters, cell_width(line, column) - 2.0 * air);
+}
+
+// A row is higher where a text does not fit in one line of small letters.
+double row_height(const ListLine &line) {
+  std::size_t most = 1;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    most = std::max(most, cell_lines(line, i, small_letters).size());
+  }
+  return std::max(list_row, double(most) * line_pitch + 1.0);
 }
 
 // One height a column, so that lines read alike.
@@ -191,15 +273,22 @@ std::array<double, std::size(list_columns)> list_heights(std::span<const ListLin
   return out;
 }
 
-void list_line(Sheet &sheet, Point top_left, const ListLine &texts, std::span<const double> heights,
+void list_line(Sheet &sheet, Point bottom_left, const ListLine &line, std::span<const double> heights,
                Line line_type) {
-  double x = top_left.x;
-  for (std::size_t i = 0; i < texts.size(); ++i) {
-    const double width = cell_width(texts, i);
-    const Box box{{x, top_left.y - list_row}, {x + width, top_left.y}};
+  const double height = row_height(line);
+  double x = bottom_left.x;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const double width = cell_width(line, i), letters = heights[i];
+    const Box box{{x, bottom_left.y}, {x + width, bottom_left.y + height}};
     rectangle(sheet, line_type, box);
-    const double height = heights[i];
-    sheet.texts.push_back({{x + air, box.least.y + 0.5 * (list_row - height)}, height, false, texts[i]});
+    const auto words = cell_lines(line, i, letters);
+    double y = box.least.y + 0.5 * (height - letters + double(words.size() - 1) * line_pitch);
+    for (const std::string &text : words) {
+      if (!text.empty()) {
+        sheet.texts.push_back({{x + air, y}, letters, false, text});
+      }
+      y -= line_pitch;
+    }
     x += width;
     if (width > list_columns[i]) {
       break;
@@ -207,28 +296,26 @@ void list_line(Sheet &sheet, Point top_left, const ListLine &texts, std::span<co
   }
 }
 
-void add_list(const Paper &paper, std::span<const ListRow> rows, Sheet &sheet) {
-  const Point foot{paper.frame.greatest.x - title_width, paper.frame.least.y + title_height};
-  const auto top = [&](std::size_t line) { return foot + Point{0.0, list_row * double(line + 1)}; };
+void add_list(const TitleFields &f, std::span<const ListRow> rows, Sheet &sheet) {
+  Point foot{f.paper.frame.greatest.x - title_width, f.paper.frame.least.y + title_height(f)};
+  const Point start = foot;
   std::vector<ListLine> lines{{"Item", "Count", "Title", "Material or size", "Drawing"}};
-  for (const ListRow &row : rows) {
-    lines.push_back(
-        {fmt::format("{}", row.item), fmt::format("{}", row.count), row.title, row.material, row.number});
-  }
+  std::ranges::transform(rows, std::back_inserter(lines), texts_of);
   const auto heights = list_heights(lines);
   // Read upwards from the title block, so that lines can be added on top.
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    list_line(sheet, top(i), lines[i], heights, i == 0 ? Line::frame : Line::dimension);
+    list_line(sheet, foot, lines[i], heights, i == 0 ? Line::frame : Line::dimension);
+    foot.y += row_height(lines[i]);
   }
-  sheet.reserved.push_back({foot, {paper.frame.greatest.x, top(lines.size() - 1).y}});
+  sheet.reserved.push_back({start, {f.paper.frame.greatest.x, foot.y}});
 }
 
-// They reach 5 mm into the drawing space, but not into a parts list.
-void centring_marks(const Paper &paper, bool list, Sheet &sheet) {
+// They reach 5 mm into the drawing space, but not into a parts list or a stamp.
+void centring_marks(const Paper &paper, bool list, bool stamped, Sheet &sheet) {
   const Point c{0.5 * paper.width, 0.5 * paper.height};
   constexpr double mark = 5.0;
   line(sheet, Line::frame, {c.x, 0.0}, {c.x, sheet.frame.least.y});
-  line(sheet, Line::frame, {c.x, paper.height}, {c.x, sheet.frame.greatest.y - mark});
+  line(sheet, Line::frame, {c.x, paper.height}, {c.x, sheet.frame.greatest.y - (stamped ? 0.0 : mark)});
   const bool wide_list = list && !notes_beside_title(paper);
   line(sheet, Line::frame, {0.0, c.y}, {sheet.frame.least.x + (wide_list ? 0.0 : mark), c.y});
   line(sheet, Line::frame, {paper.width, c.y}, {sheet.frame.greatest.x - (list ? 0.0 : mark), c.y});
@@ -236,9 +323,32 @@ void centring_marks(const Paper &paper, bool list, Sheet &sheet) {
 
 } // namespace
 
-std::size_t list_rows(const Paper &paper) {
+double stamp_height(const Paper &paper, const Issue &issue) {
+  if (issue.failing.empty()) {
+    return 0.0;
+  }
+  const double words = double(stamp_lines(paper, issue).size() - 1) * stamp_pitch + small_letters;
+  return std::max(stamp_heading, words) + 2.0 * stamp_air;
+}
+
+std::vector<std::span<const ListRow>> list_pages(const TitleFields &f) {
   constexpr double above = 8.0;
-  return static_cast<std::size_t>((paper.frame.height() - title_height - above) / list_row) - 1;
+  const double room =
+      f.paper.frame.height() - title_height(f) - above - stamp_height(f.paper, f.issue) - list_row;
+  const std::span<const ListRow> all(f.plan.list);
+  std::vector<std::span<const ListRow>> pages;
+  double height = 0.0;
+  for (std::size_t first = 0, i = 0; i < all.size(); ++i) {
+    const double row = row_height(texts_of(all[i]));
+    if (pages.empty() || height + row > room) {
+      first = i;
+      height = 0.0;
+      pages.emplace_back();
+    }
+    height += row;
+    pages.back() = all.subspan(first, i + 1 - first);
+  }
+  return pages;
 }
 
 Paper paper_of(job::Sheet sheet) {
@@ -269,21 +379,25 @@ job::Sheet larger(job::Sheet sheet) {
   }
 }
 
-double foot_height(const Paper &paper, const PartPlan &plan) {
-  const double height = note_pitch * (double(plan.notes.size()) + 1.0) + 3.0;
-  return notes_beside_title(paper) ? std::max(title_height, height) : title_height + height;
+double foot_height(const TitleFields &f) {
+  const double height = note_pitch * double(note_lines(f).size()) + 3.0, title = title_height(f);
+  return notes_beside_title(f.paper) ? std::max(title, height) : title + height;
 }
 
 void add_frame_and_title(const TitleFields &fields, std::span<const ListRow> list, Sheet &sheet) {
   const Paper &paper = fields.paper;
   rectangle(sheet, Line::frame, sheet.frame);
-  centring_marks(paper, !list.empty(), sheet);
+  const bool stamped = !fields.issue.failing.empty();
+  centring_marks(paper, !list.empty(), stamped, sheet);
   title_block(fields, sheet);
+  if (stamped) {
+    stamp(paper, fields.issue, sheet);
+  }
   if (!list.empty()) {
-    add_list(paper, list, sheet);
+    add_list(fields, list, sheet);
   }
   if (list.empty() || notes_beside_title(paper)) { // the list stands where they would
-    notes(paper, fields.plan, sheet);
+    notes(fields, sheet);
   }
 }
 

@@ -1,8 +1,8 @@
 // Sheet sizes, frame, title block, notes and the symbol of projection.
 //
-// Units: millimetres on paper. Frame: sheet. Range and errors: none; text too long for its cell is set
-// smaller. Guarantee: every text lies inside its cell. Source: ISO 5457 (sizes, border 20 and 10 mm), ISO
-// 7200 (fields), ISO 5456-2 (symbol); Letter and Tabloid after ASME Y14.1 sizes A and B.
+// Units: millimetres on paper. Frame: sheet. Range and errors: none; text too long for its cell breaks into
+// lines and the cell grows. Guarantee: every text lies inside its cell. Source: ISO 5457 (sizes, border 20
+// and 10 mm), ISO 7200 (fields), ISO 5456-2 (symbol); Letter and Tabloid after ASME Y14.1 sizes A and B.
 #pragma once
 
 #include "labels.hpp"
@@ -23,8 +23,12 @@ Paper paper_of(job::Sheet);
 // The same maker's next size, or itself.
 job::Sheet larger(job::Sheet);
 
+inline Unit unit_of(const job::Job &job) {
+  return job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
+}
+
 inline constexpr double frame_air = 2.0; // from the frame to whatever stands in it
-inline constexpr double title_width = 180.0, title_height = 38.0;
+inline constexpr double title_width = 180.0;
 
 // What the title block says; the rest comes from job and part.
 struct TitleFields {
@@ -37,12 +41,16 @@ struct TitleFields {
 };
 
 // Height of the strip at the sheet's foot that title block and notes take.
-double foot_height(const Paper &, const PartPlan &);
+double foot_height(const TitleFields &);
 
-// How many lines of a parts list a sheet holds, its heading apart.
-std::size_t list_rows(const Paper &);
+// Height of the strip at the sheet's top that says which rules fail; 0 where none does.
+double stamp_height(const Paper &, const Issue &);
 
-// Frame, centring marks, title block, notes, and above the title block a parts list, read upwards.
+// The parts list as its sheets hold it.
+std::vector<std::span<const ListRow>> list_pages(const TitleFields &);
+
+// Frame, centring marks, title block, notes, the stamp of a design that is not for use, and above the title
+// block a parts list, read upwards.
 void add_frame_and_title(const TitleFields &, std::span<const ListRow>, Sheet &);
 
 } // namespace purgewright::drawing

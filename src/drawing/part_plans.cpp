@@ -113,6 +113,11 @@ void add_right_view(const Inputs &in, std::vector<ViewPlan> &row, ViewPlan view)
   row.insert(first ? row.begin() : row.end(), std::move(view));
 }
 
+void add_top_row(const Inputs &in, PartPlan &plan, std::vector<ViewPlan> row) {
+  const bool first = in.job.shop.projection == job::Projection::first;
+  plan.rows.insert(first ? plan.rows.end() : plan.rows.begin(), std::move(row));
+}
+
 void thread_end_on(ViewPlan &view, Vec centre, double major_radius) {
   constexpr double start = 0.05 * std::numbers::pi; // the open quarter is off the centre lines
   view.circle(Line::thread, centre, major_radius, 0.5 * std::numbers::pi + start, 0.75 * full_turn);
@@ -222,7 +227,7 @@ std::string through_thread(const standards::Screw &screw, int count) {
 Label reamed(const Labels &n, int count, fixture::Length radius) {
   constexpr int dowel_grade = 7;
   Label label = n.fitted(radius, 'H', dowel_grade);
-  label.lines[0] = fmt::format("{}× ream {}", count, label.lines[0]);
+  label.put_before(fmt::format("{}× ream ", count));
   return label;
 }
 

@@ -54,6 +54,8 @@ ViewPlan pictorial_view(const Inputs &, std::string_view part);
 // The view next to its neighbour as the job's projection puts it: first angle left view on the right.
 void add_left_view(const Inputs &, std::vector<ViewPlan> &row, ViewPlan view);
 void add_right_view(const Inputs &, std::vector<ViewPlan> &row, ViewPlan view);
+// A row of views from above: first angle under the plan's rows, third angle over them.
+void add_top_row(const Inputs &, PartPlan &, std::vector<ViewPlan> row);
 
 // Cosmetic thread seen end on: three quarters of a narrow circle. Cut along its axis: two narrow lines.
 void thread_end_on(ViewPlan &, Vec centre, double major_radius);

@@ -5,6 +5,7 @@
 
 #include "purgewright/drawing/lettering.hpp"
 
+#include <algorithm>
 #include <set>
 #include <utility>
 
@@ -84,6 +85,25 @@ void Placer::add_ink(const Stroke &stroke) {
   for (const Segment &s : chords(stroke.curve, curve_deviation)) {
     outlines_.add(s);
   }
+  const auto *arc = std::get_if<Arc>(&stroke.curve);
+  if (stroke.line == Line::visible && arc != nullptr && arc->is_circle()) {
+    features_.push_back(*arc);
+  }
+}
+
+// Circles that the line passes through from outside to outside.
+int Placer::features_crossed(const Segment &s) const {
+  constexpr double touch = 0.1; // mm
+  const Point way = s.b - s.a;
+  const double squared = way.x * way.x + way.y * way.y;
+  return static_cast<int>(std::ranges::count_if(features_, [&](const Arc &circle) {
+    const Point from = circle.centre - s.a;
+    const double along =
+        squared > 0.0 ? std::clamp((from.x * way.x + from.y * way.y) / squared, 0.0, 1.0) : 0.0;
+    const double clear = circle.radius + touch;
+    return length(circle.centre - s.a) > clear && length(circle.centre - s.b) > clear &&
+           length(circle.centre - (s.a + along * way)) < circle.radius;
+  }));
 }
 
 double Placer::text_cost(const Box &text, const Box &own_view) const {
@@ -145,10 +165,12 @@ double Placer::parallel_cost(const Segment &s) const {
 }
 
 void Placer::judge(Trial &trial, const Box &own_view) const {
+  constexpr double per_feature = 30.0; // an extension line may pass the holes of its row, a leader may not
   trial.cost += text_cost(trial.dimension.box, own_view);
   for (const Stroke &stroke : trial.dimension.strokes) {
     if (const auto *s = std::get_if<Segment>(&stroke.curve)) {
       trial.cost += stroke_cost(*s, own_view);
+      trial.cost += trial.linear ? 0.0 : per_feature * features_crossed(*s);
     }
   }
   // Dimension lines stand in ranks anyway; notes are to read apart.

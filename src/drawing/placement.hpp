@@ -68,6 +68,7 @@ class Placer {
   double text_cost(const Box &, const Box &own_view) const;
   int close_texts(const Box &) const;
   double stroke_cost(const Segment &, const Box &own_view) const;
+  int features_crossed(const Segment &) const;
   double parallel_cost(const Segment &) const;
   void judge(Trial &, const Box &own_view) const;
   Dimension keep(Trial &&);
@@ -76,6 +77,7 @@ class Placer {
   Ink outlines_, dimension_ink_, expected_;
   std::vector<Box> taken_, views_;
   std::vector<Segment> dimension_lines_;
+  std::vector<Arc> features_; // round ones, which no leader of another crosses
   std::vector<std::string> clashes_;
 };
 

@@ -145,9 +145,7 @@ PartPlan plan_port_block(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(section(in, part));
   add_left_view(in, plan.rows.back(), inlet_face(in, part));
-  plan.rows.emplace_back();
-  plan.rows.back().push_back(top_view(in, part));
-  plan.rows.back().push_back(pictorial_view(in, ids::gas_port_block));
+  add_top_row(in, plan, {top_view(in, part), pictorial_view(in, ids::gas_port_block)});
   plan.notes.push_back("Both ends of the gallery and all outlets alike. Symmetric about plane A-A.");
   plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");
   return plan;

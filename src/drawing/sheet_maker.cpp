@@ -140,13 +140,14 @@ void add_dimensions(Sheet &sheet, const Placer &start, const std::vector<Stand> 
 }
 
 // Frame, title block, notes and parts list.
-Sheet blank_sheet(const TitleFields &fields, std::span<const ListRow> list) {
+Sheet blank_sheet(const TitleFields &fields, std::span<const ListRow> list, double scale) {
   const Paper &paper = fields.paper;
   Sheet sheet;
   sheet.part = fields.plan.name;
   sheet.title = fields.plan.title;
   sheet.name = fields.sheets > 1 ? fmt::format("{}-{}", fields.plan.name, fields.sheet) : fields.plan.name;
-  sheet.unit = fields.job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
+  sheet.unit = unit_of(fields.job);
+  sheet.scale = scale;
   sheet.width = paper.width;
   sheet.height = paper.height;
   sheet.frame = paper.frame;
@@ -155,7 +156,8 @@ Sheet blank_sheet(const TitleFields &fields, std::span<const ListRow> list) {
 }
 
 Sheet filled(const TitleFields &fields, const Filling &filling, double scale, Spread spread) {
-  Sheet sheet = blank_sheet(fields, filling.list);
+  Sheet sheet = blank_sheet(fields, filling.list, scale);
+  sheet.texts.insert(sheet.texts.end(), filling.texts.begin(), filling.texts.end());
   Placer placer(sheet.frame.grown(-frame_air));
   for (const Box &box : sheet.reserved) {
     placer.reserve(box);

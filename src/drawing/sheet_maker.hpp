@@ -13,6 +13,7 @@ struct Filling {
   std::vector<Row> rows;
   Box area; // for the views
   std::span<const ListRow> list;
+  std::span<const Text> texts = {}; // of a sheet of words
 };
 
 // `scale` is what the title block states.

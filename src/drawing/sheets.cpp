@@ -66,8 +66,7 @@ std::string date_of_epoch(const char *seconds) {
 std::vector<Sheet> make_sheets(const job::Job &job, const fixture::Layout &layout,
                                const fixture::Volumes &volumes, const solids::Assembly &assembly,
                                const Issue &issue) {
-  const Unit unit = job.shop.unit_system == units::UnitSystem::inch ? Unit::inch : Unit::millimetre;
-  const Inputs in{job, layout, volumes, assembly, Labels(unit)};
+  const Inputs in{job, layout, volumes, assembly, Labels(unit_of(job))};
   std::vector<Sheet> sheets;
   for (PartPlan &plan : plans(in)) {
     for (Sheet &sheet : compose(job, std::move(plan), issue)) {

@@ -202,7 +202,8 @@ void stop_callouts(ViewPlan &view, const Inputs &in) {
   const auto &stop = in.layout.stop;
   const auto &n = in.labels;
   Label bores = n.fitted(stop.rod_radius, 'H', fixture::tolerances::rod_bore);
-  bores.lines[0] = fmt::format("2× ream {} through", bores.lines[0]);
+  bores.put_before("2× ream ");
+  bores.lines[0] += " through";
   view.callouts.push_back(hole_note("axial-stop.rod_radius", std::move(bores), {0, in_mm(stop.rod_y), 0},
                                     stop.rod_radius, {1, 0, 0}, up_right));
   view.callouts.push_back(note(
@@ -258,6 +259,7 @@ ViewPlan stop_side(const Inputs &in) {
   const auto &n = in.labels;
   ViewPlan view;
   view.name = "from-front";
+  view.moved_caption = "View from the front";
   view.looking = from_front;
   view.room = {10, 12, 26, 26};
   const double x = -in_mm(stop.thickness), z0 = in_mm(stop.z_min), z1 = in_mm(stop.z_max);
@@ -299,7 +301,7 @@ PartPlan plan_axial_stop(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::axial_stop);
   plan.rows.emplace_back();
   plan.rows.back().push_back(stop_face(in));
-  plan.rows.back().push_back(stop_side(in));
+  add_left_view(in, plan.rows.back(), stop_side(in));
   plan.notes.push_back(
       "Symmetric about the notch. Both rods slide freely in their bores and by their springs alone.");
   return plan;

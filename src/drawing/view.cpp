@@ -49,6 +49,11 @@ fixture::Position position(Vec v) {
   return {units::millimetres(v.x), units::millimetres(v.y), units::millimetres(v.z)};
 }
 
+void Label::put_before(const std::string &text) {
+  lines.front().insert(0, text);
+  number_at += text.size();
+}
+
 Dimension described(const std::string &feature, const Label &label, Probe probe) {
   Dimension out;
   out.feature = feature;
@@ -57,6 +62,8 @@ Dimension described(const std::string &feature, const Label &label, Probe probe)
   out.shown = label.shown;
   out.last_digit = label.last_digit;
   out.lines = label.lines;
+  out.number_at = label.number_at;
+  out.number_size = label.number_size;
   return out;
 }
 

@@ -50,6 +50,8 @@ struct Label {
   std::vector<std::string> lines;
   fixture::Length value{};
   double shown = 0.0, last_digit = 0.0;
+  std::size_t number_at = 0, number_size = 0; // where the first line says the value
+  void put_before(const std::string &);       // of the first line
 };
 
 // A dimension between two points of the part, its line outside the view on one side.
@@ -141,6 +143,7 @@ struct PartPlan {
   bool whole = false;                // reduced rather than spread over sheets
   std::vector<ListRow> list;         // on sheets of its own after the views
   std::vector<ViewPlan> beside_list; // or in a row of their own where the paper is narrow
+  std::vector<std::string> steps;    // numbered, on sheets of their own at the end
 };
 
 fixture::Position position(Vec);

@@ -42,8 +42,14 @@ Colour colour_of(const solids::Part &part) {
              : metal;
 }
 
-Part as_file_part(const solids::Part &part) {
-  Part file{.name = part.name, .description = part.title, .properties = {}, .solid = part.solid};
+std::string described(const std::string &title, const StepHeader &header) {
+  return header.caution.empty() ? title
+                                : fmt::format("{}{}{}", header.caution, title.empty() ? "" : ". ", title);
+}
+
+Part as_file_part(const solids::Part &part, const StepHeader &header) {
+  Part file{
+      .name = part.name, .description = described(part.title, header), .properties = {}, .solid = part.solid};
   for (const auto &note : part.notes) {
     file.properties.push_back({fmt::format("note {}", file.properties.size() + 1), note});
   }
@@ -111,9 +117,8 @@ void write_part(const std::filesystem::path &folder, const solids::Part &part, c
 
 } // namespace
 
-WrittenFixture write_fixture_files(const std::filesystem::path &folder, const job::Job &job,
-                                   const fixture::Layout &layout, const fixture::Volumes &volumes,
-                                   const StepHeader &header, const OnStep &on_step) {
+BuiltFixture build_fixture(const job::Job &job, const fixture::Layout &layout,
+                           const fixture::Volumes &volumes, const OnStep &on_step) {
   solids::Assembly assembly = solids::build_assembly(
       job, layout, [&](std::string_view name) { on_step(fmt::format("building {}", name)); });
   on_step("measuring gas spaces");
@@ -123,12 +128,19 @@ WrittenFixture write_fixture_files(const std::filesystem::path &folder, const jo
   solids::require_clearance_agreement(solids::measure_clearances(job, layout, standing),
                                       fixture::clearances(job, layout));
   std::vector<solids::Clash> clashes = solids::find_clashes(standing);
+  return {std::move(assembly), std::move(clashes)};
+}
+
+void write_fixture_files(const std::filesystem::path &folder, const job::Job &job,
+                         const fixture::Layout &layout, const solids::Assembly &assembly,
+                         const StepHeader &header, const OnStep &on_step) {
   const std::filesystem::path parts = folder / "parts";
   files::make_folder(parts);
-  Assembly whole{.name = job.identity.name, .description = job.identity.title, .items = {}};
+  Assembly whole{
+      .name = job.identity.name, .description = described(job.identity.title, header), .items = {}};
   for (const auto &part : assembly.parts) {
     on_step(fmt::format("writing {}", part.name));
-    Part file = as_file_part(part);
+    Part file = as_file_part(part, header);
     add_tolerances(layout, file);
     if (part.made()) {
       write_part(parts, part, file, header);
@@ -141,7 +153,6 @@ WrittenFixture write_fixture_files(const std::filesystem::path &folder, const jo
   on_step("writing assembly");
   write_step(folder / "assembly.step", whole, header);
   write_glb(folder / "assembly.glb", whole, viewing);
-  return {std::move(assembly), std::move(clashes)};
 }
 
 } // namespace purgewright::exchange

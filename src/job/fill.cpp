@@ -48,7 +48,7 @@ class Filler {
       set_origin(key, basis, reason);
       return otherwise;
     }
-    job_.origins[static_cast<std::size_t>(key)] = {Basis::given, entry.mark, {}};
+    job_.origins[static_cast<std::size_t>(key)] = {Basis::given, entry.mark, {}, entry.inches};
     return entry.number;
   }
   double number(Key key) {

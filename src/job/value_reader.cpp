@@ -74,6 +74,10 @@ Outcome read_share(const FieldInfo &info, const YamlNode &node) {
   return entry;
 }
 
+bool is_inch(std::string_view unit) {
+  return unit == "in" || unit == "inch" || unit == "inches" || unit == "\"";
+}
+
 Outcome read_quantity(const FieldInfo &info, const YamlNode &node) {
   const auto text = trimmed(node.text);
   if (info.share_allowed && text.ends_with('%')) {
@@ -94,6 +98,7 @@ Outcome read_quantity(const FieldInfo &info, const YamlNode &node) {
   Entry entry = entry_at(node.mark);
   entry.number = std::clamp(*parsed.si, info.least, info.most);
   entry.text = parsed.currency;
+  entry.inches = info.dimension == Dimension::length && is_inch(unit);
   return entry;
 }
 

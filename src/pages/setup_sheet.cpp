@@ -118,13 +118,7 @@ double Page::header(double top) {
 }
 
 std::string Page::titles(checks::Status status) const {
-  std::string all;
-  for (const auto &rule : f_.rules) {
-    if (rule.status == status) {
-      all += (all.empty() ? "" : "; ") + rule.title;
-    }
-  }
-  return all;
+  return fmt::format("{}", fmt::join(report::titles(f_, status), "; "));
 }
 
 // Rules that fail stand above everything: such a design is not for the bench.

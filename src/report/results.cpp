@@ -51,6 +51,16 @@ Findings find(checks::Design design) {
   return findings;
 }
 
+std::vector<std::string> titles(const Findings &findings, checks::Status status) {
+  std::vector<std::string> out;
+  for (const auto &rule : findings.rules) {
+    if (rule.status == status) {
+      out.push_back(rule.title);
+    }
+  }
+  return out;
+}
+
 std::string results_json(const Findings &findings) {
   const auto &identity = findings.design.job.identity;
   Json root;

@@ -274,6 +274,10 @@ fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layou
           .axles = axle_room(tools.axle_keys, parts)};
 }
 
+Length tool_room(const fixture::Approach &tool, const std::vector<Standing> &parts) {
+  return beside_parts(tool, parts, far_away);
+}
+
 namespace {
 
 void never_more(std::string_view what, double measured, double promised, double slack, std::string_view unit,

@@ -12,9 +12,9 @@ using units::millimetres;
 constexpr std::string_view screw_source =
     "ISO 261 pitch, ISO 273 medium clearance, ISO 4762 head; counterbore from memory of DIN 974-1 row 1";
 
-constexpr Screw screw_row(std::string_view name, double major, double pitch, double tap_drill,
-                          double clearance, double head_diameter, double head_height, double bore_diameter,
-                          double bore_depth) {
+constexpr Screw screw_row(std::string_view name, std::string_view callout, double major, double pitch,
+                          double tap_drill, double clearance, double head_diameter, double head_height,
+                          double bore_diameter, double bore_depth) {
   return {name,
           millimetres(major),
           millimetres(pitch),
@@ -24,18 +24,52 @@ constexpr Screw screw_row(std::string_view name, double major, double pitch, dou
           millimetres(head_height),
           millimetres(bore_diameter),
           millimetres(bore_depth),
-          screw_source};
+          screw_source,
+          callout};
 }
 
-// Name, major, pitch, tap drill, clearance, head diameter and height, counterbore diameter and depth; mm.
+// Name, callout, major, pitch, tap drill, clearance, head diameter and height, counterbore diameter and
+// depth; mm.
 constexpr std::array<Screw, 7> screw_rows{{
-    screw_row("M3", 3.0, 0.5, 2.5, 3.4, 5.5, 3, 6.5, 3.4),
-    screw_row("M4", 4.0, 0.7, 3.3, 4.5, 7, 4, 8, 4.4),
-    screw_row("M5", 5.0, 0.8, 4.2, 5.5, 8.5, 5, 10, 5.4),
-    screw_row("M6", 6.0, 1, 5.0, 6.6, 10, 6, 11, 6.4),
-    screw_row("M8", 8.0, 1.25, 6.8, 9.0, 13, 8, 15, 8.6),
-    screw_row("M10", 10.0, 1.5, 8.5, 11.0, 16, 10, 18, 10.6),
-    screw_row("M12", 12.0, 1.75, 10.2, 13.5, 18, 12, 20, 12.6),
+    screw_row("M3", "M3×0.5-6H", 3.0, 0.5, 2.5, 3.4, 5.5, 3, 6.5, 3.4),
+    screw_row("M4", "M4×0.7-6H", 4.0, 0.7, 3.3, 4.5, 7, 4, 8, 4.4),
+    screw_row("M5", "M5×0.8-6H", 5.0, 0.8, 4.2, 5.5, 8.5, 5, 10, 5.4),
+    screw_row("M6", "M6×1-6H", 6.0, 1, 5.0, 6.6, 10, 6, 11, 6.4),
+    screw_row("M8", "M8×1.25-6H", 8.0, 1.25, 6.8, 9.0, 13, 8, 15, 8.6),
+    screw_row("M10", "M10×1.5-6H", 10.0, 1.5, 8.5, 11.0, 16, 10, 18, 10.6),
+    screw_row("M12", "M12×1.75-6H", 12.0, 1.75, 10.2, 13.5, 18, 12, 20, 12.6),
+}};
+
+constexpr std::string_view inch_source =
+    "ASME B1.1 UNC threads, ASME B18.3 heads, normal holes and counterbores, usual tap drills; from memory";
+
+constexpr Screw inch_row(std::string_view name, std::string_view callout, double major, double per_inch,
+                         double tap_drill, double clearance, double head_diameter, double bore_diameter) {
+  constexpr double sink = 1.0 / 64.0; // head under the face
+  using units::inches;
+  return {name,
+          inches(major),
+          inches(1.0 / per_inch),
+          inches(tap_drill),
+          inches(clearance),
+          inches(head_diameter),
+          inches(major), // a head is as high as its screw is thick
+          inches(bore_diameter),
+          inches(major + sink),
+          inch_source,
+          callout,
+          true};
+}
+
+// Name, callout, major, threads an inch, tap drill, clearance, head diameter, counterbore diameter; in.
+constexpr std::array<Screw, 7> inch_rows{{
+    inch_row("4-40", "4-40 UNC-2B", 0.112, 40, 0.089, 0.136, 0.183, 7.0 / 32.0),
+    inch_row("8-32", "8-32 UNC-2B", 0.164, 32, 0.136, 0.1935, 0.27, 5.0 / 16.0),
+    inch_row("10-24", "10-24 UNC-2B", 0.19, 24, 0.1495, 0.221, 0.312, 3.0 / 8.0),
+    inch_row("1/4-20", "1/4-20 UNC-2B", 0.25, 20, 0.201, 9.0 / 32.0, 0.375, 7.0 / 16.0),
+    inch_row("5/16-18", "5/16-18 UNC-2B", 0.3125, 18, 0.257, 11.0 / 32.0, 0.469, 17.0 / 32.0),
+    inch_row("3/8-16", "3/8-16 UNC-2B", 0.375, 16, 0.3125, 13.0 / 32.0, 0.562, 5.0 / 8.0),
+    inch_row("1/2-13", "1/2-13 UNC-2B", 0.5, 13, 27.0 / 64.0, 17.0 / 32.0, 0.75, 13.0 / 16.0),
 }};
 
 constexpr std::string_view shoulder_source =
@@ -80,10 +114,23 @@ std::span<const Screw> screws() {
   return screw_rows;
 }
 
+std::span<const Screw> inch_screws() {
+  return inch_rows;
+}
+
 const Screw *screw(std::string_view name) {
-  const auto *row =
-      std::find_if(screw_rows.begin(), screw_rows.end(), [name](const Screw &s) { return s.name == name; });
-  return row == screw_rows.end() ? nullptr : row;
+  for (const auto &rows : {screws(), inch_screws()}) {
+    const auto row = std::ranges::find(rows, name, &Screw::name);
+    if (row != rows.end()) {
+      return &*row;
+    }
+  }
+  return nullptr;
+}
+
+const Screw *inch_screw(std::string_view name) {
+  const auto *row = std::ranges::find(screw_rows, name, &Screw::name);
+  return row == screw_rows.end() ? nullptr : &inch_rows[static_cast<std::size_t>(row - screw_rows.begin())];
 }
 
 } // namespace purgewright::standards

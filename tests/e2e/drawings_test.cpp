@@ -36,6 +36,37 @@ TEST_CASE("ezdxf, poppler and an XML parser read the sheets of every example") {
   }
 }
 
+TEST_CASE("a design whose rules fail is marked on every sheet and in every STEP file") {
+  const ScratchFolder scratch;
+  const std::string narrow = job_in(scratch, "gas:", "fixture: {slot: {width: 27 mm}}\ngas:");
+  REQUIRE(run_tool({"design", narrow, "-o", (scratch / "out").string()}).status == 1);
+  constexpr std::string_view mark = "NOT FOR USE", rule = "Slot is wide enough";
+  std::string pages =
+      run("/usr/bin/pdftotext", {"-raw", (scratch / "out/drawings/all.pdf").string(), "-"}).out;
+  std::size_t count = 0;
+  for (std::size_t end = pages.find('\f'); end != std::string::npos; end = pages.find('\f')) {
+    const std::string page = pages.substr(0, end);
+    CHECK_THAT(page, Catch::Contains(std::string(mark)) && Catch::Contains(std::string(rule)));
+    pages.erase(0, end + 1);
+    ++count;
+  }
+  CHECK(count > 15);
+  std::vector<std::filesystem::path> models{scratch / "out/assembly.step"};
+  for (const auto &entry : std::filesystem::directory_iterator(scratch / "out/parts")) {
+    if (entry.path().extension() == ".step") {
+      models.push_back(entry.path());
+    }
+  }
+  CHECK(models.size() > 12);
+  for (const auto &model : models) {
+    INFO(model);
+    const std::string text = bytes_of(model);
+    CHECK_THAT(text.substr(0, text.find("FILE_NAME")), Catch::Contains(std::string(mark)));
+    const auto product = text.find("=PRODUCT(");
+    CHECK_THAT(text.substr(product, 1000), Catch::Contains(std::string(rule)));
+  }
+}
+
 TEST_CASE("the sheets have the size that the job asks for, in every size there is") {
   for (const auto &[paper, larger] : {std::pair{a4, a3}, std::pair{letter, tabloid}}) {
     INFO(paper.name);

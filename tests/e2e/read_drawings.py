@@ -2,10 +2,11 @@
 """Reads the drawings of a design with readers of other makers:
 read_drawings.py FOLDER WIDTH_MM HEIGHT_MM [LARGER_WIDTH_MM LARGER_HEIGHT_MM]
 
-Every DXF passes ezdxf's audit and its entities lie within the sheet; every PDF has pages of the sheet's size, embedded
+Every DXF passes ezdxf's audit, its entities lie within the sheet at the scale that the title block states, and each of its
+dimensions measures, by ezdxf, the number that the sheet prints; every PDF has pages of the sheet's size, embedded
 fonts and the numbers that its DXF dimensions carry; every SVG is well-formed and of the sheet's size. Most parts have the
-first size, one that it cannot show legibly the larger one. Every made part of the parts list has a sheet that names the
-same stock. Prints each fault and exits 1 when there is one, or when there is nothing to read.
+first size, one that it cannot show legibly the larger one. all.pdf holds every page of the others. Every made part of
+the parts list has a sheet that names the same stock. Prints each fault and exits 1 when there is one, or when there is nothing to read.
 """
 
 import csv
@@ -31,8 +32,59 @@ def squeezed(text):
     return re.sub(r"\s+", "", text)
 
 
-def dxf_faults(path, size):
+def decoded(text):
+    return re.sub(r"\\U\+([0-9A-F]{4})", lambda found: chr(int(found.group(1), 16)), text)
+
+
+def title_block(document, field):
+    """The text that follows a field's name in the title block."""
+    texts = [decoded(entity.dxf.text) for entity in document.modelspace().query("TEXT")]
+    return texts[texts.index(field) + 1]
+
+
+def full_size(document):
+    """Drawing units of a millimetre of paper: the part stands in the file at full size, the sheet's frame is scaled."""
+    paper, part = title_block(document, "Scale").split(":")
+    inches = title_block(document, "Dimensions in") == "inches"
+    if document.header["$INSUNITS"] != (1 if inches else 4):
+        raise ValueError(f"$INSUNITS is {document.header['$INSUNITS']}")
+    return float(part) / float(paper) / (25.4 if inches else 1.0)
+
+
+def printed(dimension):
+    """The sheet's own text in the dimension's picture."""
+    return decoded(next(text.dxf.text for text in dimension.get_geometry_block().query("TEXT")))
+
+
+def dimension_faults(dimension):
+    """Whoever measures in the file gets the number that stands on the sheet, with its text round it."""
+    override = dimension.override()
+    measured = dimension.get_measurement() * override.get("dimlfac", 1.0)
+    before, after = (decoded(part) for part in dimension.dxf.text.split("<>"))
+    text = printed(dimension)
+    if not (text.startswith(before) and text.endswith(after)):
+        yield f"'{dimension.dxf.text}' is not the printed '{text}'"
+        return
+    number = text[len(before):len(text) - len(after)]
+    decimals = override.get("dimdec")
+    if abs(measured - float(number)) > 0.5 * 10.0 ** -decimals + 1e-6:
+        yield f"measures {measured}, the sheet says {number}"
+    if abs(measured - dimension.dxf.actual_measurement) > 1e-6:
+        yield f"states {dimension.dxf.actual_measurement}, measures {measured}"
+    shown = f"{measured:.{decimals}f}"
+    zeros = override.get("dimzin")
+    shown = re.sub(r"\.?0+$", "", shown) if zeros & 8 and "." in shown else shown
+    shown = re.sub(r"^0\.", ".", shown) if zeros & 4 else shown
+    tie = abs(measured * 10.0 ** decimals % 1.0 - 0.5) < 1e-5  # either neighbour is right
+    if shown != number and not tie:
+        yield f"a reader shows {shown}, the sheet says {number}"
+
+
+def dxf_faults(path, paper):
     document = ezdxf.readfile(path)
+    size = tuple(full_size(document) * length for length in paper)
+    for dimension in document.modelspace().query("DIMENSION"):
+        yield from dimension_faults(dimension)
     auditor = document.audit()
     for error in auditor.errors + auditor.fixes:
         yield f"audit: {error.code} {error.message}"
@@ -47,7 +99,7 @@ def dxf_faults(path, size):
     if abs(greatest.x - least.x - size[0]) > 1e-6 or abs(greatest.y - least.y - size[1]) > 1e-6:
         yield f"entities span {greatest - least}, sheet {size}"
     for name, corner in (("$EXTMIN", (0, 0)), ("$EXTMAX", size)):
-        if any(abs(a - b) > 1e-6 for a, b in zip(document.header[name], corner)):
+        if any(abs(a - b) > 1e-6 for a, b in zip(document.header[name], corner)):  # of the scaled sheet
             yield f"{name} is {document.header[name]}"
     layers = {layer.dxf.name for layer in document.layers}
     for entity in space:
@@ -55,14 +107,12 @@ def dxf_faults(path, size):
             yield f"{entity.dxftype()} on unknown layer {entity.dxf.layer}"
 
 
-def decoded(text):
-    return re.sub(r"\\U\+([0-9A-F]{4})", lambda found: chr(int(found.group(1), 16)), text)
-
-
 def dxf_numbers(path):
     """Texts of all dimensions and of all lettering, as the sheet shows them."""
     for entity in ezdxf.readfile(path).modelspace():
-        if entity.dxftype() in ("DIMENSION", "TEXT"):
+        if entity.dxftype() == "DIMENSION":
+            yield printed(entity)
+        elif entity.dxftype() == "TEXT":
             yield decoded(entity.dxf.text)
 
 
@@ -130,6 +180,18 @@ def list_faults(pdf, parts):
             yield f"no row '{row}'"
 
 
+def pages_of(pdf):
+    """Size and text of each page."""
+    sizes = re.findall(r"size:\s+([\d.]+ x [\d.]+)", run("pdfinfo", "-l", "999", pdf))
+    return list(zip(sizes, run("pdftotext", "-raw", pdf, "-").split("\f")))
+
+
+def whole_faults(whole, pdfs):
+    """The one file of all sheets holds each page of the others once."""
+    if sorted(pages_of(whole)) != sorted(page for pdf in pdfs for page in pages_of(pdf)):
+        yield "its pages are not those of the other files"
+
+
 def sheets_of(pdf):
     single = pdf.with_suffix(".dxf")
     return [single] if single.exists() else sorted(pdf.parent.glob(f"{pdf.stem}-[0-9].dxf"))
@@ -152,7 +214,10 @@ def main():
         if part["kind"] == "made":
             report(folder / part["name"], part_faults(folder, part))
     report(folder / "assembly.pdf", list_faults(folder / "assembly.pdf", listed))
-    for pdf in sorted(folder.glob("*.pdf")):
+    whole = folder / "all.pdf"
+    pdfs = sorted(set(folder.glob("*.pdf")) - {whole})
+    report(whole, whole_faults(whole, pdfs))
+    for pdf in pdfs:
         sheets = sheets_of(pdf)
         size = size_of(pdf, sizes)
         larger += size != sizes[0]

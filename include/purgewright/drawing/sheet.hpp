@@ -70,15 +70,17 @@ struct Dimension {
   std::string feature; // the layout's name of it: "end-plug.spigot_radius"
   DimensionKind kind = DimensionKind::linear;
   Probe probe = Probe::none;
-  fixture::Length value{}; // as the layout has it
-  double shown = 0.0;      // the number as printed, in the sheet's unit
-  double last_digit = 0.0; // one step of it
+  fixture::Length value{};                    // as the layout has it
+  double shown = 0.0;                         // the number as printed, in the sheet's unit
+  double last_digit = 0.0;                    // one step of it
+  std::size_t number_at = 0, number_size = 0; // where lines[0] says it
   fixture::Position from, to;
   std::array<double, 3> along{};
   std::vector<std::string> lines; // the text, line by line
   // Placed geometry.
   Point first, second, line_at; // linear: measured points and a point of the dimension line
   bool upright = false;
+  double scale = 1.0; // of its view
   std::vector<Stroke> strokes;
   std::vector<Arrow> arrows;
   std::vector<Text> texts;
@@ -100,6 +102,7 @@ struct Sheet {
   std::string part;
   std::string title;
   Unit unit = Unit::millimetre;
+  double scale = 1.0;               // of its views, but for those that have their own
   double width = 0.0, height = 0.0; // trimmed sheet
   Box frame;                        // border of the drawing space
   std::vector<View> views;

@@ -18,8 +18,9 @@
 namespace purgewright::drawing {
 
 struct Issue {
-  std::string date;    // "2026-11-25"
-  std::string program; // "purgewright 0.1.0"
+  std::string date;                 // "2026-11-25"
+  std::string program;              // "purgewright 0.1.0"
+  std::vector<std::string> failing; // rules that fail, in words: stamped on every sheet, which is not for use
 };
 
 // "2026-11-25" of a SOURCE_DATE_EPOCH text; empty when there is none or it is no number.

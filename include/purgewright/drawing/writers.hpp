@@ -16,7 +16,8 @@ namespace purgewright::drawing {
 void write_pdf(const std::filesystem::path &, std::span<const Sheet>); // one page a sheet
 void write_svg(const std::filesystem::path &, const Sheet &);
 
-// All sheets of a design: PART.pdf with its sheets as pages and SHEET.svg, in the folder, which is made.
+// All sheets of a design: PART.pdf with its sheets as pages, SHEET.svg, and all.pdf, in the folder, which is
+// made.
 void write_drawings(const std::filesystem::path &folder, std::span<const Sheet>);
 
 } // namespace purgewright::drawing

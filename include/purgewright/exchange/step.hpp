@@ -27,6 +27,7 @@ struct StepHeader {
   std::string originating_system{}; // the program and its version
   std::string authorisation{};
   std::string description{}; // of the file; empty: the part's or assembly's description
+  std::string caution{};     // leads every description: of a design that is not for use
 };
 
 std::string step_text(Part const &part, StepHeader const &header);

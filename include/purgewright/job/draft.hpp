@@ -20,7 +20,8 @@ struct Entry {
   double number = 0.0;   // quantity or count; index into FieldInfo::choices for a choice
   std::string text;      // text; currency letters for a price
   std::vector<std::string> list;
-  Mark mark{}; // of the value
+  Mark mark{};         // of the value
+  bool inches = false; // a length written in inches
 };
 
 struct Job;

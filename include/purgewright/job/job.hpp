@@ -144,6 +144,7 @@ struct Origin {
   units::Basis basis = units::Basis::fallback;
   Mark mark{};
   std::string_view reason; // of a default: why this value; static text
+  bool inches = false;     // a length that the job file gives in inches
 };
 
 struct Job {

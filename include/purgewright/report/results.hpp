@@ -22,6 +22,9 @@ struct Findings {
 // Evaluates figures and rules of a design once; every output is made of this.
 Findings find(checks::Design);
 
+// Titles of the rules with this status.
+std::vector<std::string> titles(const Findings &, checks::Status);
+
 std::string results_json(const Findings &);
 
 } // namespace purgewright::report

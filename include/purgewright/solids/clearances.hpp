@@ -18,6 +18,9 @@ inline constexpr units::Angle sight_accuracy = units::radians(1e-6);
 fixture::Clearances measure_clearances(const job::Job &, const fixture::Layout &,
                                        const std::vector<Standing> &);
 
+// Room beside a tool among these parts alone: a fixture that is being put together.
+units::Length tool_room(const fixture::Approach &, const std::vector<Standing> &);
+
 // A micrometre: below what any of it can be made or held to, above the noise of either answer.
 inline constexpr units::Length clearance_agreement = units::micrometres(1.0);
 

@@ -78,15 +78,20 @@ struct PortThread {
 std::span<const PortThread> port_threads();           // small to large
 const PortThread *port_thread(std::string_view name); // nullptr when unknown
 
-// ---- Socket head cap screws, ISO 4762 in ISO 273 medium holes
+// ---- Socket head cap screws: ISO 4762 in ISO 273 medium holes, and the inch series, ASME B18.3 in normal
+// ones
 struct Screw {
-  std::string_view name; // "M4"
+  std::string_view name; // "M4", "8-32"
   Length major, pitch, tap_drill, clearance, head_diameter, head_height, counterbore_diameter,
       counterbore_depth;
   std::string_view source;
+  std::string_view callout; // as a drawing spells its tapped hole: "M4×0.7-6H", "8-32 UNC-2B"
+  bool inch = false;
 };
-std::span<const Screw> screws();           // M3 to M12
-const Screw *screw(std::string_view name); // nullptr when unknown
+std::span<const Screw> screws();      // M3 to M12
+std::span<const Screw> inch_screws(); // 4-40 to 1/2-13, each in the place of the metric one it stands for
+const Screw *screw(std::string_view name);      // of either series; nullptr when unknown
+const Screw *inch_screw(std::string_view name); // that stands for the metric one; nullptr when none does
 
 // ---- Hexagon socket head shoulder screws, ISO 7379: axles and hinges. The shoulder is ground to f9.
 struct ShoulderScrew {

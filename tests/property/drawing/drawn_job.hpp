@@ -18,12 +18,12 @@ struct DrawnJob {
   std::vector<drawing::Sheet> sheets;
 };
 
-inline DrawnJob drawn(const job::Job &job) {
+inline DrawnJob drawn(const job::Job &job, const std::vector<std::string> &failing = {}) {
   DrawnJob out{job, fixture::lay_out(job), {}, {}, {}};
   out.volumes = fixture::volumes(job, out.layout);
   out.assembly = solids::build_assembly(job, out.layout);
-  out.sheets =
-      drawing::make_sheets(job, out.layout, out.volumes, out.assembly, {"2026-01-02", "purgewright"});
+  out.sheets = drawing::make_sheets(job, out.layout, out.volumes, out.assembly,
+                                    {"2026-01-02", "purgewright", failing});
   return out;
 }
 

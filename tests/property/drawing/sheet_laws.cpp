@@ -52,6 +52,42 @@ TEST_CASE("laws of sheets: example logger-51") {
   check_laws(drawn(read_example("logger-51")));
 }
 
+TEST_CASE("a design whose rules fail says so in words on every sheet, and nothing stands on them") {
+  job::Job job = read_example("logger-25");
+  job.shop.sheet = job::Sheet::a4;
+  const std::vector<std::string> failing{"Slot is wide enough for the cap and the tilted torch",
+                                         "Fingers reach every valve of the gas-port block"};
+  for (const Sheet &sheet : drawn(job, failing).sheets) {
+    INFO(sheet.name);
+    CHECK(overlaps(sheet) == Faults{});
+    std::string words;
+    for (const Text &text : sheet.texts) {
+      words += text.content + " ";
+    }
+    CHECK_THAT(words,
+               Catch::Contains("NOT FOR USE") && Catch::Contains(failing[0]) && Catch::Contains(failing[1]));
+  }
+}
+
+// ISO 3098-1: 2.5 mm is the least of lettering that is to be copied and read at a bench; from memory.
+TEST_CASE("no lettering is smaller than 2.5 mm, however long a title or a name") {
+  job::Job job = read_example("logger-51");
+  job.identity.title =
+      "Housing of the tide-gauge logger for the outer harbour, second series, with long words";
+  job.identity.prepared_by = "the workshop's second shift, on behalf of the first one";
+  for (const job::Sheet paper : {job::Sheet::a4, job::Sheet::tabloid}) {
+    job.shop.sheet = paper;
+    for (const Sheet &sheet : drawn(job).sheets) {
+      INFO(sheet.name);
+      CHECK(overlaps(sheet) == Faults{});
+      for (const Text &text : sheet.texts) {
+        INFO(text.content);
+        CHECK(text.height >= 2.5);
+      }
+    }
+  }
+}
+
 TEST_CASE("laws of sheets: random jobs, 1 of 8") {
   check_random_jobs(1000);
 }

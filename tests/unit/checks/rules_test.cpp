@@ -228,6 +228,8 @@ const std::vector<Altered> &altered() {
          stands[0].x = stands[1].x - units::millimetres(50.0);
          d.clearances.axles = fixture::clearances(d.job, nearer).axles;
        }},
+      {"bench.units_said", Status::caution,
+       [](Design &d) { d.job.origins[static_cast<std::size_t>(Key::tube_outside_diameter)].inches = true; }},
       {"bench.press_stroke", Status::fail,
        [](Design &d) { d.layout.stop.spring_solid = d.layout.stop.spring_free - d.layout.stop.preload; }},
       {"access.screws_reached", Status::fail, // the pin is as thick as the plate
@@ -465,6 +467,7 @@ const std::map<std::string_view, std::string_view> &guards() {
       {"access.axle_screws", "a hand between the stands asks for more room than the axles' key"},
       {"access.tube_turns_clear", "what swings wide swings beyond the end of the base plate"},
       {"bench.press_stroke", "the stop's rods follow the cap's spigot"},
+      {"bench.units_said", "a draft drawn in numbers has no units"},
       {"access.valves_reached", "outlets stand apart by fitting and fingers"},
       {"assembly.no_interference", "a fault of the program"},
       {"fit.tube_turns", "the rear opening follows the largest tube"},
