@@ -243,8 +243,7 @@ PartPlan plan_base_plate(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::base_plate);
   plan.rows.emplace_back();
   plan.rows.back().push_back(base_top(in));
-  plan.notes.push_back(fmt::format("Plate {} thick; faces as rolled where the stock is that thick.",
-                                   in.labels.number(base.thickness)));
+  plan.notes.push_back(plate_note(in, base.thickness));
   plan.notes.push_back("Holes symmetric about the chain line from edge to edge where one distance is given.");
   return plan;
 }

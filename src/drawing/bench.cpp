@@ -234,6 +234,7 @@ PartPlan plan_cradle_stand(const Inputs &in) {
   add_left_view(in, plan.rows.back(), stand_side(in));
   plan.notes.push_back(fmt::format(
       "Make {}, all alike; the front one takes a dowel. Symmetric about its middle.", in.layout.stand.count));
+  plan.notes.emplace_back("Faces as rolled where the stock is that thick.");
   plan.notes.emplace_back("Upper edges of the ears sharp, deburred: the collar is read against them.");
   return plan;
 }

@@ -9,11 +9,6 @@
 namespace purgewright::drawing {
 namespace {
 
-using fixture::Length;
-
-std::string thickness_note(const Inputs &in, Length thickness) {
-  return fmt::format("Plate {} thick; faces as rolled.", in.labels.number(thickness));
-}
 
 ViewPlan wiper_view(const Inputs &in) {
   const auto &wiper = in.layout.wiper;
@@ -103,7 +98,7 @@ PartPlan plan_wiper_plate(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::wiper_plate);
   plan.rows.emplace_back();
   plan.rows.back().push_back(wiper_view(in));
-  plan.notes.push_back(thickness_note(in, wiper.plate_thickness));
+  plan.notes.push_back(plate_note(in, wiper.plate_thickness));
   plan.notes.push_back(
       fmt::format("Template for the wiper: silicone sheet {} thick, 40 Shore A, hole for the "
                   "tube ⌀{} cut in the middle.",
@@ -116,7 +111,7 @@ PartPlan plan_plenum_cover(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::plenum_cover);
   plan.rows.emplace_back();
   plan.rows.back().push_back(cover_view(in));
-  plan.notes.push_back(thickness_note(in, in.layout.plenum_cover.thickness));
+  plan.notes.push_back(plate_note(in, in.layout.plenum_cover.thickness));
   plan.notes.push_back(
       fmt::format("Symmetric about the chain line. Template for the gasket on it, silicone sheet "
                   "{} thick, 60 Shore A.",

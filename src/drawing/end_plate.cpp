@@ -2,6 +2,7 @@
 // face (under the gasket, datum A), the rest from the pin bore's axis.
 #include "part_plans.hpp"
 
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -13,8 +14,7 @@ using fixture::EndPlate;
 using fixture::Length;
 using units::millimetres;
 
-constexpr int pin_bore_grade = 8; // H8 for the pin f7
-constexpr double gasketed = 3.2;  // under a soft sheet
+constexpr double gasketed = 3.2; // under a soft sheet
 constexpr Length bore_squareness = millimetres(0.05);
 
 void beyond_section(ViewPlan &view, const EndPlate &plate) {
@@ -67,7 +67,7 @@ ViewPlan section(const Inputs &in) {
   };
   const double bore_radius = in_mm(plate.pin_bore_radius);
   view.callouts.push_back(bore("chamber-end-plate.pin_bore_radius",
-                               n.fitted(plate.pin_bore_radius, 'H', pin_bore_grade),
+                               n.fitted(plate.pin_bore_radius, 'H', fixture::tolerances::pin_bore),
                                {0.75 * x1, 0, -bore_radius}, {1, 0, 0}, rightwards));
   view.callouts.push_back(frame("chamber-end-plate.pin_bore.squareness", {0.85 * x1, 0, -bore_radius},
                                 fmt::format("⟂|⌀{}|A", n.number(bore_squareness, 3))));
@@ -76,7 +76,7 @@ ViewPlan section(const Inputs &in) {
   view.callouts.push_back(
       note("chamber-end-plate.clamp_screw",
            {clamp + in_mm(plate.clamp_tap_radius), 0, 0.5 * (bore_radius + in_mm(plate.clamp_tap_top_z))},
-           {fmt::format("{}×{:g}-6H into bore", screw.name, in_mm(screw.pitch)),
+           {fmt::format("{} into bore", screw.callout),
             fmt::format("drill ⌀{}", n.number(2.0 * plate.clamp_tap_radius))}));
   view.callouts.back().towards = rightwards;
   view.callouts.push_back(
@@ -164,6 +164,7 @@ PartPlan plan_end_plate(const Inputs &in) {
   add_left_view(in, plan.rows.back(), inner_face(in));
   plan.rows.emplace_back();
   plan.rows.back().push_back(pictorial_view(in, ids::chamber_end_plate));
+  plan.notes.push_back("Faces as rolled where the stock is that thick.");
   plan.notes.push_back("Clamp screw drilled before the pin bore is finished.");
   plan.notes.push_back("Symmetric about the plane A-A but for the meter's port.");
   return plan;

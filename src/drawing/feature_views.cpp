@@ -39,7 +39,7 @@ struct Sized {
   }
   Label operator()(const fixture::SizeLimits &limits) const {
     Label label = plain();
-    label.lines[0] += fmt::format(" ({}/{})", labels.number(limits.most), labels.number(limits.least));
+    label.lines[0] += fmt::format(" {}", labels.limits(limits.most, limits.least));
     return label;
   }
 };
@@ -49,12 +49,9 @@ std::string times(int count) {
 }
 
 std::string thread_name(const fixture::Thread &thread, std::string_view grade) {
-  if (!thread.callout.empty() && thread.pitch == Length{}) {
-    return std::string(thread.callout);
-  }
-  const std::string name =
-      thread.callout.empty() ? fmt::format("M{:g}", in_mm(thread.major)) : std::string(thread.callout);
-  return fmt::format("{}×{:g}-{}", name, in_mm(thread.pitch), grade);
+  return thread.callout.empty()
+             ? fmt::format("M{:g}×{:g}-{}", in_mm(thread.major), in_mm(thread.pitch), grade)
+             : std::string(thread.callout);
 }
 
 double cone(Length large, Length small) {

@@ -20,8 +20,10 @@ class Labels {
   std::string number(fixture::Length) const; // "25.4", ".063"
   std::string number(fixture::Length, int decimals) const;
   Label size(fixture::Length, std::string before = {}, std::string after = {}) const;
+  // "(1.0011/1.0004)": rounded to the inside, so that no limit is wider than it was.
+  std::string limits(fixture::Length most, fixture::Length least) const;
   Label diameter(fixture::Length radius, std::string before = {}, std::string after = {}) const;
-  // "Ø23.35 h7 (0/-0.021)"; a hole has an upper-case letter.
+  // "Ø23.35 h7 (0/-0.021)", in inches with both limits of size; a hole has an upper-case letter.
   Label fitted(fixture::Length radius, char letter, int grade) const;
   Label plus_minus(fixture::Length, fixture::Length tolerance, std::string before = {}) const;
   // Tapped hole of a machine screw, depth of thread and of drill: lines of text.
@@ -32,7 +34,11 @@ class Labels {
 
  private:
   Unit unit_;
+  Label size(fixture::Length, int places, std::string before, std::string after = {}) const;
   double in_unit(fixture::Length) const;
+  fixture::Length from_unit(double v) const {
+    return unit_ == Unit::inch ? units::inches(v) : units::millimetres(v);
+  }
   int decimals() const { return unit_ == Unit::inch ? 3 : 2; }
   int fit_decimals() const { return unit_ == Unit::inch ? 4 : 3; }
 };

@@ -2,6 +2,7 @@
 
 #include "purgewright/fixture/family.hpp"
 #include "purgewright/fixture/figures.hpp"
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -61,6 +62,11 @@ PartPlan started_plan(const Inputs &in, std::string_view part) {
         fmt::format("Common to {}: made once.", fmt::join(fixture::family_names(in.job), ", ")));
   }
   return plan;
+}
+
+std::string plate_note(const Inputs &in, fixture::Length thickness) {
+  return fmt::format("Plate {} thick; faces as rolled where the stock is that thick.",
+                     in.labels.number(thickness));
 }
 
 CutFace cut_of(const Inputs &in, std::string_view part, const Looking &looking, Vec through) {
@@ -221,12 +227,11 @@ Label counterbored(const Labels &n, int count, fixture::Length clearance_radius,
 }
 
 std::string through_thread(const standards::Screw &screw, int count) {
-  return fmt::format("{}× {}×{:g}-6H through", count, screw.name, in_mm(screw.pitch));
+  return fmt::format("{}× {} through", count, screw.callout);
 }
 
 Label reamed(const Labels &n, int count, fixture::Length radius) {
-  constexpr int dowel_grade = 7;
-  Label label = n.fitted(radius, 'H', dowel_grade);
+  Label label = n.fitted(radius, 'H', fixture::tolerances::dowel_hole);
   label.put_before(fmt::format("{}× ream ", count));
   return label;
 }

@@ -46,6 +46,9 @@ PartPlan plan_slot_cover(const Inputs &);
 // Name, title, metal, mass and stock of a part, and the notes that every sheet carries.
 PartPlan started_plan(const Inputs &, std::string_view part);
 
+// "Plate 12 thick; faces as rolled where the stock is that thick."
+std::string plate_note(const Inputs &, fixture::Length thickness);
+
 // Cut face of the part, and on a view its outline and hatching. A detail shares the cut of its section.
 CutFace cut_of(const Inputs &, std::string_view part, const Looking &, Vec through = {});
 void add_cut(ViewPlan &, const CutFace &);

@@ -2,6 +2,7 @@
 // its contact face, which is what the cap is pressed against.
 #include "part_plans.hpp"
 
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -13,7 +14,6 @@ using fixture::BackingPin;
 using fixture::Length;
 using units::millimetres;
 
-constexpr int shank_grade = 7; // f7 in the end plate's H8
 constexpr double contact = 1.6;
 constexpr Length face_runout = millimetres(0.05);
 
@@ -49,7 +49,7 @@ ViewPlan pin_section(const Inputs &in) {
       {"backing-pin.length", at(0, -outer), at(length, -shank), Side::below, n.size(pin.length)},
       {"backing-pin.relief_depth", at(0, inner), at(relief, inner), Side::above, n.size(pin.relief_depth)},
       {"backing-pin.shank_radius", at(length, -shank), at(length, shank), Side::right,
-       n.fitted(pin.shank_radius, 'f', shank_grade)},
+       n.fitted(pin.shank_radius, 'f', fixture::tolerances::pin_shank)},
       {"backing-pin.contact_inner_radius", at(0, -inner), at(0, inner), Side::left,
        n.diameter(pin.contact_inner_radius)},
   };

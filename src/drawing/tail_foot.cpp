@@ -68,9 +68,7 @@ PartPlan plan_tail_foot(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::tail_foot);
   plan.rows.emplace_back();
   plan.rows.back().push_back(std::move(view));
-  plan.notes.push_back(fmt::format("Plate {} thick; faces as rolled where the stock is that thick. Holes "
-                                   "symmetric about both chain lines.",
-                                   in.labels.number(foot.thickness)));
+  plan.notes.push_back(plate_note(in, foot.thickness) + " Holes symmetric about both chain lines.");
   return plan;
 }
 

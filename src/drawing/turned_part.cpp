@@ -320,9 +320,11 @@ void note_features(PartPlan &plan, const Inputs &in, const Part &part) {
   note_stock(plan, in, part);
   each<Hole>(part, [&](const Hole &hole) {
     if (hole.set_screw > Length{}) {
-      plan.notes.push_back(fmt::format("Cross drilling closed by set screw ISO 4026 {} × {:g}, {} below the "
-                                       "rim, in thread sealant free of oil.",
-                                       hole.thread.callout, in_mm(hole.set_screw),
+      const bool inch = in.labels.unit() == Unit::inch;
+      plan.notes.push_back(fmt::format("Cross drilling closed by set screw {} {} × {}, {} below the rim, in "
+                                       "thread sealant free of oil.",
+                                       inch ? "ASME B18.3" : "ISO 4026", hole.thread.name,
+                                       in.labels.number(hole.set_screw),
                                        in.labels.number(hole.set_screw_below)));
     }
   });

@@ -108,10 +108,9 @@ ViewPlan collar_section(const Inputs &in) {
   clearance.label.lines.push_back(fmt::format("⌴⌀{} to seat", n.number(2.0 * collar.counterbore_radius)));
   clearance.towards = up_left;
   view.callouts.push_back(clearance);
-  Callout thread =
-      note("index-collar.clamp_screw", at(half + 2.0, screw + in_mm(collar.clamp_tap_radius)),
-           {fmt::format("{}×{:g}-6H through", collar.clamp_screw->name, in_mm(collar.clamp_screw->pitch)),
-            fmt::format("drill ⌀{}", n.number(2.0 * collar.clamp_tap_radius))});
+  Callout thread = note("index-collar.clamp_screw", at(half + 2.0, screw + in_mm(collar.clamp_tap_radius)),
+                        {fmt::format("{} through", collar.clamp_screw->callout),
+                         fmt::format("drill ⌀{}", n.number(2.0 * collar.clamp_tap_radius))});
   thread.towards = up_right;
   view.callouts.push_back(thread);
   return view;
@@ -302,8 +301,8 @@ PartPlan plan_axial_stop(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(stop_face(in));
   add_left_view(in, plan.rows.back(), stop_side(in));
-  plan.notes.push_back(
-      "Symmetric about the notch. Both rods slide freely in their bores and by their springs alone.");
+  plan.notes.push_back("Faces as rolled where the stock is that thick. Symmetric about the notch. Both rods "
+                       "slide freely in their bores and by their springs alone.");
   return plan;
 }
 

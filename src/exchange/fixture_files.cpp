@@ -3,6 +3,7 @@
 #include "purgewright/exchange/glb.hpp"
 #include "purgewright/exchange/stl.hpp"
 #include "purgewright/files/file.hpp"
+#include "purgewright/fixture/fitted_faces.hpp"
 #include "purgewright/fixture/part_faces.hpp"
 #include "purgewright/solids/agreement.hpp"
 #include "purgewright/solids/clearances.hpp"
@@ -98,6 +99,9 @@ struct Tolerances {
 };
 
 void add_tolerances(const fixture::Layout &layout, Part &file) {
+  for (const auto &face : fixture::fitted_faces(layout, file.name)) {
+    file.fits.push_back({std::string(face.name), face.on, face.fit.letter, face.fit.grade});
+  }
   for (const auto &row : fixture::feature_parts()) {
     if (row.id == file.name) {
       const fixture::Part part = row.make(layout);

@@ -75,15 +75,18 @@ std::string parts_list_csv(const Design &d) {
   const Serves serves(d);
   const auto heat = checks::part_heat(d);
   const auto metals = fixture::part_metals(d.job, d.layout, d.volumes);
-  std::string text =
-      "item,name,kind,quantity,material,stock or size,mass a piece [kg],may be printed,serves\r\n";
+  const bool inch = d.job.shop.unit_system == units::UnitSystem::inch;
+  constexpr double pound = 0.45359237; // kg, exact by definition
+  std::string text = fmt::format(
+      "item,name,kind,quantity,material,stock or size,mass a piece [{}],may be printed,serves\r\n",
+      inch ? "lb" : "kg");
   for (const fixture::Item &item : fixture::parts_list(d.job, d.layout, d.volumes)) {
     const bool made = item.kind == fixture::ItemKind::made;
     const auto *metal = made ? &*std::ranges::find(metals, item.id, &fixture::PartMetal::name) : nullptr;
     text +=
         fmt::format("{},{},{},{},{},{},{},{},{}\r\n", item.number, csv_cell(made ? item.id : item.title),
                     kind_of(item.kind), item.quantity, csv_cell(item.material), csv_cell(item.size),
-                    made ? fmt::format("{:.3f}", metal->mass().value()) : "",
+                    made ? fmt::format("{:.3f}", metal->mass().value() / (inch ? pound : 1.0)) : "",
                     made ? printed(d, heat, item.id) : "", csv_cell(made ? serves(item.id) : item.purpose));
   }
   return text;

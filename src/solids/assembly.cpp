@@ -17,8 +17,8 @@ kernel::Placement at(const fixture::Position &p) {
 }
 
 std::string tapped(std::size_t count, const standards::Screw &screw, std::string_view where) {
-  return fmt::format("{} x {} x {:g}-6H tapped, tap drill {:.1f} mm: {}", count, screw.name,
-                     units::to_millimetres(screw.pitch), units::to_millimetres(screw.tap_drill), where);
+  return fmt::format("{} x {} tapped, tap drill {:.2f} mm: {}", count, screw.callout,
+                     units::to_millimetres(screw.tap_drill), where);
 }
 
 std::string tapped(std::size_t count, const standards::ShoulderScrew &axle, std::string_view where) {
@@ -33,7 +33,7 @@ std::string port(const standards::PortThread &thread, std::string_view where) {
 }
 
 std::string reamed(std::size_t count, units::Length radius, std::string_view where) {
-  return fmt::format("{} x {:.0f} H7 reamed: {}", count, 2.0 * units::to_millimetres(radius), where);
+  return fmt::format("{} x {:.4g} mm H7 reamed: {}", count, 2.0 * units::to_millimetres(radius), where);
 }
 
 struct Builder {
@@ -72,6 +72,12 @@ void add_chamber(const job::Job &job, const fixture::Layout &layout, Builder &bu
               at(layout.pin.placement), {});
 }
 
+std::string spelled(const fixture::Thread &thread) {
+  return thread.callout.empty() ? fmt::format("M{:g}×{:g}-6H", units::to_millimetres(thread.major),
+                                              units::to_millimetres(thread.pitch))
+                                : std::string(thread.callout);
+}
+
 // What the list of features asks for beside its geometry: threads and seals, and the part's own notes.
 Notes notes_of(const fixture::Part &part) {
   Notes notes;
@@ -79,7 +85,7 @@ Notes notes_of(const fixture::Part &part) {
     if (const auto *hole = std::get_if<fixture::Hole>(&feature); hole != nullptr && hole->threaded != "") {
       notes.push_back(fmt::format("{} x {}: {}",
                                   hole->pattern.count() * (hole->end == fixture::HoleEnd::alike ? 2 : 1),
-                                  hole->thread.callout, hole->name));
+                                  spelled(hole->thread), hole->name));
     }
     if (const auto *groove = std::get_if<fixture::RadialGroove>(&feature);
         groove != nullptr && groove->ring != nullptr) {

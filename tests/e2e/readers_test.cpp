@@ -165,6 +165,19 @@ void check_assembly(const Written &written) {
   CHECK(others == 51);
 }
 
+// Classes of ISO 286 as AP242 entities: pin in its bore, rods in theirs, dowels in three parts.
+void check_fits(const Written &written) {
+  const std::map<std::string, std::pair<int, std::string>> expected{
+      {"chamber-end-plate", {1, "'H'"}}, {"backing-pin", {1, "'F'"}}, {"axial-stop", {2, "'H'"}},
+      {"chamber-body", {2, "'H'"}},      {"base-plate", {3, "'H'"}},  {"cradle-stand", {1, "'H'"}}};
+  for (const auto &[name, fits] : expected) {
+    CAPTURE(name);
+    const std::string text = test::bytes_of(written.part(name, ".step"));
+    const std::regex fit("LIMITS_AND_FITS\\(" + fits.second);
+    CHECK(std::distance(std::sregex_iterator(text.begin(), text.end(), fit), {}) == fits.first);
+  }
+}
+
 // admesh prints what it found in the first column and what it left in the second.
 void check_stl(const Written &written, const std::string &name, double volume) {
   CAPTURE(name);
@@ -196,6 +209,7 @@ TEST_CASE("gmsh and admesh read every part as it was designed") {
     }
   }
   check_assembly(*written);
+  check_fits(*written);
 }
 
 TEST_CASE("gmsh fills the chamber body with tetrahedra of its volume") {

@@ -30,16 +30,41 @@ TEST_CASE("a fit is written with both limits of ISO 286-2") {
   CHECK(metric.fitted(millimetres(11.75), 'h', 7).lines[0] == "⌀23.5 h7 (0/-0.021)");
 }
 
+// The same limits by hand: 23.5 h7 is .925197 0/-.000827 in; 5/32 H7 (over 3 to 6 mm: +12/0) .15625
+// +.000472/0.
+TEST_CASE("a fit in inches has limits of size that lie within the fit, however they round") {
+  const Labels inch(Unit::inch);
+  CHECK(inch.fitted(millimetres(11.75), 'h', 7).lines[0] == "⌀.9252 h7 (.9251/.9244)");
+  CHECK(inch.fitted(units::inches(5.0 / 64.0), 'H', 7).lines[0] == "⌀.1562 H7 (.1567/.1563)");
+  CHECK(inch.plus_minus(units::inches(1.0), millimetres(0.03)).lines[0] == "1.0000 ±.0011");
+}
+
+TEST_CASE("a label knows where its number stands, for whoever measures anew") {
+  const Labels metric(Unit::millimetre);
+  for (const Label &label :
+       {metric.diameter(millimetres(2.0), "4× ", " through"), metric.fitted(millimetres(12.5), 'f', 7),
+        metric.plus_minus(millimetres(4.0), millimetres(0.1), "2× R")}) {
+    INFO(label.lines[0]);
+    const std::string number = label.lines[0].substr(label.number_at, label.number_size);
+    CHECK(std::stod(number) == Approx(label.shown));
+  }
+}
+
 TEST_CASE("a printed tolerance is never wider than the one asked for") {
   CHECK(Labels(Unit::millimetre).plus_minus(millimetres(3.0), millimetres(0.127)).lines[0] == "3 ±0.12");
   CHECK(Labels(Unit::inch).plus_minus(units::inches(0.1), millimetres(0.127)).lines[0] == ".100 ±.005");
 }
 
-TEST_CASE("a callout of a metric thread keeps its pitch in both units") {
+TEST_CASE("a callout of a thread is that of its series, its depths in the sheet's unit") {
   const auto &m4 = *standards::screw("M4");
   const auto lines =
       Labels(Unit::millimetre).tapped(m4, 4, millimetres(8.0), {millimetres(1.65), millimetres(10.0)});
   CHECK(lines == std::vector<std::string>{"4× M4×0.7-6H ↧8", "drill ⌀3.3 ↧10"});
+  const auto &unified = *standards::screw("8-32");
+  const auto inches =
+      Labels(Unit::inch)
+          .tapped(unified, 4, units::inches(0.328), {0.5 * unified.tap_drill, units::inches(0.41)});
+  CHECK(inches == std::vector<std::string>{"4× 8-32 UNC-2B ↧.328", "drill ⌀.136 ↧.410"});
 }
 
 TEST_CASE("the date of a sheet is the epoch's day or nothing") {

@@ -1,5 +1,6 @@
 // Invariants of the tables and the edges of their lookups.
 #include "purgewright/standards/tables.hpp"
+#include "purgewright/standards/screw_lengths.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -171,6 +172,37 @@ TEST_CASE("a cap screw fits its holes", "[unit][standards]") {
     CHECK(row.counterbore_depth > row.head_height);
   }
   CHECK(screw("M7") == nullptr);
+}
+
+// Sizes by number are .060 + .013 N in (ASME B1.1); a usual tap drill leaves 65 to 80 % of the thread, depth
+// .01299 / threads an inch for each percent (Machinery's Handbook's rule for unified threads, from memory).
+TEST_CASE("an inch screw stands for each metric one and fits its holes", "[unit][standards]") {
+  REQUIRE(inch_screws().size() == screws().size());
+  for (std::size_t i = 0; i < screws().size(); ++i) {
+    const Screw &row = inch_screws()[i];
+    INFO(row.name);
+    CHECK(row.inch);
+    CHECK(screw(row.name) == &row);
+    CHECK(inch_screw(screws()[i].name) == &row);
+    CHECK(std::abs(units::ratio(row.major, screws()[i].major) - 1.0) < 0.07);
+    const double major = units::to_inches(row.major), per_inch = 1.0 / units::to_inches(row.pitch);
+    const double thread = per_inch * (major - units::to_inches(row.tap_drill)) / 0.01299;
+    CHECK(thread > 65.0);
+    CHECK(thread < 80.0);
+    if (major < 0.25) {
+      const double number = (major - 0.060) / 0.013;
+      CHECK(number == Approx(std::round(number)).margin(1e-6));
+      CHECK(row.name.starts_with(std::to_string(std::lround(number)) + "-"));
+    }
+    CHECK(row.clearance > row.major);
+    CHECK(row.head_diameter > row.clearance);
+    CHECK(row.counterbore_diameter > row.head_diameter);
+    CHECK(row.counterbore_depth > row.head_height);
+  }
+  CHECK(inch_screw("M7") == nullptr);
+  CHECK(listed_screw_length(inches(0.51), true) == inches(0.625));
+  CHECK(listed_screw_length(inches(0.5), true) == inches(0.5));
+  CHECK(listed_screw_length(millimetres(12.1)) == millimetres(16.0));
 }
 
 TEST_CASE("reactive metals and only they carry a shielding temperature", "[unit][standards]") {
