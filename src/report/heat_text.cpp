@@ -1,53 +1,50 @@
 #include "text_parts.hpp"
 
 #include "purgewright/report/bench_numbers.hpp"
+#include "purgewright/report/lines.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
-namespace purgewright::report::parts {
+namespace purgewright::report {
 namespace {
 
 using units::Dimension;
+using namespace parts;
 
-std::string table_line(std::string_view name, std::string_view collar, std::string_view arc,
-                       std::string_view hold, std::string_view warm, std::string_view before,
-                       std::string_view peak, std::string_view cap, std::string_view id) {
-  return fmt::format("  {:<8} {:>10} {:>7} {:>7} {:>7} {:>12} {:>10} {:>10}  {}\n", name, collar, arc, hold,
-                     warm, before, peak, cap, id);
+WeldRow weld_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
+  const std::string_view kind = tack ? "tack" : "run";
+  return {.name = fmt::format("{} {}", kind, number + 1),
+          .collar =
+              tack ? collar_degrees(0.5 * (weld.pass.start + weld.pass.end)) : collar_degrees(weld.pass),
+          .arc = fmt::format("{:.1f} s", weld.welding.value()),
+          .hold = hold_text(weld),
+          .warm_hold = warm_hold_text(f.design.series, tack, number),
+          .before = temperature_text(f, weld.joint_before),
+          .peak = temperature_text(f, weld.joint_peak),
+          .pool = tack ? std::string("-") : shop(f, weld.pool_width.value(), Dimension::length, 2),
+          .id = fmt::format("heat.{}.{}.hold", kind, number + 1)};
 }
 
-std::string weld_line(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
-  const std::string_view kind = tack ? "tack" : "run";
-  return table_line(fmt::format("{} {}", kind, number + 1),
-                    tack ? collar_degrees(0.5 * (weld.pass.start + weld.pass.end))
-                         : collar_degrees(weld.pass),
-                    fmt::format("{:.1f} s", weld.welding.value()), hold_text(weld),
-                    warm_hold_text(f.design.series, tack, number), temperature_text(f, weld.joint_before),
-                    temperature_text(f, weld.joint_peak),
-                    tack ? std::string("-") : shop(f, weld.pool_width.value(), Dimension::length, 2),
-                    fmt::format("heat.{}.{}.hold", kind, number + 1));
+std::string table_line(const WeldRow &r) {
+  return fmt::format("  {:<8} {:>10} {:>7} {:>7} {:>7} {:>12} {:>10} {:>10}  {}\n", r.name, r.collar, r.arc,
+                     r.hold, r.warm_hold, r.before, r.peak, r.pool, r.id);
 }
 
 std::string table(const Findings &f) {
-  const auto &plan = f.design.heat;
-  std::string text =
-      table_line("in order", "collar,deg", "arc", "hold", "warm", "joint before", "peak", "pool", "");
+  std::string text = table_line(weld_heads());
   text.erase(text.find_last_not_of(" \n") + 1);
   text += '\n';
-  for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
-    text += weld_line(f, true, i, plan.tacks[i]);
-  }
-  for (std::size_t i = 0; i < plan.runs.size(); ++i) {
-    text += weld_line(f, false, i, plan.runs[i]);
+  for (const WeldRow &weld : weld_rows(f)) {
+    text += table_line(weld);
   }
   return text;
 }
 
 // When the second column of holds is due.
-std::string warm_line(const Findings &f) {
+Line warm_line(const Findings &f) {
   const heat::Series &series = f.design.series;
   return row("fixture, warm",
              fmt::format(
@@ -57,7 +54,7 @@ std::string warm_line(const Findings &f) {
              "heat.series.settled");
 }
 
-std::string advice(const Findings &f) {
+Line advice(const Findings &f) {
   const auto &advice = f.design.run_advice;
   return row("runs",
              advice.fewest == 0 ? std::string("no number up to 8 keeps the metal within its limits")
@@ -67,7 +64,7 @@ std::string advice(const Findings &f) {
              "heat.runs.fewest");
 }
 
-std::string hot_zone(const Findings &f) {
+Line hot_zone(const Findings &f) {
   const auto &plan = f.design.heat;
   return row("hot tube",
              fmt::format("above {} to {}; the chamber's argon to {}",
@@ -77,7 +74,7 @@ std::string hot_zone(const Findings &f) {
              "heat.hot_zone");
 }
 
-std::string pedal(const Findings &f) {
+Line pedal(const Findings &f) {
   const auto &plan = f.design.heat;
   double least = 1.0;
   for (const auto &run : plan.runs) {
@@ -91,7 +88,7 @@ std::string pedal(const Findings &f) {
              "heat.pool_width");
 }
 
-std::string under_pin(const Findings &f) {
+Line under_pin(const Findings &f) {
   return row("cap under the pin",
              fmt::format("{} at most", temperature_text(f, f.design.heat.pin_contact_peak)),
              "heat.pin_contact.peak");
@@ -99,10 +96,34 @@ std::string under_pin(const Findings &f) {
 
 } // namespace
 
-std::string heat_lines(const Findings &f, TextStyle style) {
+WeldRow weld_heads() {
+  return {.name = "in order",
+          .collar = "collar,deg",
+          .arc = "arc",
+          .hold = "hold",
+          .warm_hold = "warm",
+          .before = "joint before",
+          .peak = "peak",
+          .pool = "pool",
+          .id = ""};
+}
+
+std::vector<WeldRow> weld_rows(const Findings &f) {
+  const auto &plan = f.design.heat;
+  std::vector<WeldRow> rows;
+  for (std::size_t i = 0; i < plan.tacks.size(); ++i) {
+    rows.push_back(weld_row(f, true, i, plan.tacks[i]));
+  }
+  for (std::size_t i = 0; i < plan.runs.size(); ++i) {
+    rows.push_back(weld_row(f, false, i, plan.runs[i]));
+  }
+  return rows;
+}
+
+Lines welding(const Findings &f) {
   const auto &plan = f.design.heat;
   const bool clockwise = f.design.job.rotation.direction == job::Direction::clockwise;
-  std::string text = heading("Do, in this order", style) + table(f);
+  Lines text;
   text += row("sense",
               fmt::format("weld {} looking at the cap, tube {}", clockwise ? "clockwise" : "counterclockwise",
                           clockwise ? "counterclockwise" : "clockwise"),
@@ -113,7 +134,14 @@ std::string heat_lines(const Findings &f, TextStyle style) {
           "heat.shielding_temperature");
   text += row("first arc to end", shop(f, plan.cycle.value(), Dimension::time, 3), ids::heat_cycle);
   text += warm_line(f);
-  return text + pedal(f) + under_pin(f) + advice(f) + hot_zone(f);
+  for (const auto line : {pedal, under_pin, advice, hot_zone}) {
+    text += line(f);
+  }
+  return text;
 }
 
-} // namespace purgewright::report::parts
+std::string parts::heat_lines(const Findings &f, TextStyle style) {
+  return heading("Do, in this order", style) + table(f) + printed(welding(f));
+}
+
+} // namespace purgewright::report

@@ -5,6 +5,7 @@
 #include "purgewright/fixture/choices.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/report/bench_numbers.hpp"
+#include "purgewright/report/lines.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -71,17 +72,23 @@ std::string verdict(const Findings &f, TextStyle style) {
          of_each + not_judged_lines(f);
 }
 
+} // namespace
+
+std::vector<std::string_view> dangers() {
+  return {
+      "Argon displaces air without smell or warning and lies low: ventilate, wear an oxygen monitor, leave "
+      "the room below 19.5 % oxygen (OSHA 29 CFR 1910.146).",
+      "Never block the bore's outlet: trapped gas blows out the joint.",
+      "The arc burns eyes and skin and shocks; its fume and ozone are harmful; hot metal looks cold.",
+      "Titanium chips and dust burn fiercely: class D extinguisher, no water.",
+      "All of this is calculated, not measured: your local code and your qualified procedure come before "
+      "it."};
+}
+
+namespace {
+
 std::string cautions(TextStyle style) {
-  return heading("Before anything else", style) +
-         "  Argon displaces air without smell or warning and lies low: ventilate, wear an oxygen monitor, "
-         "leave the\n"
-         "  room below 19.5 % oxygen (OSHA 29 CFR 1910.146). Never block the bore's outlet: trapped gas "
-         "blows out the\n"
-         "  joint. The arc burns eyes and skin and shocks; its fume and ozone are harmful; hot metal looks "
-         "cold.\n"
-         "  Titanium chips and dust burn fiercely: class D extinguisher, no water. All of this is "
-         "calculated, not\n"
-         "  measured: your local code and your qualified procedure come before it.\n";
+  return heading("Before anything else", style) + wrapped(fmt::format("{}", fmt::join(dangers(), " ")), 2, 2);
 }
 
 std::string flow(units::VolumeFlow q) {
@@ -93,29 +100,30 @@ std::string seconds(units::Time t) {
   return s < 9.95 ? fmt::format("{:.1f} s", s) : fmt::format("{:.0f} s", s);
 }
 
-std::string prepurge_line(std::string_view what, const gas::CircuitPlan &c, double limit,
-                          std::string_view id) {
+Line prepurge_line(std::string_view what, const gas::CircuitPlan &c, double limit, std::string_view id) {
   const std::string time = c.reached ? fmt::format("{} ({} .. {}) to {}", seconds(c.time), seconds(c.low),
                                                    seconds(c.high), oxygen_limit_text(limit))
                                      : fmt::format("never down to {}", oxygen_limit_text(limit));
   return row(what, fmt::format("{}; {}", flow(c.prepurge), time), id);
 }
 
-std::string prepurge_lines(const Findings &f) {
+Lines prepurge_lines(const Findings &f) {
   const auto &purge = f.design.purge;
   const auto &gas = f.design.job.gas;
   const bool reached = purge.bore.reached && purge.chamber.reached;
-  return prepurge_line("bore, prepurge", purge.bore, gas.oxygen_limit_bore, ids::bore_prepurge_flow) +
-         prepurge_line("chamber, prepurge", purge.chamber, gas.oxygen_limit_chamber,
-                       ids::chamber_prepurge_flow) +
-         row("wait, cover closed", reached ? bench_time(purge.wait()) : "no use: see the rules",
-             ids::prepurge_wait);
+  return {
+      prepurge_line("bore, prepurge", purge.bore, gas.oxygen_limit_bore, ids::bore_prepurge_flow),
+      prepurge_line("chamber, prepurge", purge.chamber, gas.oxygen_limit_chamber, ids::chamber_prepurge_flow),
+      row("wait, cover closed", reached ? bench_time(purge.wait()) : "no use: see the rules",
+          ids::prepurge_wait)};
 }
 
-std::string settings(const Findings &f, TextStyle style) {
+} // namespace
+
+Lines gas_settings(const Findings &f) {
   const auto &purge = f.design.purge;
   const auto &job = f.design.job;
-  std::string text = heading("Set", style) + prepurge_lines(f);
+  Lines text = prepurge_lines(f);
   text += row(
       "then bore down to",
       fmt::format("{}; oxygen {}", flow(purge.bore.welding), oxygen_text(purge.bore.welding_floor.oxygen)),
@@ -154,9 +162,9 @@ std::string settings(const Findings &f, TextStyle style) {
   return text;
 }
 
-std::string use_lines(const Findings &f, TextStyle style) {
+Lines use(const Findings &f) {
   const auto &use = f.design.purge.use;
-  std::string text = heading("Use", style);
+  Lines text;
   text += row("one part",
               fmt::format("{:.0f} min, {} of gas, {:.2f} {}; a bottle serves {:.0f} at best",
                           std::ceil(use.cycle.value() / 60.0),
@@ -165,13 +173,16 @@ std::string use_lines(const Findings &f, TextStyle style) {
               "gas.used.per_part");
   // The limits are ones of too little: shares are rounded down.
   const auto percent = [](double share) { return std::floor(1000.0 * share) / 10.0; };
-  return text + row("room",
-                    fmt::format("{:.1f} % oxygen after a day, {:.1f} % after a bottle let out",
-                                percent(use.room_oxygen), percent(use.room_after_bottle)),
-                    "room.oxygen");
+  text += row("room",
+              fmt::format("{:.1f} % oxygen after a day, {:.1f} % after a bottle let out",
+                          percent(use.room_oxygen), percent(use.room_after_bottle)),
+              "room.oxygen");
+  return text;
 }
 
-std::string plug_line(const Findings &f) {
+namespace {
+
+Line plug_line(const Findings &f) {
   const auto &plug = f.design.layout.plug;
   const auto &seal = plug.seal;
   const bool cup = plug.kind == fixture::PlugKind::cup;
@@ -185,11 +196,13 @@ std::string plug_line(const Findings &f) {
       "plug.groove_diameter");
 }
 
-std::string sizes(const Findings &f, TextStyle style) {
+} // namespace
+
+Lines sizes(const Findings &f) {
   const auto &d = f.design;
   const auto &body = d.layout.body;
   const auto length = [&](units::Length l) { return shop(f, l.value(), Dimension::length); };
-  std::string text = heading("Sizes", style);
+  Lines text;
   text += row("chamber body",
               fmt::format("{} x {} x {}", length(body.length()), length(body.width), length(body.height())),
               "chamber.length");
@@ -209,19 +222,18 @@ std::string sizes(const Findings &f, TextStyle style) {
                           shop(f, d.volumes.bore_gas.value(), Dimension::volume)),
               ids::volume_chamber_gas);
   const auto lengths = fixture::tube_lengths_served(d.job, d.layout);
-  return text + row("serves",
-                    fmt::format("this tube {} {} long", length(lengths.least),
-                                lengths.most ? "to " + length(*lengths.most) : std::string("and more")),
-                    "bench.tube_length.least");
+  text += row("serves",
+              fmt::format("this tube {} {} long", length(lengths.least),
+                          lengths.most ? "to " + length(*lengths.most) : std::string("and more")),
+              "bench.tube_length.least");
+  return text;
 }
-
-} // namespace
 
 std::string check_text(const Findings &f, TextStyle style) {
   std::string text = title(f, style) + verdict(f, style) + cautions(style);
   if (f.design.layout.buildable()) {
-    text += settings(f, style) + heat_lines(f, style) + log_lines(f, style) + use_lines(f, style) +
-            sizes(f, style);
+    text += heading("Set", style) + printed(gas_settings(f)) + heat_lines(f, style) + log_lines(f, style) +
+            heading("Use", style) + printed(use(f)) + heading("Sizes", style) + printed(sizes(f));
   }
   return text + (style.all ? details(f, style)
                            : "\n`trace JOB ID` says where a number comes from; `check --all` adds reasons, "

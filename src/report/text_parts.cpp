@@ -5,7 +5,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <string_view>
 #include <vector>
 
@@ -66,15 +65,32 @@ std::string wrapped(std::string_view paragraph, std::size_t first, std::size_t n
   return text;
 }
 
-std::string row(std::string_view what, std::string_view text, std::string_view id) {
+Line row(std::string_view what, std::string_view text, std::string_view id) {
+  return {std::string(what), std::string(text), std::string(id)};
+}
+
+namespace {
+
+std::string printed_row(const Line &row) {
   constexpr std::size_t indent = 2, of_what = 18, of_text = 60;
   std::string all;
-  for (const std::string &line : lines_of(text, of_text, of_text)) {
+  for (const std::string &line : lines_of(row.text, of_text, of_text)) {
     const bool first = all.empty();
-    all += fmt::format("{:{}}{:<{}} {:<{}}{}\n", "", indent, first ? what : "", of_what, line,
-                       first ? of_text : 0, first ? fmt::format(" {}", id) : std::string());
+    all += fmt::format("{:{}}{:<{}} {:<{}}{}\n", "", indent,
+                       first ? std::string_view(row.what) : std::string_view(), of_what, line,
+                       first ? of_text : 0, first ? fmt::format(" {}", row.id) : std::string());
   }
   return all;
+}
+
+} // namespace
+
+std::string printed(const Lines &lines) {
+  std::string text;
+  for (const Line &line : lines) {
+    text += printed_row(line);
+  }
+  return text;
 }
 
 std::string shop(const Findings &f, double si, units::Dimension dimension, int digits) {
@@ -98,52 +114,6 @@ std::string with_currency(std::string text, units::Dimension dimension, std::str
   return at == std::string::npos
              ? text
              : fmt::format("{} {}/{}", text.substr(0, at), currency, text.substr(at + of_no_currency.size()));
-}
-
-namespace {
-
-units::Rounding strict(checks::Bound bound) {
-  return bound == checks::Bound::at_most ? units::Rounding::down : units::Rounding::up;
-}
-
-std::string_view sign(checks::Bound bound) {
-  switch (bound) {
-  case checks::Bound::at_most:
-    return "\u2264";
-  case checks::Bound::at_least:
-    return "\u2265";
-  case checks::Bound::above:
-    return ">";
-  }
-  return {};
-}
-
-} // namespace
-
-std::string against_limit(const Findings &f, const checks::RuleResult &rule) {
-  if (!rule.has_amount) {
-    return "";
-  }
-  const auto system = f.design.job.shop.unit_system;
-  const double unit_of = rule.limit == 0.0 || !std::isfinite(rule.limit) ? rule.value : rule.limit;
-  constexpr double noise = 1e-6; // relative: a value that stands at its limit by design prints as its limit
-  const bool at_limit = std::abs(rule.value - rule.limit) <= noise * std::abs(rule.limit);
-  const auto rounding = at_limit ? units::Rounding::nearest : strict(rule.bound);
-  std::string value, limit;
-  constexpr int usual = 4, most = 9;
-  for (int digits = usual; digits <= most; ++digits) {
-    value = units::shop_text_beside(rule.value, unit_of, rule.dimension, system, digits);
-    limit = units::shop_text_beside(rule.limit, unit_of, rule.dimension, system, digits, rounding);
-    if (rule.status == checks::Status::pass || value != limit) {
-      break;
-    }
-  }
-  return fmt::format("{} (limit {} {})", value, sign(rule.bound), limit);
-}
-
-std::string limit_of(const Findings &f, double si, units::Dimension dimension, checks::Bound bound,
-                     int digits) {
-  return units::shop_text_beside(si, si, dimension, f.design.job.shop.unit_system, digits, strict(bound));
 }
 
 std::string diameters_served(const checks::Design &d) {

@@ -4,6 +4,7 @@
 // Source: none. Private to report.
 #pragma once
 
+#include "purgewright/report/lines.hpp"
 #include "purgewright/report/text.hpp"
 
 #include <string>
@@ -21,7 +22,8 @@ inline constexpr std::size_t widest = 110; // columns of a line, but for what `-
 // `next`; blanks between words stay as they are.
 std::string wrapped(std::string_view paragraph, std::size_t first, std::size_t next);
 // What, its value, and the id that `trace` takes.
-std::string row(std::string_view what, std::string_view text, std::string_view id);
+Line row(std::string_view what, std::string_view text, std::string_view id);
+std::string printed(const Lines &);
 
 std::string shop(const Findings &, double si, units::Dimension, int digits = 4);
 // In the unit in which `beside` would be printed.
@@ -29,9 +31,6 @@ std::string shop_beside(const Findings &, double si, double beside, units::Dimen
 // Money's text with its currency, "12 1/m3" as "12 EUR/m3"; other text as it is.
 std::string with_currency(std::string text, units::Dimension, std::string_view currency);
 
-// "12.3 mL (limit ≤ 15 mL)": in the limit's unit, the limit never laxer than it is, and with as many digits
-// as it takes to tell the value of a rule that does not pass from its limit. Empty where nothing is measured.
-std::string against_limit(const Findings &, const checks::RuleResult &);
 // A limit that stands alone in text, never laxer than it is.
 std::string limit_of(const Findings &, double si, units::Dimension, checks::Bound, int digits = 4);
 
