@@ -96,7 +96,7 @@ std::vector<purgewright::checks::Clash> write_all(const std::filesystem::path &f
       .author = job.identity.prepared_by,
       .originating_system = fmt::format("purgewright {}", request.version),
       .caution = failing.empty() ? "" : fmt::format("NOT FOR USE. Not so: {}", fmt::join(failing, "; "))};
-  purgewright::exchange::write_fixture_files(folder, job, layout, built.assembly, header, on_step);
+  purgewright::exchange::write_fixture_files(folder, job, layout, built, header, on_step);
   write_pages(folder, request, findings);
   say(stdout, "drawing sheets");
   const drawing::Issue issue{.date = drawing::date_of_epoch(std::getenv("SOURCE_DATE_EPOCH")),

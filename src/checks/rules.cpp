@@ -88,8 +88,8 @@ std::string_view why_not(const Rule &rule) {
 
 // Share of its limit by which a verdict misses it.
 double missed_by(const Verdict &v) {
-  const double by = std::abs(v.value - v.limit) / std::abs(v.limit);
-  return std::isfinite(by) ? by : std::numeric_limits<double>::infinity();
+  const auto left = margin(v.value, v.limit, v.bound);
+  return left ? std::abs(*left) : std::numeric_limits<double>::infinity();
 }
 
 Tally tally_of_clashes(const Design &design) {
@@ -146,6 +146,12 @@ std::string_view to_text(Bound bound) {
     return "above";
   }
   return "at most";
+}
+
+std::optional<double> margin(double value, double limit, Bound bound) {
+  const double over = bound == Bound::at_most ? limit - value : value - limit;
+  const double left = over / std::abs(limit);
+  return std::isfinite(left) ? std::optional(left) : std::nullopt;
 }
 
 Verdict verdict(const Rule &rule, const Design &design) {

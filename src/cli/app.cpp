@@ -45,13 +45,14 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   check->add_flag("--strict", options.check.strict, "No effect here: nothing is written");
   check->callback([&] { command = [&] { return run_check(options.check); }; });
 
-  auto *design = app.add_subcommand("design", "Parts as STEP and STL, assembly, results");
+  auto *design = app.add_subcommand("design", "Parts as STEP and STL, assembly, drawings, report, results");
   design->add_option("job", options.design.job, "Job file")->required();
   design->add_option("-o,--output", options.design.output, "Folder to write; out/NAME by default");
   design->add_flag("--json", options.design.json, "Print results.json");
   design->add_flag("--solve", options.design.solve,
                    "Choose what the job leaves open: smallest chamber that passes every rule");
   design->add_flag("--strict", options.design.strict, "Write nothing when a rule fails");
+  design->add_flag("--open", options.design.open, "Open the report in the browser");
   design->callback([&] { command = [&] { return run_design(options.design); }; });
 
   auto *compare = app.add_subcommand(

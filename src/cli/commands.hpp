@@ -26,6 +26,7 @@ struct DesignOptions {
   bool solve = false;
   bool json = false;
   bool strict = false; // write nothing when a rule fails
+  bool open = false;   // the page, once written
 };
 struct CompareOptions {
   std::vector<std::string> jobs, vary;
@@ -52,6 +53,9 @@ std::optional<study::Study> load(const std::string &path, bool solve = false);
 std::string chosen_text(const study::Study &);
 
 ExitCode outcome(const report::Findings &);
+
+// Asks the desktop (xdg-open) to show a page and does not wait; says so on stderr when there is none.
+void open_page(const std::string &path);
 
 // As a manifest lists it.
 report::ReadJob read_job_of(std::string name, const job::Sources &);

@@ -174,8 +174,8 @@ void require_good_end(int status, const study::Answer &answer) {
 
 // What every design has; the rest depends on the job.
 std::vector<std::string> promised(const checks::Design &design) {
-  std::vector<std::string> paths{"assembly.step", "assembly.glb", "setup-sheet.pdf", "plots/temperatures.svg",
-                                 "plots/oxygen.svg"};
+  std::vector<std::string> paths{"assembly.step",   "assembly.glb",           "gas-spaces.glb",
+                                 "setup-sheet.pdf", "plots/temperatures.svg", "plots/oxygen.svg"};
   for (const auto &part : fixture::part_metals(design.job, design.layout, design.volumes)) {
     if (part.volume > units::Volume{}) { // else this design does not need it
       paths.push_back(fmt::format("parts/{}.step", part.name));

@@ -119,6 +119,22 @@ void write_part(const std::filesystem::path &folder, const solids::Part &part, c
   write_stl(folder / fmt::format("{}.stl", part.name), part.solid, StlOptions{.exact_volume = part.volume});
 }
 
+// Gas of bore and chamber as bodies to look at.
+Assembly as_assembly(const solids::GasSpaces &gas, const std::string &name) {
+  constexpr Colour of_chamber{0.62, 0.50, 0.78}, of_bore{0.35, 0.62, 0.68};
+  Assembly spaces{.name = name, .description = "gas spaces", .items = {}};
+  const auto add = [&](std::string_view space, const std::vector<solids::kernel::Solid> &bodies,
+                       Colour colour) {
+    for (std::size_t i = 0; i < bodies.size(); ++i) {
+      const std::string part = i == 0 ? std::string(space) : fmt::format("{}-{}", space, i + 1);
+      spaces.items.push_back({{.name = part, .solid = bodies[i]}, colour, {}});
+    }
+  };
+  add("bore-gas", gas.bore_bodies, of_bore);
+  add("chamber-gas", gas.chamber_bodies, of_chamber);
+  return spaces;
+}
+
 } // namespace
 
 BuiltFixture build_fixture(const job::Job &job, const fixture::Layout &layout,
@@ -126,23 +142,24 @@ BuiltFixture build_fixture(const job::Job &job, const fixture::Layout &layout,
   solids::Assembly assembly = solids::build_assembly(
       job, layout, [&](std::string_view name) { on_step(fmt::format("building {}", name)); });
   on_step("measuring gas spaces");
-  solids::require_agreement(job, volumes, assembly, solids::measure_gas(job, layout, assembly));
+  solids::GasSpaces gas = solids::measure_gas(job, layout, assembly);
+  solids::require_agreement(job, volumes, assembly, gas);
   on_step("measuring clearances");
   const auto standing = solids::stand(assembly);
   solids::require_clearance_agreement(solids::measure_clearances(job, layout, standing),
                                       fixture::clearances(job, layout));
   std::vector<solids::Clash> clashes = solids::find_clashes(standing);
-  return {std::move(assembly), std::move(clashes)};
+  return {std::move(assembly), std::move(gas), std::move(clashes)};
 }
 
 void write_fixture_files(const std::filesystem::path &folder, const job::Job &job,
-                         const fixture::Layout &layout, const solids::Assembly &assembly,
-                         const StepHeader &header, const OnStep &on_step) {
+                         const fixture::Layout &layout, const BuiltFixture &built, const StepHeader &header,
+                         const OnStep &on_step) {
   const std::filesystem::path parts = folder / "parts";
   files::make_folder(parts);
   Assembly whole{
       .name = job.identity.name, .description = described(job.identity.title, header), .items = {}};
-  for (const auto &part : assembly.parts) {
+  for (const auto &part : built.assembly.parts) {
     on_step(fmt::format("writing {}", part.name));
     Part file = as_file_part(part, header);
     add_tolerances(layout, file);
@@ -157,6 +174,7 @@ void write_fixture_files(const std::filesystem::path &folder, const job::Job &jo
   on_step("writing assembly");
   write_step(folder / "assembly.step", whole, header);
   write_glb(folder / "assembly.glb", whole, viewing);
+  write_glb(folder / "gas-spaces.glb", as_assembly(built.gas, job.identity.name), viewing);
 }
 
 } // namespace purgewright::exchange

@@ -24,10 +24,10 @@ file(STRINGS tests/packages.txt packages)
 list(FIND packages "# ---- tests ----" end)
 list(SUBLIST packages 0 ${end} packages)
 set(library_packages ${packages})
-list(FILTER library_packages INCLUDE REGEX "^lib.*-dev$|^nlohmann-json3-dev$")
+list(FILTER library_packages INCLUDE REGEX "^lib.*-dev$|^nlohmann-json3-dev$|^zlib1g-dev$")
 set(font_packages ${packages})
 list(FILTER font_packages INCLUDE REGEX "^fonts-")
-foreach(package ${library_packages} ${font_packages})
+foreach(package ${library_packages} libjs-three ${font_packages})
   # Debian's own copy, of the version that is built with; elsewhere the list alone names them.
   install(FILES /usr/share/doc/${package}/copyright DESTINATION ${doc}/licences RENAME ${package}.txt
     COMPONENT program OPTIONAL)

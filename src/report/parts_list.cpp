@@ -11,7 +11,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 
 namespace purgewright::report {
 namespace {
@@ -71,23 +71,40 @@ std::string_view kind_of(fixture::ItemKind kind) {
 
 } // namespace
 
-std::string parts_list_csv(const Design &d) {
+MassUnit mass_unit(const Design &d) {
+  constexpr double pound = 0.45359237; // kg, exact by definition
+  return d.job.shop.unit_system == units::UnitSystem::inch ? MassUnit{"lb", pound} : MassUnit{"kg", 1.0};
+}
+
+std::vector<PartRow> part_rows(const Design &d) {
   const Serves serves(d);
   const auto heat = checks::part_heat(d);
   const auto metals = fixture::part_metals(d.job, d.layout, d.volumes);
-  const bool inch = d.job.shop.unit_system == units::UnitSystem::inch;
-  constexpr double pound = 0.45359237; // kg, exact by definition
-  std::string text = fmt::format(
-      "item,name,kind,quantity,material,stock or size,mass a piece [{}],may be printed,serves\r\n",
-      inch ? "lb" : "kg");
-  for (const fixture::Item &item : fixture::parts_list(d.job, d.layout, d.volumes)) {
+  const MassUnit unit = mass_unit(d);
+  std::vector<PartRow> rows;
+  for (fixture::Item &item : fixture::parts_list(d.job, d.layout, d.volumes)) {
     const bool made = item.kind == fixture::ItemKind::made;
     const auto *metal = made ? &*std::ranges::find(metals, item.id, &fixture::PartMetal::name) : nullptr;
-    text +=
-        fmt::format("{},{},{},{},{},{},{},{},{}\r\n", item.number, csv_cell(made ? item.id : item.title),
-                    kind_of(item.kind), item.quantity, csv_cell(item.material), csv_cell(item.size),
-                    made ? fmt::format("{:.3f}", metal->mass().value() / (inch ? pound : 1.0)) : "",
-                    made ? printed(d, heat, item.id) : "", csv_cell(made ? serves(item.id) : item.purpose));
+    rows.push_back({.item = {},
+                    .kind = kind_of(item.kind),
+                    .mass = made ? fmt::format("{:.3f}", metal->mass().value()) : "",
+                    .may_be_printed = made ? printed(d, heat, item.id) : "",
+                    .serves = made ? serves(item.id) : item.purpose});
+    rows.back().item = std::move(item);
+  }
+  return rows;
+}
+
+std::string parts_list_csv(const Design &d) {
+  std::string text = fmt::format(
+      "item,name,kind,quantity,material,stock or size,mass a piece [{}],may be printed,serves\r\n",
+      mass_unit(d).name);
+  for (const PartRow &row : part_rows(d)) {
+    const fixture::Item &item = row.item;
+    const bool made = item.kind == fixture::ItemKind::made;
+    text += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", item.number, csv_cell(made ? item.id : item.title),
+                        row.kind, item.quantity, csv_cell(item.material), csv_cell(item.size), row.mass,
+                        row.may_be_printed, csv_cell(row.serves));
   }
   return text;
 }

@@ -84,25 +84,21 @@ units::Volume gasket_holes(const fixture::Layout &layout, const Assembly &assemb
   return kernel::volume(kernel::cut(end, {in_place(assembly, ids::backing_pin)})) + kernel::volume(under);
 }
 
-units::Volume chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+Solid chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
   const auto &body = layout.body;
   const Solid open = open_space(chamber_stock(body), part(assembly, ids::chamber_body).solid,
                                 2 * body.end_screws.size() + body.base_screws.size() + body.dowels.size());
-  const Solid gas = kernel::cut(
+  return kernel::cut(
       open, {tube_in_chamber(job, layout), cap_outside(job.cap), in_place(assembly, ids::backing_pin)});
-  return kernel::volume(gas) - inlet_port(body) + gasket_holes(layout, assembly);
 }
 
-units::Volume dome_hollow(const job::Cap &cap) {
-  if (cap.shape != job::CapShape::domed) {
-    return {};
-  }
-  return kernel::volume(kernel::sphere_segment(
-      {{}, kernel::along_x}, fixture::dome_sphere(cap) - cap.thickness, cap.dome_height - cap.thickness));
+Solid dome_hollow(const job::Cap &cap) {
+  return kernel::sphere_segment({{}, kernel::along_x}, fixture::dome_sphere(cap) - cap.thickness,
+                                cap.dome_height - cap.thickness);
 }
 
-// From the plane of the plug's spigot face to the cap.
-units::Volume bore_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+// From the plane of the plug's spigot face to the cap, and the hollow of a domed one.
+std::vector<Solid> bore_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
   const Length start = layout.plug.spigot_length - job.tube.length;
   const Solid bore =
       kernel::cylinder({{start, {}, {}}, kernel::along_x}, 0.5 * job.tube.inside_diameter, -start);
@@ -116,16 +112,29 @@ units::Volume bore_gas(const job::Job &job, const fixture::Layout &layout, const
   if (job.cap.shape == job::CapShape::spigot) {
     standing.push_back(part(assembly, "cap").solid);
   }
-  return kernel::volume(standing.empty() ? bore : kernel::cut(bore, standing)) + dome_hollow(job.cap);
+  std::vector<Solid> bodies{standing.empty() ? bore : kernel::cut(bore, standing)};
+  if (job.cap.shape == job::CapShape::domed) {
+    bodies.push_back(dome_hollow(job.cap));
+  }
+  return bodies;
 }
 
 } // namespace
 
 GasSpaces measure_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
-  return {
-      kernel::in_part("chamber gas", [&] { return chamber_gas(job, layout, assembly); }),
-      kernel::in_part("bore gas", [&] { return bore_gas(job, layout, assembly); }),
-  };
+  GasSpaces gas;
+  kernel::in_part("chamber gas", [&] {
+    gas.chamber_bodies = {chamber_gas(job, layout, assembly)};
+    gas.chamber =
+        kernel::volume(gas.chamber_bodies.front()) - inlet_port(layout.body) + gasket_holes(layout, assembly);
+  });
+  kernel::in_part("bore gas", [&] {
+    gas.bore_bodies = bore_gas(job, layout, assembly);
+    for (const Solid &body : gas.bore_bodies) {
+      gas.bore += kernel::volume(body);
+    }
+  });
+  return gas;
 }
 
 } // namespace purgewright::solids

@@ -38,7 +38,7 @@ std::vector<std::string> third_parties() {
   std::vector<std::string> names;
   std::istringstream lines(bytes_of(project_file("tests/packages.txt")));
   for (std::string line; std::getline(lines, line) && !line.starts_with("# ----");) {
-    if (line.ends_with("-dev") || line.starts_with("fonts-")) {
+    if (line.ends_with("-dev") || line.starts_with("fonts-") || line.starts_with("libjs-")) {
       names.push_back(line);
     }
   }

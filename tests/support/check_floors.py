@@ -23,8 +23,9 @@ BELOW = {
 }
 BELOW["drawing"] = BELOW["exchange"] = BELOW["report"] = set(BELOW)
 BELOW["pages"] = set(BELOW)
-BELOW["dxf"] = set(BELOW)
-BELOW["study"] = set(BELOW) - {"letters", "solids", "drawing", "exchange", "pages", "dxf"}
+BELOW["html"] = {"units", "files", "standards", "job", "fixture", "gas", "heat", "checks", "report"}
+BELOW["dxf"] = set(BELOW) - {"html"}
+BELOW["study"] = set(BELOW) - {"letters", "solids", "drawing", "exchange", "pages", "html", "dxf"}
 BELOW["cli"] = set(BELOW) - {"dxf"}
 BELOW["solids_main"] = set(BELOW)  # the one program that joins dxflib
 

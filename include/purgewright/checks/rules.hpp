@@ -9,6 +9,7 @@
 #include "purgewright/checks/design.hpp"
 #include "purgewright/units/dimension.hpp"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -52,6 +53,10 @@ struct RuleResult {
   Bound bound = Bound::at_most;
   bool has_amount = true; // false: a clash that nothing measures, value and limit say nothing
 };
+
+// Share of the limit that is left: 0.25 where a value of 30 may be 40, negative where the limit is missed.
+// Empty where the limit is zero or a number is none.
+std::optional<double> margin(double value, double limit, Bound);
 
 // Whether the design holds what the rule judges.
 bool judgeable(const Rule &, const Design &);

@@ -3,8 +3,8 @@
 // Units: millimetres in STEP and STL, metres in glb. Frame: parts in their own frames, the assembly in the
 // joint's. Range and errors: the layout must be buildable; kernel::SolidError, also when a volume measured on
 // the solids or a clearance disagrees with the closed form; FileError when a file cannot be written.
-// Guarantee: same job and header, same bytes. Clashes between parts are returned for the rules to judge before
-// anything is written.
+// Guarantee: same job and header, same bytes. Clashes between parts are returned for the rules to judge
+// before anything is written.
 #pragma once
 
 #include "purgewright/exchange/step.hpp"
@@ -23,14 +23,16 @@ namespace purgewright::exchange {
 using OnStep = std::function<void(std::string_view)>;
 
 struct BuiltFixture {
-  solids::Assembly assembly;          // agrees with the closed forms; for the drawings
+  solids::Assembly assembly; // agrees with the closed forms; for the drawings
+  solids::GasSpaces gas;
   std::vector<solids::Clash> clashes; // parts that share metal
 };
 
-BuiltFixture build_fixture(const job::Job &, const fixture::Layout &, const fixture::Volumes &, const OnStep &);
+BuiltFixture build_fixture(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
+                           const OnStep &);
 
-// Writes parts/NAME.step, parts/NAME.stl, assembly.step and assembly.glb below the folder.
+// Writes parts/NAME.step, parts/NAME.stl, assembly.step, assembly.glb and gas-spaces.glb below the folder.
 void write_fixture_files(const std::filesystem::path &folder, const job::Job &, const fixture::Layout &,
-                         const solids::Assembly &, const StepHeader &, const OnStep &);
+                         const BuiltFixture &, const StepHeader &, const OnStep &);
 
 } // namespace purgewright::exchange

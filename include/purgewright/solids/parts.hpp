@@ -70,6 +70,7 @@ Assembly build_assembly(const job::Job &, const fixture::Layout &, const OnPart 
 // less what stands in them. volumes.hpp says where each space ends.
 struct GasSpaces {
   units::Volume chamber{}, bore{};
+  std::vector<kernel::Solid> chamber_bodies, bore_bodies; // joint's frame, to look at: without gasket holes
 };
 GasSpaces measure_gas(const job::Job &, const fixture::Layout &, const Assembly &);
 

@@ -17,7 +17,7 @@ _purgewright() {
   case $command in
     new) options='-o --output' ;;
     check) options='--json --all --solve --strict' ;;
-    design) options='-o --output --json --solve --strict' ;;
+    design) options='-o --output --json --solve --strict --open' ;;
     compare) options='--vary --quick -o --output --json' ;;
   esac
   local IFS=$'\n'

@@ -33,4 +33,5 @@ complete -c purgewright -n '__fish_seen_subcommand_from check' -l all -d 'Reason
 complete -c purgewright -n '__fish_seen_subcommand_from check design' -l solve -d 'Choose what the job leaves open'
 complete -c purgewright -n '__fish_seen_subcommand_from check' -l strict -d 'No effect here'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -l strict -d 'Write nothing when a rule fails'
+complete -c purgewright -n '__fish_seen_subcommand_from design' -l open -d 'Open the report in the browser'
 complete -c purgewright -n '__fish_seen_subcommand_from trace' -a '(__purgewright_quantities)'
