@@ -61,8 +61,10 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   compare->add_option("--vary", options.compare.vary, "KEY=FROM:TO:STEP, may be given more than once");
   compare->add_flag("--quick", options.compare.quick,
                     "Sweep in closed form: purge, heat and measured log are not judged");
+  compare->add_option("--show", options.compare.show,
+                      "ID of a further quantity, may be given more than once");
   compare->add_option("-o,--output", options.compare.output,
-                      "Folder for the CSV and JSON; out/compare by default");
+                      "Folder for page, CSV and JSON; out/compare by default");
   compare->add_flag("--json", options.compare.json, "Print comparison.json");
   compare->callback([&] { command = [&] { return run_compare(options.compare); }; });
 

@@ -29,7 +29,7 @@ struct DesignOptions {
   bool open = false;   // the page, once written
 };
 struct CompareOptions {
-  std::vector<std::string> jobs, vary;
+  std::vector<std::string> jobs, vary, show;
   std::string output;
   bool json = false, quick = false;
 };

@@ -3,6 +3,7 @@
 #include "signals.hpp"
 
 #include "purgewright/files/text.hpp"
+#include "purgewright/html/comparison_page.hpp"
 #include "purgewright/study/comparison.hpp"
 
 #include <fmt/format.h>
@@ -45,10 +46,11 @@ ExitCode run_compare(const CompareOptions &options) {
   const auto all = gather_all(options.jobs);
   study::Comparing comparing;
   try {
-    comparing = options.vary.empty()
-                    ? study::compare(all)
-                    : study::sweep(all.front(), options.vary,
-                                   options.quick ? study::Judging::quick : study::Judging::every_rule);
+    comparing =
+        options.vary.empty()
+            ? study::compare(all, options.show)
+            : study::sweep(all.front(), options.vary,
+                           options.quick ? study::Judging::quick : study::Judging::every_rule, options.show);
   } catch (const study::BadSweep &error) {
     complain(fmt::format("error: {}", error.what()));
     return ExitCode::bad_input;
@@ -63,6 +65,9 @@ ExitCode run_compare(const CompareOptions &options) {
     OutputFolder folder(target, "compare");
     folder.write("comparison.csv", report::comparison_csv(*comparing.comparison));
     folder.write("comparison.json", json);
+    if (comparing.comparison->designs.size() <= html::most_designs_shown) {
+      folder.write("comparison.html", html::comparison_page(*comparing.comparison, tool_version));
+    }
     folder.write("manifest.json", report::manifest_json(folder.staging(), {.command = "compare",
                                                                            .version = tool_version,
                                                                            .jobs = read_jobs(all)}));

@@ -18,10 +18,12 @@ namespace {
 constexpr std::size_t most_judged_designs = 10'000;
 
 using Sweeps = std::vector<job::Sweep>;
+using Ids = std::span<const std::string>;
 
 struct Row {
   report::ComparedDesign design;
-  job::Diagnostics problems; // the row is no design when one is an error
+  std::vector<report::Asked> asked; // of the first row alone
+  job::Diagnostics problems;        // the row is no design when one is an error
   units::UnitSystem unit_system{};
 };
 
@@ -40,15 +42,25 @@ std::vector<double> vary(const Sweeps &sweeps, std::size_t n, job::Draft &draft)
   return values;
 }
 
-Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judging) {
+std::vector<report::Asked> asked_of(const checks::Design &design, Ids show) {
+  try {
+    return show.empty() ? std::vector<report::Asked>{} : report::asked_of(design, show);
+  } catch (const std::out_of_range &error) {
+    throw BadSweep(fmt::format(
+        "--show: the design has no quantity '{}'; `purgewright trace JOB` lists them all", error.what()));
+  }
+}
+
+Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judging, Ids show) {
   std::vector<double> values = vary(sweeps, n, draft);
   job::Resolution resolution = job::resolve(draft);
   if (!resolution.job) {
-    return {.design = {}, .problems = std::move(resolution.problems)};
+    return {.design = {}, .asked = {}, .problems = std::move(resolution.problems)};
   }
   const auto evaluation = judging == Judging::quick ? checks::evaluate_closed_form : checks::evaluate_row;
   checks::Design design = evaluation(std::move(*resolution.job));
-  Row row{.design = report::compared(design),
+  Row row{.design = report::compared(design, {}, show),
+          .asked = n == 0 ? asked_of(design, show) : std::vector<report::Asked>{},
           .problems = std::move(design.log.problems),
           .unit_system = design.job.shop.unit_system};
   row.design.varied = std::move(values);
@@ -56,13 +68,13 @@ Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judg
 }
 
 // Every row by itself and in its own place, so that the number of threads changes nothing.
-std::vector<Row> make_rows(const job::Draft &draft, const Sweeps &sweeps, std::size_t total,
-                           Judging judging) {
+std::vector<Row> make_rows(const job::Draft &draft, const Sweeps &sweeps, std::size_t total, Judging judging,
+                           Ids show) {
   std::vector<Row> rows(total);
   std::atomic<std::size_t> next{0};
   const auto work = [&] {
     for (std::size_t n = next++; n < total; n = next++) {
-      rows[n] = make_row(draft, sweeps, n, judging);
+      rows[n] = make_row(draft, sweeps, n, judging, show);
     }
   };
   std::vector<std::future<void>> others;
@@ -117,7 +129,7 @@ void add(job::Diagnostics &all, const job::Diagnostics &more) {
 
 } // namespace
 
-Comparing compare(std::span<const job::Sources> all) {
+Comparing compare(std::span<const job::Sources> all, Ids show) {
   Comparing result{.comparison = report::Comparison{}, .problems = {}};
   for (const auto &sources : all) {
     job::Resolution resolution = job::read_job(sources);
@@ -126,7 +138,10 @@ Comparing compare(std::span<const job::Sources> all) {
       result.comparison->unit_system = resolution.job->shop.unit_system;
       const checks::Design design = checks::evaluate(std::move(*resolution.job));
       add(result.problems, design.log.problems);
-      result.comparison->designs.push_back(report::compared(design, design.job.identity.name));
+      if (result.comparison->designs.empty()) {
+        result.comparison->asked = asked_of(design, show);
+      }
+      result.comparison->designs.push_back(report::compared(design, design.job.identity.name, show));
     }
   }
   if (job::has_errors(result.problems)) {
@@ -135,7 +150,7 @@ Comparing compare(std::span<const job::Sources> all) {
   return result;
 }
 
-Comparing sweep(const job::Sources &sources, std::span<const std::string> texts, Judging judging) {
+Comparing sweep(const job::Sources &sources, std::span<const std::string> texts, Judging judging, Ids show) {
   const Sweeps sweeps = read_sweeps(texts, judging);
   job::DraftReading reading = job::read_draft(sources);
   if (job::has_errors(reading.problems)) {
@@ -150,11 +165,14 @@ Comparing sweep(const job::Sources &sources, std::span<const std::string> texts,
     comparison.varied_currencies.push_back(swept.currency);
     total *= swept.count;
   }
-  for (Row &row : make_rows(reading.draft, sweeps, total, judging)) {
+  for (Row &row : make_rows(reading.draft, sweeps, total, judging, show)) {
     if (job::has_errors(row.problems)) {
       return {.comparison = std::nullopt, .problems = std::move(row.problems)};
     }
     comparison.unit_system = row.unit_system;
+    if (comparison.designs.empty()) {
+      comparison.asked = std::move(row.asked);
+    }
     comparison.designs.push_back(std::move(row.design));
   }
   name_rows(comparison);

@@ -1,16 +1,18 @@
 // Designs side by side: the figures people compare, the better one of each row marked.
 //
-// A row says how many rules fail, which worst, how many are cautions, and which were not judged; where purge
-// and heat were left out the count is none of all rules and is never given as such.
+// A row says how many rules fail, which worst, how many are cautions, which has the least room left and how
+// much, and which were not judged; where purge and heat were left out the count is none of all rules and is
+// never given as such.
 //
-// Units: values are SI. Guarantee: evaluating one design makes no text but a rule's id, so that quick sweeps
-// run thousands a second.
+// Units: values are SI. Guarantee: evaluating one design in closed form makes no text but a rule's id, so
+// that quick sweeps run thousands a second.
 #pragma once
 
 #include "purgewright/checks/rules.hpp"
 
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -28,30 +30,66 @@ struct Metric {
 };
 
 std::span<const Metric> metrics();
-inline constexpr std::size_t metric_count = 13;
+inline constexpr std::size_t metric_count = 29;
 using MetricValues = std::array<double, metric_count>;
 
-// All metrics of a design; not a number where the layout has conflicts.
+// All metrics of a design; not a number where the layout has conflicts or the metric is not known.
 MetricValues measure(const checks::Design &);
+
+// A figure asked for by its id, beside the metrics.
+struct Asked {
+  std::string id, title;
+  units::Dimension dimension{};
+};
+
+// The rule with the least room left of its limit. One that stands at its limit by design, as the smallest
+// wall that the layout may leave, says nothing and does not count.
+struct Tightest {
+  std::string_view rule; // empty: none is judged
+  double margin = 0.0;   // checks::margin
+};
+
+struct Kind { // "plug", "bore-ring"
+  std::string_view what, kind;
+};
 
 struct ComparedDesign {
   std::string name;           // file stem, or the varied values "fixture.wall=4 mm"
   std::vector<double> varied; // SI, one for each key of the sweep
   MetricValues values{};
   checks::Tally rules{};
+  std::string currency{};
+  // Empty where purge and heat were left out.
+  Tightest tightest{};
+  std::vector<Kind> kinds{};
+  std::vector<double> asked{};                               // not a number where this design has none
+  std::vector<std::optional<checks::Status>> of_each_rule{}; // as checks::rules(); none where not judged
 };
 
-// A design as a row: its metrics and its rules.
-ComparedDesign compared(const checks::Design &, std::string name = {});
+// A design as a row: its metrics, its rules, and the figures of these ids.
+ComparedDesign compared(const checks::Design &, std::string name = {},
+                        std::span<const std::string> asked = {});
+
+// What the ids ask for, as the design has it; throws std::out_of_range with an id that it does not have.
+std::vector<Asked> asked_of(const checks::Design &, std::span<const std::string> ids);
 
 struct Comparison {
   std::vector<std::string> varied_keys;
   std::vector<units::Dimension> varied_dimensions;
   std::vector<std::string> varied_currencies; // of prices; empty for other keys
+  std::vector<Asked> asked;
   std::vector<ComparedDesign> designs;
   units::UnitSystem unit_system = units::UnitSystem::metric;
   bool quick = false; // purge, heat and measured log were left out: their rules are not judged
 };
+
+// A metric of a design as the table prints it, in the unit of the row's largest value; "-" for none.
+std::string metric_text(const Comparison &, const ComparedDesign &, std::size_t metric);
+// A figure asked for.
+std::string asked_text(const Comparison &, const ComparedDesign &, std::size_t asked);
+
+// "heat.tacks_melt 2 % left"; "-" where nothing was judged.
+std::string tightest_text(const ComparedDesign &);
 
 // "shop.argon_price=12 EUR/m3": the value of a row's varied key.
 std::string varied_text(const Comparison &, std::size_t key, double value);
@@ -61,6 +99,9 @@ std::vector<std::size_t> best(const Comparison &, std::size_t metric);
 
 // Whether a rule of any design fails, or its layout clashes.
 bool any_fails(const Comparison &);
+
+// Whether any design has this metric.
+bool is_known(const Comparison &, std::size_t metric);
 
 // Few designs: a row a figure. Many: a line a design. Best values carry a star.
 std::string comparison_text(const Comparison &);

@@ -16,6 +16,7 @@
 
 namespace purgewright::study {
 
+// Of a sweep, or of an id to show that the designs do not have.
 struct BadSweep : std::runtime_error {
   using std::runtime_error::runtime_error;
 };
@@ -29,10 +30,11 @@ struct Comparing {
   job::Diagnostics problems;
 };
 
-// A row a job, each judged by everything that needs no solids.
-Comparing compare(std::span<const job::Sources>);
+// A row a job, each judged by everything that needs no solids. `show`: ids of further figures.
+Comparing compare(std::span<const job::Sources>, std::span<const std::string> show = {});
 
 // Every combination of the varied values on one job, the last key varying fastest.
-Comparing sweep(const job::Sources &, std::span<const std::string> sweeps, Judging);
+Comparing sweep(const job::Sources &, std::span<const std::string> sweeps, Judging,
+                std::span<const std::string> show = {});
 
 } // namespace purgewright::study

@@ -5,7 +5,7 @@ _purgewright() {
   # Words after the command that are neither options nor their values.
   for ((i = 2; i < COMP_CWORD; ++i)); do
     case ${COMP_WORDS[i]} in
-      -o | --output | --vary) ((++i)) ;;
+      -o | --output | --vary | --show) ((++i)) ;;
       -*) ;;
       *) ((++given)) ;;
     esac
@@ -18,13 +18,13 @@ _purgewright() {
     new) options='-o --output' ;;
     check) options='--json --all --solve --strict' ;;
     design) options='-o --output --json --solve --strict --open' ;;
-    compare) options='--vary --quick -o --output --json' ;;
+    compare) options='--vary --quick --show -o --output --json' ;;
   esac
   local IFS=$'\n'
   case $command:$previous in
     new:-o | new:--output) COMPREPLY=($(compgen -f -- "$word")) ;;
     *:-o | *:--output) COMPREPLY=($(compgen -d -- "$word")) ;;
-    *:--vary) COMPREPLY=() ;;
+    *:--vary | *:--show) COMPREPLY=() ;;
     *)
       case $command:$given:$word in
         *:-*) IFS=$' \n' && COMPREPLY=($(compgen -W "$options -h --help" -- "$word")) ;;

@@ -1,0 +1,69 @@
+"""comparison.html, in a real browser: comparison_page.py PROGRAM JOB JOB"""
+
+import pathlib
+import sys
+import tempfile
+import unittest
+
+import browser
+from browser import Page
+
+PROGRAM, *JOBS = sys.argv[1:]
+
+
+class Comparison(Page):
+    @classmethod
+    def setUpClass(cls):
+        cls.folder = tempfile.TemporaryDirectory()
+        out = pathlib.Path(cls.folder.name) / "out"
+        hot = pathlib.Path(cls.folder.name) / "hot.yaml"  # its arc cuts the wall: one design that fails
+        hot.write_text(pathlib.Path(JOBS[0]).read_text().replace("current: 33 A", "current: 320 A").replace(
+            "name: logger-25", "name: hot"))
+        browser.run(PROGRAM, "compare", *JOBS, str(hot), "-o", str(out), "--show", "heat.run.1.hold", fails=True)
+        cls.browser = browser.start()
+        cls.browser.get((out / "comparison.html").as_uri())
+
+    @classmethod
+    def tearDownClass(cls):
+        super().tearDownClass()
+        cls.folder.cleanup()
+
+    def head(self, title):
+        return self.script(
+            "return [...document.querySelectorAll('#designs thead th')].findIndex((h) => h.title === arguments[0])", title)
+
+    def test_a_answer(self):
+        self.assertIn("2 of 3.", self.element("#answer").text)
+
+    def test_b_table_sorts(self):
+        for title in ("purge.wait", "heat.run.1.hold", "rules.failing"):
+            column = self.head(title)
+            for reverse in (False, True):
+                self.script("arguments[0].click()",
+                            self.elements("#designs thead button")[column])
+                values = [float(v) for v in self.column("#designs", column) if v]
+                self.assertEqual(values, sorted(values, reverse=reverse))
+
+    def test_c_plot(self):
+        self.assertEqual(len(self.elements("#plot circle")), 3)
+        before = [c.get_attribute("cx") for c in self.elements("#plot circle")]
+        self.script("const across = document.getElementById('across'); across.selectedIndex = 5;"
+                    "across.dispatchEvent(new Event('change'))")
+        self.assertNotEqual(before, [c.get_attribute("cx") for c in self.elements("#plot circle")])
+        self.assertEqual(len(self.elements("#plot circle.fail")), 1)
+
+    def test_d_grid(self):
+        self.assertGreaterEqual(len(self.elements("#grid .mark.fail")), 1)
+
+    def test_e_names(self):
+        self.check_names()
+
+    def test_f_narrow(self):
+        self.check_width(400)
+
+    def test_z_quiet(self):
+        self.check_quiet()
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1], verbosity=2)

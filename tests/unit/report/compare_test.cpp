@@ -1,0 +1,99 @@
+// Designs side by side: what is known, which rule has the least room, figures asked for.
+#include "purgewright/report/compare.hpp"
+
+#include "support/paths.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+using namespace purgewright;
+using Catch::Matchers::Contains;
+
+namespace {
+
+job::Job job_of(const std::string &name) {
+  const auto resolution = job::read_job(test::example_job(name));
+  REQUIRE(resolution.job);
+  return *resolution.job;
+}
+
+double value(const report::ComparedDesign &design, std::string_view id) {
+  const auto at = std::ranges::find(report::metrics(), id, &report::Metric::id);
+  REQUIRE(at != report::metrics().end());
+  return design.values.at(static_cast<std::size_t>(at - report::metrics().begin()));
+}
+
+} // namespace
+
+TEST_CASE("a row's metrics are the figures of the same ids") {
+  const auto design = checks::evaluate_row(job_of("logger-25"));
+  const auto row = report::compared(design);
+  const auto figures = checks::figures(design);
+  int found = 0;
+  for (const auto &metric : report::metrics()) {
+    if (const auto *figure = units::find(figures, metric.id)) {
+      INFO(metric.id);
+      // Parts of a bottle are whole.
+      const double whole = metric.id == "gas.parts_per_bottle" ? std::floor(figure->value) : figure->value;
+      CHECK(value(row, metric.id) == Approx(whole));
+      CHECK(units::si_unit(metric.dimension) == units::si_unit(figure->dimension));
+      ++found;
+    }
+  }
+  CHECK(found >= 18);
+}
+
+TEST_CASE("a row in closed form knows nothing of purge and heat, and says so by no number") {
+  const auto row = report::compared(checks::evaluate_closed_form(job_of("logger-25")));
+  CHECK(std::isnan(value(row, "purge.wait")));
+  CHECK(std::isnan(value(row, "gas.cost.per_part")));
+  CHECK(std::isfinite(value(row, "volume.chamber_gas")));
+  CHECK(std::isfinite(value(row, "mass.total")));
+  CHECK(row.tightest.rule.empty());
+  report::Comparison one;
+  one.designs.push_back(row);
+  one.quick = true;
+  CHECK_THAT(report::comparison_text(one), !Contains("oxygen in bore"));
+}
+
+TEST_CASE("the tightest rule has the least share of its limit left, unless it was laid out at its limit") {
+  const auto design = checks::evaluate_row(job_of("logger-25"));
+  const auto row = report::compared(design);
+  REQUIRE_FALSE(row.tightest.rule.empty());
+  for (const auto &rule : checks::judge(design)) {
+    const auto left = checks::margin(rule.value, rule.limit, rule.bound);
+    if (left && std::abs(*left) > 1e-6) {
+      INFO(rule.id);
+      CHECK(row.tightest.margin <= *left);
+    }
+  }
+  CHECK(row.tightest.rule != "machining.thinnest_wall"); // the layout leaves just the least wall
+}
+
+TEST_CASE("the room left of a limit counts from either side") {
+  using checks::Bound;
+  CHECK(checks::margin(30.0, 40.0, Bound::at_most).value() == Approx(0.25));
+  CHECK(checks::margin(50.0, 40.0, Bound::at_most).value() == Approx(-0.25));
+  CHECK(checks::margin(50.0, 40.0, Bound::at_least).value() == Approx(0.25));
+  CHECK(checks::margin(-1.0, -2.0, Bound::above).value() == Approx(0.5));
+  CHECK_FALSE(checks::margin(1.0, 0.0, Bound::at_least).has_value());
+  CHECK_FALSE(checks::margin(std::nan(""), 1.0, Bound::at_most).has_value());
+}
+
+TEST_CASE("figures asked for stand beside the metrics; an unknown id is refused") {
+  const auto design = checks::evaluate_row(job_of("logger-25"));
+  const std::vector<std::string> ids{"heat.run.1.hold", "area.vent"};
+  report::Comparison both;
+  both.asked = report::asked_of(design, ids);
+  both.designs.push_back(report::compared(design, "one", ids));
+  REQUIRE(both.designs.front().asked.size() == 2);
+  CHECK(both.designs.front().asked.front() == Approx(design.heat.runs.front().hold.value()));
+  CHECK_THAT(report::comparison_text(both), Contains("heat.run.1.hold"));
+  CHECK_THAT(report::comparison_csv(both), Contains(",heat.run.1.hold [s],area.vent [m2],"));
+  CHECK_THROWS_AS(report::asked_of(design, std::vector<std::string>{"heat.run.99.hold"}), std::out_of_range);
+}
