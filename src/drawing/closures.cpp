@@ -9,7 +9,6 @@
 namespace purgewright::drawing {
 namespace {
 
-
 ViewPlan wiper_view(const Inputs &in) {
   const auto &wiper = in.layout.wiper;
   const auto &n = in.labels;

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double pitch = 1.6 * letter_height, between_steps = 3.0;
 constexpr double heading_height = 5.0;
-constexpr const char *heading_text = "Order of assembly (numbers in brackets: parts list)";
+constexpr const char *heading_text = "Order of assembly (numbers: parts list)";
 constexpr double number_width = 10.0, column_gap = 12.0;
 constexpr double widest = 200.0; // of a column: longer lines are hard to follow
 

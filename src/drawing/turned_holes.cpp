@@ -92,6 +92,14 @@ int ports_alike(const Part &part, const Hole &hole) {
   return said ? 0 : count;
 }
 
+bool is_crossed(const Part &part, fixture::Length radius) {
+  bool found = false;
+  each<Hole>(part, [&](const Hole &hole) {
+    found = found || (hole.end == HoleEnd::crossing && !along_axis(hole) && hole.crossed_radius == radius);
+  });
+  return found;
+}
+
 // Steps of a hole along X: diameters on leaders, depths above the view.
 void axial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole) {
   const auto &n = in.labels;
@@ -121,8 +129,9 @@ void axial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole &
                                    through    ? " through"
                                    : crossing ? " to cross drilling"
                                               : "");
-      // Ways from the rear above the axis are named above it: no leader crosses the bore.
-      const double side = into > 0.0 && !(z > 0.0) ? -1.0 : 1.0;
+      // Ways from the rear above the axis are named above it: no leader crosses the bore. What a drilling
+      // from above meets is named below it.
+      const double side = (into > 0.0 && !(z > 0.0)) || is_crossed(part, step.radius) ? -1.0 : 1.0;
       view.callouts.push_back(bore(name(part, prefix, fmt::format("{}_radius", step.name)), std::move(label),
                                    {mouth + into * (0.35 * from + 0.65 * depth), 0, z + side * r}, {1, 0, 0},
                                    side < 0.0   ? down_right
