@@ -108,13 +108,26 @@ void name_uses(Model const &model, Assembly const &assembly) {
   });
 }
 
+namespace {
+
+// OpenCASCADE 7.6.3 and 7.8.1 end the schema's name with a dot that ISO 10303-21 does not have there.
+std::string with_schema_name(std::string text) {
+  constexpr std::string_view wrong = "_MIM_LF. {", right = "_MIM_LF {";
+  auto const at = text.find(wrong);
+  if (at < text.find("ENDSEC"))
+    text.replace(at, wrong.size(), right);
+  return text;
+}
+
+} // namespace
+
 std::string model_text(Model const &model) {
   StepData_StepWriter writer(model);
   writer.SendModel(Handle(StepData_Protocol)::DownCast(model->Protocol()));
   std::ostringstream stream;
   stream.imbue(std::locale::classic());
   writer.Print(stream);
-  return with_escapes(std::move(stream).str());
+  return with_schema_name(with_escapes(std::move(stream).str()));
 }
 
 } // namespace purgewright::exchange
