@@ -85,12 +85,13 @@ std::vector<PartRow> part_rows(const Design &d) {
   for (fixture::Item &item : fixture::parts_list(d.job, d.layout, d.volumes)) {
     const bool made = item.kind == fixture::ItemKind::made;
     const auto *metal = made ? &*std::ranges::find(metals, item.id, &fixture::PartMetal::name) : nullptr;
-    rows.push_back({.item = {},
-                    .kind = kind_of(item.kind),
-                    .mass = made ? fmt::format("{:.3f}", metal->mass().value()) : "",
-                    .may_be_printed = made ? printed(d, heat, item.id) : "",
-                    .serves = made ? serves(item.id) : item.purpose});
-    rows.back().item = std::move(item);
+    PartRow row;
+    row.kind = kind_of(item.kind);
+    row.mass = made ? fmt::format("{:.3f}", metal->mass().value() / unit.kilograms) : "";
+    row.may_be_printed = made ? printed(d, heat, item.id) : "";
+    row.serves = made ? serves(item.id) : item.purpose;
+    row.item = std::move(item);
+    rows.push_back(std::move(row));
   }
   return rows;
 }
