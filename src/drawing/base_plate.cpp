@@ -220,13 +220,9 @@ void base_callouts(ViewPlan &view, const Inputs &in) {
 
 ViewPlan base_top(const Inputs &in) {
   const auto &base = in.layout.base;
-  ViewPlan view;
-  view.name = "from-above";
-  view.looking = from_above;
+  ViewPlan view =
+      face_from_above({in_mm(base.x_min), in_mm(base.x_max), in_mm(base.y_min), in_mm(base.y_max)});
   view.room = {52, 50, 40, 60};
-  const double x0 = in_mm(base.x_min), x1 = in_mm(base.x_max), y0 = in_mm(base.y_min), y1 = in_mm(base.y_max);
-  view.outline(Line::visible, {{x0, y0, 0}, {x1, y0, 0}, {x1, y1, 0}, {x0, y1, 0}});
-  view.axis({x0, 0, 0}, {x1, 0, 0});
   base_holes(view, in);
   base_lengths(view, in);
   base_widths(view, in);

@@ -12,15 +12,10 @@ namespace {
 ViewPlan wiper_view(const Inputs &in) {
   const auto &wiper = in.layout.wiper;
   const auto &n = in.labels;
-  ViewPlan view;
-  view.name = "from-left";
-  view.moved_caption = "View from the left";
-  view.looking = from_left;
-  view.room = {34, 46, 34, 26};
   const double half = 0.5 * in_mm(wiper.width), z1 = in_mm(wiper.z_max);
-  view.outline(Line::visible, {{0, -half, -z1}, {0, half, -z1}, {0, half, z1}, {0, -half, z1}});
+  ViewPlan view = face_from_left({-half, half, -z1, z1});
+  view.room = {34, 46, 34, 26};
   view.circle(Line::visible, {}, in_mm(wiper.plate_hole_radius));
-  view.axis({0, 0, -z1}, {0, 0, z1});
   view.axis({0, -half, 0}, {0, half, 0});
   const auto hole = [&](std::size_t i) { return Vec{0, in_mm(wiper.knobs[i].y), in_mm(wiper.knobs[i].z)}; };
   for (std::size_t i = 0; i < wiper.knobs.size(); ++i) {
@@ -45,13 +40,9 @@ ViewPlan wiper_view(const Inputs &in) {
 ViewPlan cover_view(const Inputs &in) {
   const auto &cover = in.layout.plenum_cover;
   const auto &n = in.labels;
-  ViewPlan view;
-  view.name = "from-above";
-  view.looking = from_above;
-  view.room = {40, 46, 34, 34};
   const double half = 0.5 * in_mm(cover.width), x0 = in_mm(cover.x_min), x1 = in_mm(cover.x_max);
-  view.outline(Line::visible, {{x0, -half, 0}, {x1, -half, 0}, {x1, half, 0}, {x0, half, 0}});
-  view.axis({x0, 0, 0}, {x1, 0, 0});
+  ViewPlan view = face_from_above({x0, x1, -half, half});
+  view.room = {40, 46, 34, 34};
   const auto at = [](const fixture::Position &p) { return Vec{in_mm(p.x), in_mm(p.y), 0}; };
   for (const auto &screw : cover.screws) {
     hole_end_on(view, at(screw), cover.screw_radius);

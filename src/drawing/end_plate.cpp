@@ -91,15 +91,10 @@ ViewPlan section(const Inputs &in) {
 ViewPlan inner_face(const Inputs &in) {
   const auto &plate = in.layout.end_plate;
   const auto &n = in.labels;
-  ViewPlan view;
-  view.name = "from-left";
-  view.moved_caption = "View from the left";
-  view.looking = from_left;
-  view.room = {34, 46, 34, 26};
   const double half = 0.5 * in_mm(plate.width), z0 = in_mm(plate.z_min), z1 = in_mm(plate.z_max);
-  view.outline(Line::visible, {{0, -half, z0}, {0, half, z0}, {0, half, z1}, {0, -half, z1}});
+  ViewPlan view = face_from_left({-half, half, z0, z1});
+  view.room = {34, 46, 34, 26};
   hole_end_on(view, {}, plate.pin_bore_radius);
-  view.axis({0, 0, z0}, {0, 0, z1});
   view.axis({0, -half, 0}, {0, half, 0});
   const Vec meter{0, in_mm(plate.meter.at.y), in_mm(plate.meter.at.z)};
   view.circle(Line::visible, meter, in_mm(plate.meter.radius));

@@ -124,6 +124,27 @@ void add_top_row(const Inputs &in, PartPlan &plan, std::vector<ViewPlan> row) {
   plan.rows.insert(first ? plan.rows.end() : plan.rows.begin(), std::move(row));
 }
 
+ViewPlan face_from_left(const Rectangle &yz) {
+  const auto [y0, y1, z0, z1] = yz;
+  ViewPlan view;
+  view.name = "from-left";
+  view.moved_caption = "View from the left";
+  view.looking = from_left;
+  view.outline(Line::visible, {{0, y0, z0}, {0, y1, z0}, {0, y1, z1}, {0, y0, z1}});
+  view.axis({0, 0, z0}, {0, 0, z1});
+  return view;
+}
+
+ViewPlan face_from_above(const Rectangle &xy) {
+  const auto [x0, x1, y0, y1] = xy;
+  ViewPlan view;
+  view.name = "from-above";
+  view.looking = from_above;
+  view.outline(Line::visible, {{x0, y0, 0}, {x1, y0, 0}, {x1, y1, 0}, {x0, y1, 0}});
+  view.axis({x0, 0, 0}, {x1, 0, 0});
+  return view;
+}
+
 void thread_end_on(ViewPlan &view, Vec centre, double major_radius) {
   constexpr double start = 0.05 * std::numbers::pi; // the open quarter is off the centre lines
   view.circle(Line::thread, centre, major_radius, 0.5 * std::numbers::pi + start, 0.75 * full_turn);

@@ -60,6 +60,14 @@ void add_right_view(const Inputs &, std::vector<ViewPlan> &row, ViewPlan view);
 // A row of views from above: first angle under the plan's rows, third angle over them.
 void add_top_row(const Inputs &, PartPlan &, std::vector<ViewPlan> row);
 
+// A rectangle across the axis seen from the left, one in the plane of X and Y seen from above: outline and
+// middle line.
+struct Rectangle {
+  double first_min = 0.0, first_max = 0.0, second_min = 0.0, second_max = 0.0;
+};
+ViewPlan face_from_left(const Rectangle &yz);
+ViewPlan face_from_above(const Rectangle &xy);
+
 // Cosmetic thread seen end on: three quarters of a narrow circle. Cut along its axis: two narrow lines.
 void thread_end_on(ViewPlan &, Vec centre, double major_radius);
 void thread_cut(ViewPlan &, Vec mouth, Vec inwards, Vec across, double major_radius, double depth,

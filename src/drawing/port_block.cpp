@@ -123,16 +123,11 @@ ViewPlan top_view(const Inputs &in, const fixture::Part &part) {
 
 ViewPlan inlet_face(const Inputs &in, const fixture::Part &part) {
   const PortBlock &block = in.layout.block;
-  ViewPlan view;
-  view.name = "from-left";
-  view.moved_caption = "View from the left";
-  view.looking = from_left;
-  view.room = {18, 18, 26, 26};
   const double half = 0.5 * in_mm(block.width), height = in_mm(block.height);
-  view.outline(Line::visible, {{0, -half, 0}, {0, half, 0}, {0, half, height}, {0, -half, height}});
+  ViewPlan view = face_from_left({-half, half, 0, height});
+  view.room = {18, 18, 26, 26};
   const fixture::Hole &inlet = hole(part, "gallery");
   hole_end_on(view, inlet, copy_of(inlet, 0));
-  view.axis({0, 0, 0}, {0, 0, height});
   view.marks.push_back({Mark::Kind::cut, "A", {0, 0, 0}, {0, 0, height}, {0, 1, 0}});
   return view;
 }

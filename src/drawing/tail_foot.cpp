@@ -55,13 +55,9 @@ void foot_holes(ViewPlan &view, const Inputs &in) {
 
 PartPlan plan_tail_foot(const Inputs &in) {
   const auto &foot = in.layout.tail_foot;
-  ViewPlan view;
-  view.name = "from-above";
-  view.looking = from_above;
-  view.room = {40, 40, 30, 30};
   const double x = 0.5 * in_mm(foot.length), y = 0.5 * in_mm(foot.width);
-  view.outline(Line::visible, {{-x, -y, 0}, {x, -y, 0}, {x, y, 0}, {-x, y, 0}});
-  view.axis({-x, 0, 0}, {x, 0, 0});
+  ViewPlan view = face_from_above({-x, x, -y, y});
+  view.room = {40, 40, 30, 30};
   view.axis({0, -y, 0}, {0, y, 0});
   foot_sizes(view, in);
   foot_holes(view, in);
