@@ -31,7 +31,10 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
 
   auto *fresh = app.add_subcommand(
       "new", "Write a commented job file to start from, and beside it job.schema.json for editors");
-  fresh->add_option("template", options.fresh.template_name, "flat-cap, domed-cap or spigot-cap")->required();
+  fresh->add_option("template", options.fresh.template_name, "flat-cap, domed-cap or spigot-cap");
+  fresh->add_option("--tube", options.fresh.tube,
+                    "Instead of a template: OUTSIDE x WALL x LENGTH, such as '1 in x 0.035 in x 8 in'");
+  fresh->add_option("--cap", options.fresh.cap, "With --tube: flat, domed or spigot; flat by default");
   fresh->add_option("-o,--output", options.fresh.output, "Job file to write; TEMPLATE.yaml by default");
   fresh->callback([&] { command = [&] { return run_new(options.fresh); }; });
 
@@ -68,12 +71,12 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   compare->add_flag("--json", options.compare.json, "Print comparison.json");
   compare->callback([&] { command = [&] { return run_compare(options.compare); }; });
 
-  auto *trace = app.add_subcommand("trace", "Where one number comes from, or what a rule judged");
+  auto *trace =
+      app.add_subcommand("trace", "Where one number comes from, or what a rule judged; or a list of them");
   trace->add_option("job", options.trace.job, "Job file")->required();
-  trace
-      ->add_option("quantity", options.trace.quantity,
-                   "Id of a quantity or a rule, such as volume.chamber_gas")
-      ->required();
+  trace->add_option("quantity", options.trace.words,
+                    "Id of a quantity or a rule, such as volume.chamber_gas; or words to look for, such as "
+                    "oxygen; without one all are listed");
   trace->callback([&] { command = [&] { return run_trace(options.trace); }; });
 }
 

@@ -23,14 +23,23 @@ ExitCode run_trace(const TraceOptions &options) {
   if (!loaded) {
     return ExitCode::bad_input;
   }
-  if (const auto text = report::trace_text(loaded->findings, options.quantity)) {
-    print(*text);
+  const auto &findings = loaded->findings;
+  const auto &words = options.words;
+  if (words.size() == 1) {
+    if (const auto text = report::trace_text(findings, words.front())) {
+      print(*text);
+      return ExitCode::done;
+    }
+  }
+  if (const std::string list = report::list_text(findings, words); !list.empty()) {
+    print(list);
     return ExitCode::done;
   }
-  const std::string near = report::nearest_id(loaded->findings, options.quantity);
-  complain(fmt::format(
-      "error: there is no quantity or rule '{}'{}; `purgewright check {} --json` lists them all",
-      options.quantity, near.empty() ? "" : fmt::format("; did you mean '{}'?", near), options.job));
+  const std::string asked = fmt::format("{}", fmt::join(words, " "));
+  const std::string near = report::nearest_id(findings, asked);
+  complain(fmt::format("error: there is no quantity or rule '{}', and none has these words{}; `purgewright "
+                       "trace {}` lists them all",
+                       asked, near.empty() ? "" : fmt::format("; did you mean '{}'?", near), options.job));
   return ExitCode::bad_input;
 }
 

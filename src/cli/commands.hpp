@@ -13,6 +13,7 @@ namespace purgewright::cli {
 
 struct NewOptions {
   std::string template_name, output;
+  std::string tube, cap; // sizes "1 in x 0.035 in x 4 in" and shape, in the template's place
 };
 struct CheckOptions {
   std::string job;
@@ -34,7 +35,8 @@ struct CompareOptions {
   bool json = false, quick = false;
 };
 struct TraceOptions {
-  std::string job, quantity;
+  std::string job;
+  std::vector<std::string> words; // an id, words to look for, or none: all
 };
 
 ExitCode run_new(const NewOptions &);

@@ -1,7 +1,10 @@
 #include "commands.hpp"
+#include "new_job.hpp"
 #include "output_folder.hpp"
 
+#include "purgewright/checks/rules.hpp"
 #include "purgewright/files/file.hpp"
+#include "purgewright/job/draft.hpp"
 #include "purgewright/job/schema.hpp"
 
 #include <fmt/format.h>
@@ -38,9 +41,42 @@ void write_both(const fs::path &job, std::string_view text) {
   complain(fmt::format("{} stands beside it, so that editors complete and check the job", schema.string()));
 }
 
-} // namespace
+std::string path_for(const NewOptions &options, std::string_view name) {
+  return options.output.empty() ? fmt::format("{}.yaml", name) : options.output;
+}
 
-ExitCode run_new(const NewOptions &options) {
+ExitCode refuse(const std::string &problem) {
+  complain("error: " + problem);
+  return ExitCode::bad_input;
+}
+
+// Sizes that no job may have are told as faults of the text that would be written; rules that fail it all the
+// same are told, for a person to weigh.
+ExitCode new_of_sizes(const NewOptions &options) {
+  const NewJob fresh = job_of_sizes(options.tube, options.cap.empty() ? "flat" : options.cap);
+  if (!fresh.problem.empty()) {
+    return refuse(fresh.problem);
+  }
+  const job::DraftReading reading = job::read_draft_text(fresh.text, "--tube");
+  const job::Resolution resolution = job::resolve(reading.draft);
+  if (complain_of(reading.problems) || complain_of(resolution.problems) || !resolution.job) {
+    return ExitCode::bad_input;
+  }
+  const std::string path = path_for(options, resolution.job->identity.name);
+  write_both(path, fresh.text);
+  print(fmt::format("{}\n", path));
+  const checks::Tally rules = checks::tally(checks::evaluate_row(*resolution.job));
+  if (rules.failing > 0) {
+    complain(fmt::format(
+        "it does not pass as it stands: {} of its rules fail, {} the most; `purgewright check {}` "
+        "says what would cure them",
+        rules.failing, rules.worst, path));
+    return ExitCode::rule_fails;
+  }
+  return ExitCode::done;
+}
+
+ExitCode new_of_template(const NewOptions &options) {
   const auto &all = templates();
   const auto found = std::ranges::find(all, options.template_name, &Template::name);
   if (found == all.end()) {
@@ -48,13 +84,30 @@ ExitCode run_new(const NewOptions &options) {
     for (const auto &known : all) {
       names += fmt::format("{}{}", names.empty() ? "" : ", ", known.name);
     }
-    complain(fmt::format("error: there is no template '{}'; there are: {}", options.template_name, names));
-    return ExitCode::bad_input;
+    return refuse(fmt::format("there is no template '{}'; there are: {}", options.template_name, names));
   }
-  const std::string path = options.output.empty() ? fmt::format("{}.yaml", found->name) : options.output;
+  const std::string path = path_for(options, found->name);
   write_both(path, found->text);
   print(fmt::format("{}\n", path));
   return ExitCode::done;
+}
+
+} // namespace
+
+ExitCode run_new(const NewOptions &options) {
+  const bool sized = !options.tube.empty() || !options.cap.empty();
+  if (sized && !options.template_name.empty()) {
+    return refuse("name a template or give --tube, not both");
+  }
+  if (!sized && options.template_name.empty()) {
+    return refuse(
+        "name a template (flat-cap, domed-cap, spigot-cap), or give the tube's sizes: --tube '1 in x 0.035 "
+        "in x 8 in'");
+  }
+  if (sized && options.tube.empty()) {
+    return refuse("--cap goes with --tube '1 in x 0.035 in x 8 in'");
+  }
+  return sized ? new_of_sizes(options) : new_of_template(options);
 }
 
 } // namespace purgewright::cli

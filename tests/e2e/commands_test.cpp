@@ -242,6 +242,46 @@ TEST_CASE("solving makes the chamber smaller, says what it chose and keeps to th
   CHECK(quantities(stated.out).at("fixture.radial_clearance") == 5e-3);
 }
 
+TEST_CASE("new writes a job from a tube's sizes that passes check, in its own units") {
+  const ScratchFolder folder;
+  const RunOptions here{.folder = folder.path()};
+  const auto done = run_tool({"new", "--tube", "1 in x 0.035 in x 8 in", "--cap", "flat"}, here);
+  INFO(done.err);
+  REQUIRE(done.status == 0);
+  const std::string path = done.out.substr(0, done.out.find('\n'));
+  const auto checked = run_tool({"check", path}, here);
+  CHECK(checked.status == 0);
+  CHECK_THAT(checked.out, Contains("PASSES") && Contains(" in diameter; slot "));
+  CHECK_THAT(run_tool({"new", "--tube", "1 in x 0.035 in x 8 in"}, here).err, Contains("stands already"));
+}
+
+TEST_CASE("new refuses sizes that no job may have, and writes nothing") {
+  const ScratchFolder folder;
+  for (const std::vector<std::string> &arguments : std::vector<std::vector<std::string>>{
+           {"new"},
+           {"new", "--cap", "flat"},
+           {"new", "flat-cap", "--tube", "1 in x 0.035 in x 8 in"},
+           {"new", "--tube", "1 in x 0.035 in"},
+           {"new", "--tube", "1 in x 0.7 in x 8 in"},
+           {"new", "--tube", "1 in x 0.035 in x 8 in", "--cap", "round"}}) {
+    const auto done = run_tool(arguments, {.folder = folder.path()});
+    INFO(done.err);
+    CHECK(done.status == 2);
+    CHECK(done.out.empty());
+    CHECK(tree(folder.path()).empty());
+  }
+}
+
+TEST_CASE("trace looks for words, and lists everything without one") {
+  const std::string job = example("logger-25");
+  const auto all = run_tool({"trace", job});
+  CHECK(all.status == 0);
+  CHECK(lines(all.out) > 300);
+  const auto some = run_tool({"trace", job, "oxygen", "floor"});
+  CHECK(some.status == 0);
+  CHECK_THAT(some.out, Contains("purge.bore.oxygen_floor") && !Contains("heat.cycle"));
+}
+
 TEST_CASE("trace follows a number to the job file's lines") {
   const std::string job = example("logger-25");
   const auto traced = run_tool({"trace", job, "volume.chamber_gas"});

@@ -8,6 +8,7 @@
 #include "purgewright/report/results.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -25,5 +26,9 @@ std::string check_text(const Findings &, TextStyle);
 // limit, source, status and remedy. nullopt when there is no such id; nearest_id() then helps.
 std::optional<std::string> trace_text(const Findings &, std::string_view id);
 std::string nearest_id(const Findings &, std::string_view id);
+
+// Figures and rules by topic, a line each; of those alone whose id or title holds every one of the words,
+// whatever their case. Empty when there is none.
+std::string list_text(const Findings &, std::span<const std::string> words);
 
 } // namespace purgewright::report

@@ -5,7 +5,7 @@ _purgewright() {
   # Words after the command that are neither options nor their values.
   for ((i = 2; i < COMP_CWORD; ++i)); do
     case ${COMP_WORDS[i]} in
-      -o | --output | --vary | --show) ((++i)) ;;
+      -o | --output | --vary | --show | --tube | --cap) ((++i)) ;;
       -*) ;;
       *) ((++given)) ;;
     esac
@@ -15,7 +15,7 @@ _purgewright() {
     return
   fi
   case $command in
-    new) options='-o --output' ;;
+    new) options='-o --output --tube --cap' ;;
     check) options='--json --all --solve --strict' ;;
     design) options='-o --output --json --solve --strict --open' ;;
     compare) options='--vary --quick --show -o --output --json' ;;
@@ -24,7 +24,8 @@ _purgewright() {
   case $command:$previous in
     new:-o | new:--output) COMPREPLY=($(compgen -f -- "$word")) ;;
     *:-o | *:--output) COMPREPLY=($(compgen -d -- "$word")) ;;
-    *:--vary | *:--show) COMPREPLY=() ;;
+    *:--vary | *:--show | *:--tube) COMPREPLY=() ;;
+    *:--cap) COMPREPLY=($(compgen -W 'flat domed spigot' -- "$word")) ;;
     *)
       case $command:$given:$word in
         *:-*) IFS=$' \n' && COMPREPLY=($(compgen -W "$options -h --help" -- "$word")) ;;

@@ -22,6 +22,8 @@ complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a compar
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a trace -d 'Where one number comes from, or what a rule judged'
 
 complete -c purgewright -n '__fish_seen_subcommand_from new' -a 'flat-cap domed-cap spigot-cap'
+complete -c purgewright -n '__fish_seen_subcommand_from new' -l tube -x -d 'OUTSIDE x WALL x LENGTH'
+complete -c purgewright -n '__fish_seen_subcommand_from new' -l cap -x -a 'flat domed spigot' -d 'Shape of the cap'
 complete -c purgewright -n '__fish_seen_subcommand_from new' -s o -l output -r -F -d 'Job file to write'
 complete -c purgewright -n '__fish_seen_subcommand_from check design compare trace' -k -a '(__purgewright_jobs)'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder to write'
