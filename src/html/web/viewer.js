@@ -109,10 +109,19 @@
 
   const oblique = new THREE.Vector3(1, 0.75, 1.35);
 
+  const lookOn = () => look(camera.position.clone().sub(controls.target)); // from where one looks already
+
   // All that is shown, seen from a direction and as near as the stage allows.
   function look(from) {
+    scene.updateMatrixWorld(true);
     const shown = new THREE.Box3();
     pieces.filter((piece) => piece.node.visible).forEach((piece) => shown.expandByObject(piece.solid));
+    if (byId('cut-along-on').checked) {
+      shown.max.z = Math.min(shown.max.z, Number(byId('cut-along').value));
+    }
+    if (byId('cut-across-on').checked) {
+      shown.max.x = Math.min(shown.max.x, Number(byId('cut-across').value));
+    }
     if (shown.isEmpty()) {
       return;
     }
@@ -192,7 +201,10 @@
   for (const {name, least, most} of cuts) {
     Object.assign(byId(name), {min: least, max: most, value: 0});
     byId(name).addEventListener('input', cut);
-    byId(`${name}-on`).addEventListener('change', cut);
+    byId(`${name}-on`).addEventListener('change', () => {
+      cut();
+      lookOn();
+    });
   }
   byId('gas-on').addEventListener('change', (event) => {
     gas.visible = event.target.checked;
@@ -215,7 +227,7 @@
     draw();
   }
   byId('apart').addEventListener('input', move);
-  byId('apart').addEventListener('change', () => look(camera.position.clone().sub(controls.target)));
+  byId('apart').addEventListener('change', lookOn);
   byId('collar').addEventListener('input', () => {
     byId('pass').selectedIndex = 0;
     move();
