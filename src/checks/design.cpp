@@ -70,16 +70,24 @@ Design evaluate_row(job::Job job) {
 
 Design evaluate(job::Job job) {
   // The advice is several coarse plans: beside the fine one it costs no time of its own.
+  struct Advice {
+    heat::RunAdvice runs;
+    heat::OrderAdvice order;
+  };
   auto advice = std::async(std::launch::async, [job] {
     const fixture::Layout layout = fixture::lay_out(job);
-    return layout.buildable() ? heat::advise_runs(job, layout, {}, most_advised_runs) : heat::RunAdvice{};
+    return layout.buildable() ? Advice{heat::advise_runs(job, layout, {}, most_advised_runs),
+                                       heat::advise_order(job, layout, {})}
+                              : Advice{};
   });
   heat::Options options{.history = true};
   Design design = with_models(std::move(job), options);
   if (design.purge_known) {
     heat::add_warm_plan(design.job, design.layout, options, design.series);
   }
-  design.run_advice = advice.get();
+  Advice given = advice.get();
+  design.run_advice = std::move(given.runs);
+  design.order_advice = given.order;
   return design;
 }
 
@@ -114,6 +122,7 @@ units::Figures figures(const Design &design) {
       std::ranges::move(heat::figures(design.heat), std::back_inserter(all));
       std::ranges::move(heat::figures(design.series), std::back_inserter(all));
       std::ranges::move(heat::figures(design.run_advice), std::back_inserter(all));
+      std::ranges::move(heat::figures(design.order_advice), std::back_inserter(all));
       std::ranges::move(figures(part_heat(design)), std::back_inserter(all));
     }
   }

@@ -15,8 +15,8 @@ using units::Dimension;
 using units::Temperature;
 
 // Beyond this a pool on thin wall sags: common practice, no source. The coarse plan's cells are nearly as
-// wide as the pool, which comes out up to a wall wider there.
-constexpr double pool_walls_most = 5.0, coarse_allowance = 1.0;
+// wide as the pool, which comes out a third of a wall wider or narrower there.
+constexpr double pool_walls_most = 5.0, coarse_allowance = 0.3;
 // Grease and seals of common ball bearings: common practice, no source.
 constexpr Temperature roller_limit = units::celsius(110.0);
 
@@ -54,9 +54,25 @@ Verdict wiper(const Design &d) {
   return at_most(d.heat.wiper_peak.value(), rubber_for_minutes.value());
 }
 
-// What lets a hold end, and what the gaskets stand.
+// What the joint must be at when a run starts.
+Temperature start_limit(const Design &d) {
+  return std::min(d.heat.shielding_temperature,
+                  d.heat.interpass_temperature.value_or(d.heat.shielding_temperature));
+}
+
+Verdict interpass(const Design &d) {
+  Temperature hottest = d.heat.ambient;
+  for (const auto &run : d.heat.runs) {
+    hottest = std::max(hottest, run.joint_before);
+  }
+  const double limit = start_limit(d).value();
+  return d.heat.interpass_temperature ? at_most(hottest.value(), limit)
+                                      : Verdict{Status::pass, hottest.value(), limit};
+}
+
+// What lets holds and waits end, and what the gaskets stand.
 Temperature hold_limit(const Design &d) {
-  return d.heat.shielding_temperature - heat::least_cooling;
+  return start_limit(d) - heat::least_cooling;
 }
 Temperature series_limit(const Design &d) {
   return std::min(gasket_limit, hold_limit(d));
@@ -129,11 +145,16 @@ std::string pause_advice(const Design &d) {
 }
 
 constexpr std::string_view practice = "common practice, no source";
-constexpr std::array<Rule, 12> table{{
+constexpr std::array<Rule, 13> table{{
     {"heat.holds_reached", "Every hold ends below the shielding temperature", practice, Dimension::time,
      holds_reached,
      "the metal does not get below weld.shielding_temperature: shorter runs, less weld.current, or a higher "
      "shielding temperature if your procedure allows it",
+     Needs::heat, run_advice},
+    {"heat.interpass", "Joint is cold enough when a run starts",
+     "weld.interpass_temperature, weld.shielding_temperature", Dimension::temperature, interpass,
+     "the joint does not cool that far within the longest wait: a higher weld.interpass_temperature if your "
+     "procedure allows it, shorter runs, or a pause between parts",
      Needs::heat, run_advice},
     {"heat.hot_zone", "Tube above the shielding temperature lies in the chamber's argon",
      "layout of the fixture", Dimension::length, hot_zone,

@@ -72,7 +72,8 @@ class Ladder {
   MatrixXd block_;
 };
 
-// First time after `before` (which is above the limit) at or under it, within one interval.
+// First time after `before` (which is above the limit) at or under it, within one interval; straight within
+// the shortest step.
 double close_in(const Ladder &ladder, VectorXd before, Index tank, double limit, double interval) {
   double time = 0.0, half = interval;
   for (int k = 1; k <= ladder.depth(); ++k) {
@@ -83,7 +84,8 @@ double close_in(const Ladder &ladder, VectorXd before, Index tank, double limit,
       time += half;
     }
   }
-  return time + half;
+  const double end = (ladder.step(ladder.depth()) * before)(tank), over = before(tank) - limit;
+  return time + half * std::min(1.0, over / (before(tank) - end));
 }
 
 struct Watch {

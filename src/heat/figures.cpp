@@ -128,6 +128,12 @@ void list_run(const HeatPlan &plan, const Weld &run, std::size_t number, List &l
     before = {fmt::format("heat.run.{}.hold", number - 1), "heat.torch_move"};
   }
   list_run_times(run, id, words, before, list);
+  if (plan.interpass_temperature) {
+    Ids inputs = before;
+    inputs.emplace_back("weld.interpass_temperature");
+    list.time(id + ".interpass_wait", run.interpass_wait, fmt::format("Wait before {}", words),
+              "after the hold, until the hottest metal of the joint is at the interpass temperature", inputs);
+  }
   list.temperature(id + ".start_temperature", run.start_temperature,
                    fmt::format("Temperature where the arc of {} strikes", words),
                    "left by what was welded before", before);
@@ -250,8 +256,11 @@ units::Figures figures(const HeatPlan &plan) {
            std::move(eased), list.source());
   Ids cycle = arcs;
   cycle.insert(cycle.end(), postflow.begin(), postflow.end());
+  for (std::size_t i = 0; plan.interpass_temperature && i < plan.runs.size(); ++i) {
+    cycle.push_back(fmt::format("heat.run.{}.interpass_wait", i + 1));
+  }
   list.time(std::string(ids::heat_cycle), plan.cycle, "First arc to the end of the last hold",
-            "sum of arcs, holds and torch moves", cycle);
+            "sum of arcs, holds, torch moves and waits", cycle);
   list_limits(plan, list);
   return list.take();
 }
@@ -307,6 +316,24 @@ units::Figures figures(const RunAdvice &advice) {
            "Runs that give the shortest cycle within the limits", unit_note, inputs, model_source);
   list.add("heat.longest_run", advice.longest_run.value(), Dimension::angle, "Longest run within the limits",
            "full turn / fewest runs + overlap", {"heat.runs.fewest", "rotation.overlap"}, "definition");
+  return list.take();
+}
+
+units::Figures figures(const OrderAdvice &advice) {
+  constexpr std::string_view shrinkage =
+      "0.10 x section / thickness of a butt weld: Blodgett, Design of Welded Structures (heat/shrinkage.hpp)";
+  List list;
+  const auto add = [&](std::string_view name, const OrderAdvice::Row &row) {
+    const std::string id = fmt::format("heat.order.{}", name);
+    list.add(id + ".rim_shift", row.rim_shift.value(), Dimension::length,
+             fmt::format("Largest pull of the cap's rim to one side on the way, {} runs", name),
+             "0.10 x pool width x first harmonic of the share that is welded",
+             {"rotation.runs", "heat.pool_width"}, shrinkage);
+    list.time(id + ".cycle", row.cycle, fmt::format("First arc to the end of the last hold, {} runs", name),
+              "coarse plan", work_and({"rotation.runs"}));
+  };
+  add("consecutive", advice.consecutive);
+  add("alternating", advice.alternating);
   return list.take();
 }
 

@@ -182,10 +182,15 @@ double Bench::watch_pool(Weld &weld) const {
 }
 
 Weld Bench::run(const fixture::Pass &pass, bool last) {
+  const Time wait =
+      plan_.interpass_temperature
+          ? model_.cool_until(scene_.joint_zone, *plan_.interpass_temperature, options_.longest_hold)
+          : Time{};
   Arc arc = scene_.arc;
   arc.start = pass.start;
   arc.speed = pass.end >= pass.start ? arc.speed : -arc.speed;
   Weld weld = strike(pass, pass.start);
+  weld.interpass_wait = wait;
   weld.welding = units::seconds(pass.extent().value() / scene_.arc.speed);
   double share = 1.0;
   Time before = weld.strikes;
@@ -205,6 +210,7 @@ void settle(const Bench &bench, HeatPlan &plan) {
   for (const auto *list : {&plan.tacks, &plan.runs}) {
     for (const Weld &weld : *list) {
       plan.longest_hold = std::max(plan.longest_hold, weld.hold);
+      plan.longest_interpass_wait = std::max(plan.longest_interpass_wait, weld.interpass_wait);
       plan.arc_time += weld.welding;
       plan.o_ring_peak = std::max(plan.o_ring_peak, weld.o_ring_peak);
       plan.wiper_peak = std::max(plan.wiper_peak, weld.wiper_peak);
@@ -263,6 +269,7 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   const Scene scene = detail::scene_of(job, layout, options, plan.shielding_temperature);
   plan.detail = options.detail;
   plan.ambient = options.ambient;
+  plan.interpass_temperature = job.weld.interpass_temperature;
   plan.o_ring_limit = options.o_ring_limit;
   plan.cap_centre_limit = options.cap_centre_limit.value_or(scene.chain.metals[1].beta_transus);
   plan.pin_contact_limit = standards::contact_melts(*job.cap.material, *job.fixture.pin_material);

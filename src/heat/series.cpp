@@ -74,8 +74,9 @@ std::optional<Time> period_for(const Series &series, Temperature room, Temperatu
 }
 
 void add_warm_plan(const job::Job &job, const fixture::Layout &layout, Options options, Series &series) {
-  if (series.settled <=
-      options.shielding_temperature.value_or(job.weld.shielding_temperature) - least_cooling) {
+  const Temperature shielding = options.shielding_temperature.value_or(job.weld.shielding_temperature);
+  const Temperature coldest_wanted = std::min(shielding, job.weld.interpass_temperature.value_or(shielding));
+  if (series.settled <= coldest_wanted - least_cooling) {
     options.history = false;
     options.fixture = series.settled;
     series.warm = plan_heat(job, layout, options);

@@ -90,6 +90,9 @@ std::optional<double> work_value(const Job &job, Key key) {
     return job.weld.bead_height.value();
   case weld_shielding_temperature:
     return job.weld.shielding_temperature.value();
+  case weld_interpass_temperature:
+    return job.weld.interpass_temperature ? std::optional(job.weld.interpass_temperature->value())
+                                          : std::nullopt;
   default:
     return std::nullopt;
   }
@@ -165,7 +168,7 @@ std::optional<double> value_of(const Job &job, Key key) {
   if (key <= cap_material) {
     return cap_value(job.cap, key);
   }
-  if (key <= weld_shielding_temperature) {
+  if (key <= weld_interpass_temperature) {
     return work_value(job, key);
   }
   return key <= gas_port_thread ? gas_value(job.gas, key) : place_value(job, key);

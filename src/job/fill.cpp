@@ -283,6 +283,7 @@ void Filler::rotation() {
              "turns with the tube"));
   r.start_angle = units::radians(number(rotation_start_angle));
   r.direction = choice<Direction>(rotation_direction);
+  r.order = choice<RunOrder>(rotation_order);
 }
 
 // The lower of the two metals'.
@@ -328,6 +329,11 @@ void Filler::weld() {
                       "sake of its plug's rubber; common practice"
                     : "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; "
                       "common practice"));
+  const double interpass = number(weld_interpass_temperature, 0, Basis::fallback,
+                                  "absent: a run starts as soon as its hold is over");
+  if (stated(weld_interpass_temperature)) {
+    w.interpass_temperature = units::kelvins(interpass);
+  }
 }
 
 void Filler::gas() {

@@ -15,6 +15,7 @@ constexpr std::array<std::string_view, 3> reactive_metals{"titanium-grade-2", "t
                                                           "titanium-6al-4v"};
 constexpr std::array<std::string_view, 3> cap_shapes{"flat", "domed", "spigot"};
 constexpr std::array<std::string_view, 2> directions{"clockwise", "counterclockwise"};
+constexpr std::array<std::string_view, 2> run_orders{"consecutive", "alternating"};
 constexpr std::array<std::string_view, 2> species{"argon", "helium"};
 constexpr std::array<std::string_view, 2> log_uses{"compare", "apply"};
 constexpr std::array<std::string_view, 10> hose_materials{"pvc",    "polyurethane", "silicone", "rubber",
@@ -123,6 +124,8 @@ constexpr std::array<FieldInfo, key_count> table{{
              "Angle on the index collar at which the first run starts."),
     choice(rotation_direction, "rotation.direction", directions,
            "Sense in which the weld runs round the joint, seen looking at the cap from outside."),
+    choice(rotation_order, "rotation.order", run_orders,
+           "Order of the runs: each where the one before ended, or each opposite the one before."),
     quantity(weld_current, "weld.current", Dimension::current, 2, 400, "Arc current."),
     quantity(weld_voltage, "weld.voltage", Dimension::voltage, 5, 30, "Arc voltage."),
     quantity(weld_travel_speed, "weld.travel_speed", Dimension::velocity, 0.2 * mm, 20 * mm,
@@ -133,6 +136,8 @@ constexpr std::array<FieldInfo, key_count> table{{
              "Height of the finished bead over the tube: it must leave the chamber."),
     quantity(weld_shielding_temperature, "weld.shielding_temperature", Dimension::temperature, 423.15, 873.15,
              "Metal temperature below which gas may leave the weld."),
+    quantity(weld_interpass_temperature, "weld.interpass_temperature", Dimension::temperature, 353.15, 873.15,
+             "Temperature of the joint below which the next run may start."),
     choice(gas_species, "gas.species", species, "Purge gas."),
     quantity(gas_oxygen_in_supply, "gas.oxygen_in_supply", Dimension::ratio, 0, 1000 * ppm,
              "Oxygen in the supplied gas."),

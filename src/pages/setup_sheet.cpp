@@ -211,7 +211,7 @@ double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::s
   constexpr std::array<double, 7> narrow{0.12, 0.39, 0.62, 0.78, 0.93};
   const auto &centres = columns == wide.size() ? wide : narrow;
   constexpr std::array<std::string_view, 7> names{"order", "collar, deg",  "arc", "HOLD",
-                                                  "warm",  "joint before", "peak"};
+                                                  "warm",  "joint before", "pool"};
   double y = box.y;
   for (std::size_t i = 0; i < columns; ++i) {
     canvas_.text({box.x + centres[i] * box.width, y + line_}, names[i],
@@ -224,7 +224,7 @@ double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::s
       canvas_.fill(Box{box.x, y, box.width, height}, pale);
     }
     const std::array<const std::string *, 7> cells{&row.name, &row.collar, &row.arc, &row.hold,
-                                                   &row.warm, &row.before, &row.peak};
+                                                   &row.warm, &row.before, &row.pool};
     for (std::size_t i = 0; i < columns; ++i) {
       const bool hold = i == 3 || i == 4;
       canvas_.text(
@@ -257,7 +257,7 @@ double Page::turns(double top) {
   const std::string note = fmt::format(
       "Drawn with the collar at 0; black: tacks, blue: runs, both in order. Warm: hold once parts before "
       "have warmed the "
-      "fixture. {} First arc to end of last hold: {}.",
+      "fixture. Pool: its width where it is widest. {} First arc to end of last hold: {}.",
       pin_note(f_),
       units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
   const Letters plain{.points = points_ - 0.5};

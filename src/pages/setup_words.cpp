@@ -36,6 +36,16 @@ std::string metal_limit(const Findings &f) {
   return report::limit_text(f, f.design.heat.shielding_temperature);
 }
 
+// Argon in a warm enough chamber rises: then there is no draught that it bears.
+std::string draught(const Findings &f) {
+  const units::Velocity most = f.design.purge.bench.draught_warm;
+  return most > units::Velocity{} ? fmt::format("Air over the bench faster than {}: close doors and fans.",
+                                                report::air_speed(f, most))
+                                  : "Chamber too hot to touch: its argon rises out of the slot. Pause until "
+                                    "it is hand-warm; doors "
+                                    "closed, fans off.";
+}
+
 TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
   return {.tack = tack,
           .name = fmt::format("{} {}", tack ? "tack" : "run", number + 1),
@@ -45,7 +55,7 @@ TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::W
           .hold = report::hold_text(weld),
           .warm = report::warm_hold_text(f.design.series, tack, number),
           .before = report::temperature_text(f, weld.joint_before),
-          .peak = report::temperature_text(f, weld.joint_peak)};
+          .pool = tack ? "edges flow" : shop(f, weld.pool_width.value(), Dimension::length, 2)};
 }
 
 } // namespace
@@ -129,9 +139,11 @@ std::vector<std::string> cradle_steps(const Findings &f) {
 }
 
 std::vector<std::string> loading_steps(const Findings &f) {
-  std::vector<std::string> steps{"Deburr. Oxide off 25 mm each side of the joint, inside and out, and off "
-                                 "the cap: scraper or new stainless brush kept "
-                                 "for titanium.",
+  const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
+  std::vector<std::string> steps{fmt::format("Deburr. Oxide off {} each side of the joint, inside and out, "
+                                             "and off the cap: scraper or new stainless brush kept for "
+                                             "titanium.",
+                                             inch ? "1 in" : "25 mm"),
                                  "Wash cap, tube end and pin face: acetone or alcohol, NEVER chlorinated. "
                                  "Lint-free cloth and gloves from here on. Dry, "
                                  "vapour gone, bottle away before the arc."};
@@ -170,8 +182,7 @@ std::vector<std::string> stop_conditions(const Findings &f) {
                   metal_limit(f)),
       fmt::format("Bottle under {}: change it before the part (moisture rises).",
                   report::bottle_pressure(f, gas::bottle_change)),
-      fmt::format("Air over the bench faster than {}: close doors and fans.",
-                  report::air_speed(f, f.design.purge.bench.draught_warm)),
+      draught(f),
   };
 }
 

@@ -38,7 +38,7 @@ std::string wait_without_meter(const report::Findings &);
 
 struct TurnRow {
   bool tack = false;
-  std::string name, collar, arc, hold, warm, before, peak;
+  std::string name, collar, arc, hold, warm, before, pool; // what the pool looks like
 };
 std::vector<TurnRow> turn_rows(const report::Findings &);
 // What the column of warm holds means.

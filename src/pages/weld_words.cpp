@@ -90,7 +90,7 @@ std::string wait_without_meter(const Findings &f) {
 
 std::vector<Setting> weld_settings(const Findings &f) {
   const auto &job = f.design.job;
-  return {
+  std::vector<Setting> settings{
       {"Current", fmt::format("direct, electrode NEGATIVE; {} at the pedal's end{}: keep the pool {} wide",
                               shop(f, job.weld.current.value(), Dimension::current), eased(f),
                               shop(f, f.design.heat.pool_target.value(), Dimension::length, 2))},
@@ -110,6 +110,12 @@ std::vector<Setting> weld_settings(const Findings &f) {
       {"Helmet", fmt::format("shade {}, covered skin, screens", shade(job.weld.current))},
       {"End of a run", "felt tape on the collar where the run ends: the thumb finds it under the hood"},
   };
+  if (const auto &plan = f.design.heat; plan.interpass_temperature) {
+    settings.push_back({"Next run", fmt::format("not before the joint is below {}: up to {} after the hold",
+                                                report::limit_text(f, *plan.interpass_temperature),
+                                                bench_time(plan.longest_interpass_wait))});
+  }
+  return settings;
 }
 
 std::vector<std::string> unloading_steps(const Findings &f) {
@@ -156,6 +162,15 @@ std::vector<std::string> reasons(const Findings &f) {
                   "doubt, hold as "
                   "when warm.",
                   report::limit_text(f, plan.shielding_temperature), warm_note(f)),
+      fmt::format(
+          "What is welded shrinks and pulls the cap's rim to one side until the other side is welded: by "
+          "up to {} with runs in a row ({}), {} with each opposite the one before ({}). The weld goes "
+          "{}; rotation.order chooses.",
+          shop(f, f.design.order_advice.consecutive.rim_shift.value(), Dimension::length, 1),
+          report::run_order_text(f.design.job.rotation.runs, job::RunOrder::consecutive),
+          shop(f, f.design.order_advice.alternating.rim_shift.value(), Dimension::length, 1),
+          report::run_order_text(f.design.job.rotation.runs, job::RunOrder::alternating),
+          f.design.job.rotation.order == job::RunOrder::alternating ? "each opposite" : "in a row"),
       fmt::format(
           "Without an oxygen meter: {} of prepurge instead of {}, twice as long because a flowmeter may pass "
           "half of "

@@ -2,6 +2,8 @@
 
 #include "text_parts.hpp"
 
+#include "purgewright/fixture/order.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,6 +11,14 @@
 #include <string_view>
 
 namespace purgewright::report {
+
+std::string run_order_text(int runs, job::RunOrder order) {
+  std::string text;
+  for (const int place : fixture::run_order(runs, order)) {
+    text += fmt::format("{}{}", text.empty() ? "" : "-", place + 1);
+  }
+  return text;
+}
 
 std::string litres_per_minute(units::VolumeFlow flow) {
   const double value = units::to_litres_per_minute(flow);

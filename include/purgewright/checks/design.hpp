@@ -9,6 +9,7 @@
 #include "purgewright/gas/purge.hpp"
 #include "purgewright/heat/plan.hpp"
 #include "purgewright/heat/series.hpp"
+#include "purgewright/heat/shrinkage.hpp"
 #include "purgewright/job/job.hpp"
 #include "purgewright/units/figure.hpp"
 
@@ -34,6 +35,7 @@ struct Design {
   heat::HeatPlan heat;
   heat::Series series; // its warm plan by evaluate alone
   heat::RunAdvice run_advice;
+  heat::OrderAdvice order_advice;
   bool purge_known = false;  // the models of purge and heat have been solved
   gas::LogFits log;          // the measured log that the job names, and what is wrong with it
   bool solids_known = false; // the solids have been built and searched for clashes

@@ -7,13 +7,15 @@
 // .hold, .peak, .peak_cap, .peak_tube; for every run heat.run.N.start_angle, .end_angle, .time, .hold,
 // .uncovered_hold, .peak, .o_ring_peak, .cap_centre_peak, .bottom_peak, .pool_width, .pool_length,
 // .least_current, .pin_contact_peak, .start_temperature, .joint_before, .hot_zone, and .roller_peak with
-// rollers. With advice: heat.runs.fewest, heat.runs.best, heat.longest_run. N counts from 1 in welding order.
-// Of parts one after another: heat.series.power, .time_constant, .settled, .settled_on_plastic, and with its
-// warm plan heat.series.tack.N.hold, heat.series.run.N.hold and .postflow. Angles are on the index collar; an
-// end angle may lie beyond a full turn.
+// rollers, .interpass_wait with an interpass temperature. With advice: heat.runs.fewest, heat.runs.best,
+// heat.longest_run; heat.order.consecutive.rim_shift, .cycle, and the same of alternating. N counts from 1 in
+// welding order. Of parts one after another: heat.series.power, .time_constant, .settled,
+// .settled_on_plastic, and with its warm plan heat.series.tack.N.hold, heat.series.run.N.hold and .postflow.
+// Angles are on the index collar; an end angle may lie beyond a full turn.
 #pragma once
 
 #include "purgewright/heat/series.hpp"
+#include "purgewright/heat/shrinkage.hpp"
 #include "purgewright/units/figure.hpp"
 
 namespace purgewright::heat {
@@ -21,5 +23,6 @@ namespace purgewright::heat {
 units::Figures figures(const HeatPlan &);
 units::Figures figures(const RunAdvice &);
 units::Figures figures(const Series &);
+units::Figures figures(const OrderAdvice &);
 
 } // namespace purgewright::heat

@@ -10,12 +10,14 @@
 // temperature; after the last run until no metal of tube and cap is above it. The chamber's argon reaches to
 // the wiper. The uncovered hold is the time
 // until the tube outside it is below the shielding temperature: the hard limit. The arc then waits
-// `torch_move` and `torch_preflow` before the next strikes. Errors: std::domain_error when an option makes no
-// sense or a metal has no thermal properties. A hold longer than Options::longest_hold ends there with
-// reached = false. Guarantee: deterministic; heat in = stored + lost to rounding. Measured over the three
-// examples against a mesh of half the cells and a fifth of the step error: the fine mode's holds of runs are
-// within 1 %, the coarse mode's (for sweeps) within 20 %: its cells are nearly as wide as the pool by which
-// the pedal goes (tests/property/heat allows 2 % and 20 %). Source: heat/model.hpp; limits in Options.
+// `torch_move` and `torch_preflow` before the next strikes. Before a run it also waits until the hottest
+// metal of the joint zone is at the job's interpass temperature, where it has one: gas may go meanwhile.
+// Errors: std::domain_error when an option makes no sense or a metal has no thermal properties. A hold longer
+// than Options::longest_hold ends there with reached = false. Guarantee: deterministic; heat in = stored +
+// lost to rounding; a weld that starts elsewhere on the mesh by whole cells, or goes the other way round, has
+// the same holds to rounding. Measured over the three examples against a mesh of half the cells and a fifth of
+// the step error: the fine mode's holds of runs are within 2 %, the coarse mode's (for sweeps) within 5 %
+// (tests/property/heat). Source: heat/model.hpp; limits in Options.
 #pragma once
 
 #include "purgewright/fixture/layout.hpp"
@@ -66,7 +68,8 @@ struct Weld {
   units::Time hold{};    // torch gas over it after the arc
   units::Time
       uncovered_hold{}; // until the tube outside the chamber's argon is below; 0 when it never was above
-  bool reached = true;  // the hold ended below the shielding temperature
+  units::Time interpass_wait{}; // before it strikes, until the joint is at the interpass temperature
+  bool reached = true;          // the hold ended below the shielding temperature
   units::Temperature start_temperature{}; // where the arc strikes, when it strikes
   units::Temperature joint_before{};      // hottest of the joint zone when it strikes
   units::Temperature joint_peak{}, cap_centre_peak{}, o_ring_peak{}, wiper_peak{},
@@ -89,18 +92,20 @@ struct Moment {
 struct HeatPlan {
   Detail detail = Detail::fine;
   units::Temperature shielding_temperature{}, ambient{}, o_ring_limit{}, cap_centre_limit{};
-  units::Temperature pin_contact_limit{}; // where cap and pin melt into each other
-  units::Length cavity{};                 // depth of the chamber's cavity behind the joint
-  units::Length covered{};                // depth of the chamber up to the wiper: what its argon reaches
-  units::Length joint_zone{};             // to either side of the joint
+  std::optional<units::Temperature> interpass_temperature = {}; // of the joint before a run
+  units::Temperature pin_contact_limit{};                       // where cap and pin melt into each other
+  units::Length cavity{};     // depth of the chamber's cavity behind the joint
+  units::Length covered{};    // depth of the chamber up to the wiper: what its argon reaches
+  units::Length joint_zone{}; // to either side of the joint
   units::Length arc_radius{}, tack_length{};
   units::Power power{};                                       // into the metal
   double line_energy = 0.0;                                   // J/m
   double outside_coefficient = 0.0, inside_coefficient = 0.0; // W/(m2 K), used
   std::vector<Weld> tacks, runs;
   units::Time longest_hold{}, longest_hold_allowed{}; // of tacks and runs
-  units::Time torch_move{}, torch_preflow{};          // the move with the preflow after it; the preflow alone
-  units::Time arc_time{}, cycle{};                    // cycle: first arc to the end of the last hold
+  units::Time longest_interpass_wait{};
+  units::Time torch_move{}, torch_preflow{}; // the move with the preflow after it; the preflow alone
+  units::Time arc_time{}, cycle{};           // cycle: first arc to the end of the last hold
   units::Temperature o_ring_peak{}, wiper_peak{}, cap_centre_peak{}, joint_peak{};
   units::Temperature pin_contact_peak{};         // hottest of the cap under the pin's contact
   units::TemperatureDifference through_wall{};   // mean through the pool less its bottom, under the arc

@@ -20,6 +20,7 @@ namespace purgewright::job {
 
 enum class CapShape { flat, domed, spigot };
 enum class Direction { clockwise, counterclockwise }; // seen from +X, looking at the cap
+enum class RunOrder { consecutive, alternating };     // alternating: each opposite the one before
 enum class GasSpecies { argon, helium };
 enum class LogUse { compare, apply }; // what a measured log is for
 enum class CradleWish { automatic, stands, spindle };
@@ -77,6 +78,7 @@ struct Rotation {
   units::Length swing_radius{}; // what the turning tube and its fittings sweep
   units::Angle start_angle{};
   Direction direction = Direction::counterclockwise;
+  RunOrder order = RunOrder::consecutive;
 };
 
 struct Weld {
@@ -86,6 +88,8 @@ struct Weld {
   double arc_efficiency = 0.0;
   units::Length bead_height{};                // of the finished weld over the tube
   units::Temperature shielding_temperature{}; // below it gas may leave the metal
+  std::optional<units::Temperature>
+      interpass_temperature{}; // the joint is no hotter when a run starts; absent: no such limit
 };
 
 struct Hose {

@@ -26,6 +26,9 @@ std::string hold_text(const heat::Weld &);
 // The same once the fixture is warm from many parts, of a tack or run counted from 0.
 std::string warm_hold_text(const heat::Series &, bool tack, std::size_t number);
 
+// "1-3-2-4": runs, numbered round the joint, in welding order.
+std::string run_order_text(int runs, job::RunOrder);
+
 // "27 s, 32 s once the fixture is warm": torch postflow to set.
 std::string postflow_text(const Findings &);
 

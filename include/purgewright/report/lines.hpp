@@ -8,6 +8,8 @@
 
 #include "purgewright/report/results.hpp"
 
+#include <algorithm>
+#include <iterator>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -25,6 +27,10 @@ struct Lines : std::vector<Line> {
   using std::vector<Line>::vector;
   Lines &operator+=(Line line) {
     push_back(std::move(line));
+    return *this;
+  }
+  Lines &operator+=(Lines lines) {
+    std::move(lines.begin(), lines.end(), std::back_inserter(*this));
     return *this;
   }
 };

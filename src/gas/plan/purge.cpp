@@ -9,7 +9,9 @@
 #include "purgewright/gas/trapped.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 
 namespace purgewright::gas {
 namespace {
@@ -47,21 +49,24 @@ Times find_times(const Scene &scene, Time guess) {
   if (!times.chamber_reached) {
     chamber.limit = near_floor * times.chamber_floor.oxygen;
   }
+  const std::array<Target, 2> targets{bore, chamber};
+  std::array<std::optional<Time>, 2> reached;
   constexpr int intervals = 60;
   Time duration = 2.0 * guess;
   constexpr int attempts = 6; // up to eight thousand mixed times
-  for (int i = 0; i < attempts; ++i) {
-    const std::array<Target, 2> targets{bore, chamber};
+  for (int i = 0; i < attempts && !(reached[0] && reached[1]); ++i) {
     const auto course = solve(scene.network, plan::between_parts(scene), duration, intervals, targets);
-    if (course.reached[0] && course.reached[1]) {
-      times.bore = *course.reached[0];
-      times.chamber = *course.reached[1];
-      return times;
+    for (std::size_t t = 0; t < targets.size(); ++t) {
+      if (!reached[t]) { // by the course that looks closest, whatever the other space takes
+        reached[t] = course.reached[t];
+      }
     }
     duration = 4.0 * duration;
   }
-  times.bore = times.chamber = duration;
-  times.bore_reached = times.chamber_reached = false;
+  times.bore = reached[0].value_or(duration);
+  times.chamber = reached[1].value_or(duration);
+  times.bore_reached = times.bore_reached && reached[0].has_value();
+  times.chamber_reached = times.chamber_reached && reached[1].has_value();
   return times;
 }
 

@@ -51,7 +51,9 @@ TEST_CASE("Plans of random jobs are finite, in order and told from figures that 
       CHECK(plan->low <= plan->time);
       CHECK(plan->time <= plan->high);
       CHECK(plan->welding > units::VolumeFlow{});
-      // A wide slot takes more once it is open than the closed cover's exits let out.
+      // Turned down for welding, with one exception: air comes in by diffusion and draught in proportion to
+      // the open slot, so that a wide one wants more gas than the prepurge's ceiling, which only has to fill
+      // the chamber under its closed cover. The flow then still leaves the torch's gas undisturbed (below).
       const bool wide = plan == &purge.chamber && plan->prepurge >= chamber_flow_ceiling;
       CHECK((wide || plan->welding <= plan->prepurge));
       CHECK(plan->tanks >= 1.0);
@@ -59,7 +61,10 @@ TEST_CASE("Plans of random jobs are finite, in order and told from figures that 
       CHECK(plan->welding_floor.dominant_share <= 1.0 + slack);
       CHECK_FALSE(to_text(plan->welding_floor.dominant).empty());
     }
-    CHECK(purge.pressure.welding <= purge.pressure.limit * (1.0 + slack));
+    // A puddle whose own weight takes all that its skin holds bears no pressure: the bore is swept with a
+    // hundredth of the prepurge, and the pressure's rule forbids the weld.
+    const bool forbidden = purge.bore.welding <= 0.01 * (1.0 + slack) * purge.bore.prepurge;
+    CHECK((forbidden || purge.pressure.welding <= purge.pressure.limit * (1.0 + slack)));
     CHECK(purge.bench.shield_ratio <= shield_ratio_most * (1.0 + slack));
     const auto figures = d.figures();
     const auto own = gas::figures(d.job, d.bounds, purge);
@@ -145,9 +150,10 @@ TEST_CASE("More flow in both circuits never leaves more oxygen after a time unle
       const auto strong = plan::build_scene(d.subject(), {.bore = bore, .chamber = chamber});
       const auto less = oxygen_after(gentle, time), more = oxygen_after(strong, time);
       INFO("bore " << less[0] << " " << more[0] << " chamber " << less[1] << " " << more[1]);
-      if (strong.bore_tanks >= gentle.bore_tanks * (1.0 - slack)) {
-        constexpr double held_up = 0.02; // what the lines and the pocket beyond the vent still hold
-        CHECK(more[0] <= less[0] * (1.0 + held_up));
+      // Before half the air is out the law need not hold: the stronger flow's front is the sharper one, and
+      // of it nothing has come yet where the other's runs ahead (tanks in series: Levenspiel, ch. 14).
+      if (strong.bore_tanks >= gentle.bore_tanks * (1.0 - slack) && less[0] < 0.5 * air_oxygen) {
+        CHECK(more[0] <= less[0] * (1.0 + slack));
       }
       if (strong.chamber_tanks >= gentle.chamber_tanks * (1.0 - slack)) {
         ++judged;
@@ -166,12 +172,14 @@ TEST_CASE("Purer gas never leaves more oxygen", "[property][gas][plan]") {
     const auto before = floors(PurgeDesign(job)), after = floors(PurgeDesign(pure));
     CHECK(after[0] <= before[0]);
     CHECK(after[1] <= before[1]);
-    const auto a = PurgeDesign(job).purge(), b = PurgeDesign(pure).purge();
+    const PurgeDesign design(job);
+    PurgeDesign purer(pure);
+    purer.bounds =
+        design.bounds; // a wide bore's flow is no larger than its five minutes want: less of purer gas
+    const auto a = design.purge(), b = purer.purge();
     if (a.bore.reached && a.chamber.reached) {
-      // Both times are read off one course, whose steps follow the slower space.
-      constexpr double read_off = 2e-3;
-      CHECK(b.bore.time <= a.bore.time * (1.0 + read_off));
-      CHECK(b.chamber.time <= a.chamber.time * (1.0 + read_off));
+      CHECK(b.bore.time <= a.bore.time * (1.0 + slack));
+      CHECK(b.chamber.time <= a.chamber.time * (1.0 + slack));
     }
   });
 }

@@ -82,6 +82,34 @@ TEST_CASE("A stricter shielding temperature holds longer", "[unit][heat]") {
   }
 }
 
+TEST_CASE("A run waits for the interpass temperature, and holds go by the shielding temperature as before",
+          "[unit][heat]") {
+  auto subject = example("logger-25");
+  const HeatPlan without = plan_of(subject);
+  CHECK_FALSE(without.interpass_temperature);
+  CHECK(without.longest_interpass_wait.value() == 0.0);
+  subject.job.weld.interpass_temperature = celsius(150.0);
+  const HeatPlan plan = plan_of(subject);
+  CHECK(plan.shielding_temperature == without.shielding_temperature);
+  CHECK(plan.runs[0].hold.value() == Approx(without.runs[0].hold.value()).epsilon(0.05));
+  for (std::size_t i = 0; i < plan.runs.size(); ++i) {
+    CHECK(plan.runs[i].joint_before <= celsius(150.0));
+    CHECK(without.runs[i].joint_before > celsius(150.0));
+    CHECK(plan.runs[i].interpass_wait.value() > 0.0);
+    CHECK(plan.runs[i].hold <= without.runs[i].hold); // each starts colder
+  }
+  double total = 0.0;
+  for (const auto *list : {&plan.tacks, &plan.runs}) {
+    for (const Weld &weld : *list) {
+      total += weld.welding.value() + weld.hold.value() + weld.interpass_wait.value();
+    }
+  }
+  CHECK(plan.cycle.value() == Approx(total + 7.0 * plan.torch_move.value()));
+  // A limit above the shielding temperature never makes a run wait.
+  subject.job.weld.interpass_temperature = celsius(500.0);
+  CHECK(plan_of(subject).longest_interpass_wait.value() == 0.0);
+}
+
 TEST_CASE("More heat, less cooling: longer holds", "[unit][heat]") {
   const auto subject = example("logger-38");
   const units::Time usual = plan_of(subject).longest_hold;

@@ -5,6 +5,7 @@
 #include "purgewright/heat/series.hpp"
 
 #include <cmath>
+#include <vector>
 
 using namespace purgewright;
 using namespace purgewright::heat;
@@ -92,6 +93,46 @@ TEST_CASE("logger-25: the settled fixture, on paper", "[unit][heat]") {
   // Each part warms it by the same; the pause takes back 18.5 %.
   const double rise = c.series.heat / 1218.6;
   CHECK(c.series.settled.value() - 293.15 == Approx(rise / 0.1852).epsilon(3e-3));
+}
+
+// Chamber and end plate as one node on a strip of base plate in thirty cells, from the chamber's foot to the
+// farthest end, with the lump's capacities and surfaces; heat comes in evenly from the first arc to the last
+// hold's end, explicit steps. logger-25's numbers, as above.
+TEST_CASE("logger-25: the lump against a finer model of the fixture after many parts", "[unit][heat]") {
+  const double period = 295.0;
+  const Case c = case_of("logger-25", period);
+  constexpr int cells = 30, parts = 40;
+  constexpr double conductivity = 170.0, density = 2700.0, heat = 897.0, thickness = 12e-3, reach = 0.192;
+  const double chamber = (0.1783 + 0.0688) * heat, plate = c.series.capacity - chamber;
+  const double chamber_loss = 0.1486, plate_loss = 10.0 * 0.07795;
+  const double width = plate / (density * heat * thickness * reach);
+  const double between = conductivity * thickness * width * cells / reach; // W/K
+  const double warming = c.first.cycle.value(),
+               dt = period / std::ceil(period * 10.0 * between * cells / plate);
+  std::vector<double> rise(cells, 0.0); // over the room
+  double body = 0.0, settled = 0.0;
+  for (int part = 0; part < parts; ++part) {
+    for (double t = 0.0; t < period - 0.5 * dt; t += dt) {
+      const double in = t < warming ? c.series.heat / warming : 0.0;
+      std::vector<double> flow(cells + 1, 0.0); // flow[i]: into cell i from the side of the chamber
+      flow[0] = 2.0 * between * (body - rise[0]);
+      for (std::size_t i = 1; i < cells; ++i) {
+        flow[i] = between * (rise[i - 1] - rise[i]);
+      }
+      body += dt / chamber * (in - flow[0] - chamber_loss * body);
+      for (std::size_t i = 0; i < cells; ++i) {
+        rise[i] += dt * cells / plate * (flow[i] - flow[i + 1] - plate_loss / cells * rise[i]);
+      }
+      if (t < warming) {
+        settled = body;
+      }
+    }
+  }
+  const double lump = (c.series.settled - c.first.ambient).value();
+  CAPTURE(lump, settled);
+  // The chamber has not yet passed on all that it got since the first arc.
+  CHECK(settled > lump);
+  CHECK(settled == Approx(lump).epsilon(0.1));
 }
 
 TEST_CASE("A pause found for a limit settles at that limit", "[unit][heat]") {

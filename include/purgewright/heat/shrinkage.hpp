@@ -1,0 +1,36 @@
+// How far the shrinking of the runs pulls the cap's rim to one side on the way round, and how long it takes,
+// for the two orders of welding.
+//
+// Model: a run draws cap and tube together by a tenth of its width; tacks and what is not welded yet give
+// way. The cap stays flat, so that it tilts by the first harmonic of what is welded so far: where that is
+// largest, the joint's gap is narrower by `rim_shift` on one side and wider on the other. After the last run
+// it is even again; what stays of it is less. Tacks hold against it, so that it comes out too large. Units:
+// quantity types. Errors: those of plan.hpp and fixture/order.hpp. Guarantee: deterministic. Source: 0.10 A /
+// t of a butt weld of section A in plate of thickness t: Blodgett, Design of Welded Structures, sec. 7.7, as
+// quoted in method statements of the trade; for steel, of which expansion over heat per volume is titanium's
+// within a sixth.
+#pragma once
+
+#include "purgewright/heat/plan.hpp"
+
+#include <array>
+#include <vector>
+
+namespace purgewright::heat {
+
+// Across a weld that is this wide in the mean through the wall.
+units::Length transverse_shrinkage(units::Length width);
+
+// Largest pull to one side while runs of equal length are made at these places, 0 .. n - 1 round the joint.
+units::Length rim_shift(const std::vector<int> &places, units::Length shrinkage);
+
+struct OrderAdvice {
+  struct Row {
+    units::Length rim_shift{};
+    units::Time cycle{};
+  };
+  Row consecutive, alternating; // coarse plans
+};
+OrderAdvice advise_order(const job::Job &, const fixture::Layout &, Options);
+
+} // namespace purgewright::heat

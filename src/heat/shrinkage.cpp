@@ -1,0 +1,39 @@
+#include "purgewright/heat/shrinkage.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+
+namespace purgewright::heat {
+
+units::Length transverse_shrinkage(units::Length width) {
+  constexpr double of_section_over_thickness = 0.10;
+  return of_section_over_thickness * width;
+}
+
+units::Length rim_shift(const std::vector<int> &places, units::Length shrinkage) {
+  const double share = 2.0 * units::pi / double(places.size());
+  std::complex<double> pull;
+  double most = 0.0;
+  for (const int place : places) {
+    // First harmonic of 1 over the run's share of the round: 1 / pi times the integral of exp(i angle).
+    pull += std::polar(2.0 / units::pi * std::sin(0.5 * share), (double(place) + 0.5) * share);
+    most = std::max(most, std::abs(pull));
+  }
+  return most * shrinkage;
+}
+
+OrderAdvice advise_order(const job::Job &job, const fixture::Layout &layout, Options options) {
+  options.detail = Detail::coarse;
+  options.history = false;
+  const auto row = [&](job::RunOrder order) {
+    job::Job varied = job;
+    varied.rotation.order = order;
+    const HeatPlan plan = plan_heat(varied, layout, options);
+    return OrderAdvice::Row{rim_shift(fixture::run_order(varied), transverse_shrinkage(plan.pool_width)),
+                            plan.cycle};
+  };
+  return {row(job::RunOrder::consecutive), row(job::RunOrder::alternating)};
+}
+
+} // namespace purgewright::heat
