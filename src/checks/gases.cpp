@@ -75,9 +75,14 @@ Verdict supply_pressure(const Design &d) {
   return at_most(most.value(), d.job.gas.supply_pressure.value());
 }
 
-// A wait that a person still waits out; what no model holds decides beyond it.
+// A wait that a person still waits out; what no model holds decides beyond it. One that holds only while the
+// outlet stands uppermost is for a person to weigh.
 Verdict prepurge_time(const Design &d) {
-  return at_most(d.purge.wait().value(), gas::longest_wait.value());
+  const double most = gas::longest_wait.value();
+  const Verdict told = at_most(d.purge.wait().value(), most);
+  return told.status == Status::pass && d.purge.needs_outlet_above()
+             ? at_most(d.purge.bore.high.value(), most, Status::caution)
+             : told;
 }
 
 // The zone and the circuit that make it long, and what shortens it.
@@ -90,6 +95,11 @@ std::string prepurge_advice(const Design &d) {
   if (d.job.tube.vent.count == 0) {
     return ": the bore takes longest; a larger gas.hose.inside_diameter or gas.supply_pressure gives it more "
            "flow";
+  }
+  if (d.purge.needs_outlet_above()) {
+    return fmt::format("; with the vent uppermost {:.0f} s do, anywhere else air lies over the argon in the "
+                       "bore: look where it stands before the gas is on",
+                       d.purge.wait().value());
   }
   return bore.high > bore.high_vent_above ? ": air lies over the argon in the bore; a vent uppermost lets it "
                                             "out, more flow carries it along"

@@ -141,12 +141,12 @@ void list_bench(const Purge &p, List &list) {
       "shielding temperature",
       {"torch.cup_bore", "tube.inside_diameter", "tube.length", "weld.shielding_temperature"},
       "ideal gas law; reach of the heat common practice");
-  list.add(
-      "purge.shield_ratio", p.bench.shield_ratio, Dimension::ratio,
-      "Speed of the gas leaving the slot over the torch gas's",
-      "((chamber flow + bore flow when its vent lies in the chamber) / open slot) / torch speed",
-      {bore, "purge.chamber.welding.flow", std::string(ids::area_slot), "torch.gas_flow", "torch.cup_bore"},
-      practice);
+  list.add("purge.shield_ratio", p.bench.shield_ratio, Dimension::ratio,
+           "Speed of the gas leaving the slot over the torch gas's",
+           "((chamber flow + bore flow when its vent lies in the chamber) / open slot) / torch speed",
+           {bore, "purge.chamber.welding.flow", std::string(ids::area_slot_welding), "torch.gas_flow",
+            "torch.cup_bore"},
+           practice);
   list.add("purge.draught_lying", p.bench.draught_lying.value(), Dimension::velocity,
            "Draught over the slot under which the argon lies still", "sqrt(g' H / 0.8)",
            {"chamber.cavity_radius", "chamber.height"}, "Uehara et al. 2000, bulk Richardson number 0.8");
@@ -183,8 +183,8 @@ void list_range(const std::string &id, const OxygenRange &range, const std::stri
 
 void list_torch(const Purge &p, List &list) {
   const Torch &t = p.torch;
-  const std::string slot(ids::area_slot), away = "purge.chamber.torch_away.oxygen_floor",
-                                          open = "purge.chamber.cover_open.oxygen_floor";
+  const std::string slot(ids::area_slot_welding), away = "purge.chamber.torch_away.oxygen_floor",
+                                                  open = "purge.chamber.cover_open.oxygen_floor";
   const std::vector<std::string> flows{"purge.bore.welding.flow", "purge.chamber.welding.flow", slot};
   list_range(open, t.cover_open, "Oxygen at the joint, cover open, torch not yet over the slot, joint cold",
              {"steady state of the network",
@@ -311,10 +311,10 @@ units::Figures figures(const job::Job &job, const Bounds &bounds, const Purge &p
                       std::string(ids::volume_lines_chamber),
                       std::string(ids::area_diffuser),
                       "gas.oxygen_limit.chamber",
-                      std::string(ids::area_slot),
+                      std::string(ids::area_slot_welding),
                       "gas.log.chamber.tanks",
                       std::string(ids::area_slot_covered),
-                      std::string(ids::area_slot),
+                      std::string(ids::area_slot_welding),
                       {"gas.hose.permeability", "gas.hose.inside_diameter", "gas.hose.wall",
                        "gas.hose.supply_length", "gas.hose.chamber_length", std::string(ids::area_tube_gap),
                        "shop.draught"},

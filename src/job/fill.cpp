@@ -29,8 +29,8 @@ class Filler {
     vent();
     cap();
     torch();
-    rotation();
     weld();
+    rotation(); // after weld: the number of runs goes by its heat
     gas();
     fixture();
   }
@@ -84,10 +84,12 @@ class Filler {
   void spigot();
   void torch();
   bool little_metal() const;
+  bool bakes_its_plug() const;
   units::Length joint_thickness() const;
   int default_runs();
   void rotation();
   void weld();
+  void shielding_temperature();
   void gas();
   void hose();
   void port_thread();
@@ -256,12 +258,33 @@ bool Filler::little_metal() const {
   return job_.tube.outside_diameter.value() < small_tube || job_.tube.length.value() < short_tube;
 }
 
+// A short tube that takes up so much of the weld's heat that the plug's rubber, at its end, would bake: by
+// how much tube and cap would warm if nothing of it left them. Common practice, no source.
+bool Filler::bakes_its_plug() const {
+  constexpr double warmed_most = 1500.0; // K
+  const Tube &t = job_.tube;
+  const Cap &c = job_.cap;
+  const Weld &w = job_.weld;
+  const units::Length girth = units::pi * t.outside_diameter;
+  const units::Length plate = c.thickness + c.spigot_length;
+  const units::Mass mass =
+      t.material->density * (units::pi * (t.outside_diameter - t.wall) * t.wall * t.length) +
+      c.material->density * (0.25 * units::pi * units::square(c.diameter) * plate);
+  const double heat = w.arc_efficiency * (w.current * w.voltage).value() * (girth / w.travel_speed).value();
+  return t.length.value() < short_tube &&
+         heat > warmed_most * mass.value() * t.material->specific_heat.room();
+}
+
 int Filler::default_runs() {
   const auto runs = [&](int count, std::string_view reason) {
     return static_cast<int>(std::lround(number(rotation_runs, count, Basis::common_practice, reason)));
   };
   if (!little_metal()) {
     return runs(4, "four runs of a quarter turn, as far as a wrist turns; common practice");
+  }
+  if (bakes_its_plug()) {
+    return runs(16, "sixteen very short runs: a short tube on a thick joint hands each run's heat on to its "
+                    "plug's rubber; common practice");
   }
   return job_.tube.outside_diameter.value() < smallest_tube
              ? runs(12,
@@ -273,14 +296,16 @@ int Filler::default_runs() {
 }
 
 void Filler::rotation() {
+  constexpr double least_plug = 17.0 * mm; // radius; common practice, no source
   Rotation &r = job_.rotation;
   r.tacks = count(rotation_tacks);
   r.runs = default_runs();
   r.overlap = units::radians(number(rotation_overlap));
-  r.swing_radius = units::metres(
-      number(rotation_swing_radius, 0.5 * job_.tube.outside_diameter.value() + 5.0 * mm, Basis::fallback,
-             "the tube's radius and 5 mm for the end plug's shoulder; nothing else "
-             "turns with the tube"));
+  r.swing_radius = units::metres(number(
+      rotation_swing_radius, std::max(0.5 * job_.tube.outside_diameter.value() + 5.0 * mm, least_plug),
+      Basis::fallback,
+      "the tube's radius and 5 mm for the end plug's shoulder, 17 mm at least for its fittings and the "
+      "fingers; nothing else turns with the tube"));
   r.start_angle = units::radians(number(rotation_start_angle));
   r.direction = choice<Direction>(rotation_direction);
   r.order = choice<RunOrder>(rotation_order);
@@ -320,19 +345,30 @@ void Filler::weld() {
       "memory; common practice"));
   w.arc_efficiency = number(weld_arc_efficiency);
   w.bead_height = length(weld_bead_height);
-  constexpr units::Temperature strict = units::celsius(315.0);
-  const units::Temperature metals = metals_shielding_temperature(job_);
-  const bool cooler = job_.tube.length.value() < short_tube && strict < metals;
-  w.shielding_temperature = units::kelvins(
-      number(weld_shielding_temperature, (cooler ? strict : metals).value(), Basis::common_practice,
-             cooler ? "315 degC (600 degF), as stricter procedures have it: a tube under 80 mm cools for the "
-                      "sake of its plug's rubber; common practice"
-                    : "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; "
-                      "common practice"));
+  shielding_temperature();
   const double interpass = number(weld_interpass_temperature, 0, Basis::fallback,
                                   "absent: a run starts as soon as its hold is over");
   if (stated(weld_interpass_temperature)) {
     w.interpass_temperature = units::kelvins(interpass);
+  }
+}
+
+void Filler::shielding_temperature() {
+  constexpr units::Temperature strict = units::celsius(315.0), rubber = units::celsius(200.0);
+  const units::Temperature metals = metals_shielding_temperature(job_);
+  const auto set = [&](units::Temperature limit, std::string_view reason) {
+    job_.weld.shielding_temperature = units::kelvins(
+        number(weld_shielding_temperature, std::min(limit, metals).value(), Basis::common_practice, reason));
+  };
+  if (bakes_its_plug()) {
+    set(rubber, "200 degC, what silicone rubber stands for good: a short tube on a thick joint cools so far "
+                "before the next run for the sake of its plug's rubber; common practice");
+  } else if (job_.tube.length.value() < short_tube) {
+    set(strict, "315 degC (600 degF), as stricter procedures have it: a tube under 80 mm cools for the sake "
+                "of its plug's rubber; common practice");
+  } else {
+    set(metals, "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; common "
+                "practice");
   }
 }
 

@@ -36,16 +36,6 @@ std::string metal_limit(const Findings &f) {
   return report::limit_text(f, f.design.heat.shielding_temperature);
 }
 
-// Argon in a warm enough chamber rises: then there is no draught that it bears.
-std::string draught(const Findings &f) {
-  const units::Velocity most = f.design.purge.bench.draught_warm;
-  return most > units::Velocity{} ? fmt::format("Air over the bench faster than {}: close doors and fans.",
-                                                report::air_speed(f, most))
-                                  : "Chamber too hot to touch: its argon rises out of the slot. Pause until "
-                                    "it is hand-warm; doors "
-                                    "closed, fans off.";
-}
-
 TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
   return {.tack = tack,
           .name = fmt::format("{} {}", tack ? "tack" : "run", number + 1),
@@ -56,6 +46,15 @@ TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::W
           .warm = report::warm_hold_text(f.design.series, tack, number),
           .before = report::temperature_text(f, weld.joint_before),
           .pool = tack ? "edges flow" : shop(f, weld.pool_width.value(), Dimension::length, 2)};
+}
+
+// Where the vent must stand, and what it costs elsewhere.
+std::string outlet_place(const Findings &f) {
+  const auto &purge = f.design.purge;
+  if (purge.needs_outlet_above()) {
+    return fmt::format("VENT UPPERMOST: anywhere else it takes {}. ", bench_time(purge.bore.high));
+  }
+  return vented(f) ? "Vent uppermost. " : "";
 }
 
 } // namespace
@@ -71,8 +70,8 @@ std::vector<GasRow> gas_rows(const Findings &f) {
        "Lines stood open: flush out air and damp before the first part."},
       {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(f.design.purge.wait()),
        fmt::format("{}Meter under {} at {} and under {} in the chamber, and still falling or steady.",
-                   vented(f) ? "Vent uppermost. " : "", oxygen_limit_text(job.gas.oxygen_limit_bore),
-                   outlet(f), oxygen_limit_text(job.gas.oxygen_limit_chamber))},
+                   outlet_place(f), oxygen_limit_text(job.gas.oxygen_limit_bore), outlet(f),
+                   oxygen_limit_text(job.gas.oxygen_limit_chamber))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then 3",
        "Both down BEFORE the arc, or the bore's gas lifts the puddle. Torch with gas over the slot first, "
        "then slide the "
@@ -154,6 +153,10 @@ std::vector<std::string> loading_steps(const Findings &f) {
       "backing pin. Now clamp the index collar against the stop's rods, their springs pressed in, its zero "
       "at the upper edge of the front stand's far ear: the pointer. Work lead on.",
       vented(f) ? ", its vent uppermost (argon runs under air)" : ""));
+  if (f.design.layout.mask.present) {
+    steps.push_back("Slot mask on the chamber, its window over the joint, its ends taped down with aluminium "
+                    "foil tape. It stays while you weld.");
+  }
   steps.push_back(
       fmt::format("Cover closed. Prepurge {}; read the meter. No meter: {} and a coupon (second page).",
                   bench_time(f.design.purge.wait()), wait_without_meter(f)));
@@ -169,6 +172,22 @@ std::vector<std::string> loading_steps(const Findings &f) {
   return steps;
 }
 
+namespace {
+
+// A chamber that parts in a row warm beyond argon's neutral temperature holds it in no air at all.
+std::string draught_words(const Findings &f) {
+  const auto still = f.design.purge.bench.draught_warm;
+  if (still > units::Velocity{}) {
+    return fmt::format("Air over the bench faster than {}: close doors and fans.",
+                       report::air_speed(f, still));
+  }
+  const auto rises = gas::neutral_temperature(gas::species_of(f.design.job));
+  return fmt::format("Chamber over {}: its argon rises out of the slot. Pause until it is cooler.",
+                     shop(f, rises.value(), Dimension::temperature, 3));
+}
+
+} // namespace
+
 std::vector<std::string> stop_conditions(const Findings &f) {
   const auto &job = f.design.job;
   return {
@@ -182,7 +201,7 @@ std::vector<std::string> stop_conditions(const Findings &f) {
                   metal_limit(f)),
       fmt::format("Bottle under {}: change it before the part (moisture rises).",
                   report::bottle_pressure(f, gas::bottle_change)),
-      draught(f),
+      draught_words(f),
   };
 }
 

@@ -107,6 +107,13 @@ Line prepurge_line(std::string_view what, const gas::CircuitPlan &c, double limi
   return row(what, fmt::format("{}; {}", flow(c.prepurge), time), id);
 }
 
+std::string wait_text(const gas::Purge &purge) {
+  const std::string wait = bench_time(purge.wait());
+  return purge.needs_outlet_above()
+             ? fmt::format("{}, vent uppermost; elsewhere {}", wait, bench_time(purge.bore.high))
+             : wait;
+}
+
 Lines prepurge_lines(const Findings &f) {
   const auto &purge = f.design.purge;
   const auto &gas = f.design.job.gas;
@@ -114,8 +121,7 @@ Lines prepurge_lines(const Findings &f) {
   return {
       prepurge_line("bore, prepurge", purge.bore, gas.oxygen_limit_bore, ids::bore_prepurge_flow),
       prepurge_line("chamber, prepurge", purge.chamber, gas.oxygen_limit_chamber, ids::chamber_prepurge_flow),
-      row("wait, cover closed", reached ? bench_time(purge.wait()) : "no use: see the rules",
-          ids::prepurge_wait)};
+      row("wait, cover closed", reached ? wait_text(purge) : "no use: see the rules", ids::prepurge_wait)};
 }
 
 } // namespace

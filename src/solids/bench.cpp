@@ -79,6 +79,21 @@ Solid build_base_plate(const fixture::Layout &layout) {
   });
 }
 
+Solid build_slot_mask(const fixture::Layout &layout) {
+  const auto &mask = layout.mask;
+  const auto &window = mask.window;
+  return kernel::in_part("slot-mask", [&] {
+    const Length from = layout.body.z_max, half = 0.5 * mask.width;
+    const Length middle = 0.5 * (window.x_min + window.x_max);
+    const kernel::Frame below{{middle, {}, from - kernel::cutter_overshoot}, kernel::along_z};
+    const Solid opening =
+        kernel::rounded_rectangle_prism(below, {window.length(), window.width, window.corner_radius},
+                                        mask.thickness + 2.0 * kernel::cutter_overshoot);
+    return kernel::cut(kernel::box({mask.x_min, -half, from}, {mask.x_max, half, from + mask.thickness}),
+                       {opening});
+  });
+}
+
 Solid build_slot_cover(const fixture::Layout &layout) {
   const auto &cover = layout.cover;
   return kernel::in_part("slot-cover", [&] {

@@ -97,12 +97,15 @@ void add_chamber_screws(const fixture::Layout &l, List &list) {
            places);
 }
 
-// Cut from sheet: the wiper and two gaskets. Knurled screws hold the wiper's plate.
+// Cut from sheet: the wiper, two gaskets, a wide slot's mask. Knurled screws hold the wiper's plate.
 void add_closures(const fixture::Layout &l, List &list) {
   const auto &wiper = l.wiper;
   list.add("wiper", build_wiper(l), {at(wiper.placement.x, {}, {})});
   list.add("end-gasket", build_end_gasket(l), {at(l.body.x_max, {}, {})});
   list.add("plenum-gasket", build_plenum_gasket(l), {at({}, {}, l.body.bottom - l.gasket)});
+  if (l.mask.present) {
+    list.add(ids::slot_mask, build_slot_mask(l), {at({}, {}, {})});
+  }
   std::vector<Placement> places;
   for (const Position &p : wiper.knobs) {
     places.push_back(at(wiper.placement.x - wiper.plate_thickness, p.y, p.z));

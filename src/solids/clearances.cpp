@@ -148,7 +148,7 @@ Length torch_room(const std::vector<Solid> &torch, const std::vector<Standing> &
   Length found = far_away;
   for (const Solid &piece : torch) {
     found = to_parts(piece, parts, found, [](std::string_view name) {
-      return among(name, {ids::chamber_body, ids::slot_cover, ids::chamber_end_plate});
+      return among(name, {ids::chamber_body, ids::slot_mask, ids::slot_cover, ids::chamber_end_plate});
     });
   }
   return found;
@@ -251,8 +251,9 @@ fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layou
   const auto tools = fixture::access_tools(job, layout);
   // Bought parts are tools here, not obstacles: what must reach its place is a fitting, a valve, a key.
   std::vector<Standing> parts;
-  std::ranges::copy_if(all, std::back_inserter(parts),
-                       [](const Standing &part) { return part.kind != PartKind::bought; });
+  std::ranges::copy_if(all, std::back_inserter(parts), [](const Standing &part) {
+    return part.kind != PartKind::bought || part.name == ids::slot_mask;
+  });
   parts = without_vents(std::move(parts), job);
   const auto open = opened(parts, layout.cover);
   const std::vector<Solid> torch{torch_barrel(tools.torch), torch_handle(tools.torch)};
@@ -260,6 +261,9 @@ fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layou
   for (const kernel::Located &part : {kernel::located(torch[0]), kernel::located(torch[1]),
                                       part_of(open, ids::chamber_body), part_of(open, ids::slot_cover)}) {
     targets.emplace_back(part, above_joint(tools.torch));
+  }
+  if (layout.mask.present) {
+    targets.emplace_back(part_of(open, ids::slot_mask), above_joint(tools.torch));
   }
   return {.loading = loading_room(job.cap, tools.cap, open),
           .sliding = sliding_room(tools.tube, open),

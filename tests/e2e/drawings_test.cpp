@@ -25,8 +25,12 @@ Finished read_drawings(const std::filesystem::path &folder, const std::vector<Pa
 } // namespace
 
 TEST_CASE("ezdxf, poppler and an XML parser read the sheets of every example") {
-  for (const auto &[name, paper] : std::vector<std::pair<std::string, Paper>>{
-           {"logger-25", a3}, {"logger-38", tabloid}, {"logger-51", a3}}) {
+  for (const auto &[name, paper] : std::vector<std::pair<std::string, Paper>>{{"logger-25", a3},
+                                                                              {"logger-38", tabloid},
+                                                                              {"logger-51", a3},
+                                                                              {"pipe-33", a3},
+                                                                              {"sensor-6", a3},
+                                                                              {"well-114", a3}}) {
     INFO(name);
     const ScratchFolder scratch;
     REQUIRE(run_tool({"design", example(name), "-o", (scratch / "out").string()}).status <= 1);

@@ -268,9 +268,30 @@ void standing_laws(const Layout &l, Laws &laws) {
   }
 }
 
+// Over the slot and on the chamber; the torch, the eye and the cover's exits find its window.
+void mask_laws(const Layout &l, Laws &laws) {
+  const auto &m = l.mask;
+  const auto &slot = l.body.slot, &window = m.window;
+  laws.more(mm(slot.x_min - m.x_min), 1.0, "mask over the slot, behind");
+  laws.more(mm(m.x_max - slot.x_max), 1.0, "mask over the slot, ahead");
+  laws.more(0.5 * mm(m.width - slot.width) - mm(slot.edge_break), 1.0, "mask over the slot, beside");
+  laws.more(mm(l.body.width - m.width), 0.0, "mask between the cover's lips");
+  laws.more(mm(l.body.x_max - m.x_max), 0.0, "mask on the chamber, ahead");
+  laws.more(mm(m.x_min - l.body.x_min), 0.0, "mask on the chamber, behind");
+  laws.more(mm(window.x_min - m.x_min), web, "mask's strip behind its window");
+  laws.more(mm(m.x_max - window.x_max), web, "mask's strip ahead of its window");
+  laws.more(mm(window.x_min - slot.x_min), 0.0, "window over the slot, behind");
+  laws.more(mm(slot.x_max - window.x_max), 0.0, "window over the slot, ahead");
+  laws.more(0.5 * mm(slot.width) - mm(window.width), 0.0, "a mask that leaves less than half of the slot");
+  laws.more(mm(l.cover.lip - m.thickness), 2.0, "cover's lips reach past the mask");
+}
+
 void cover_laws(const Layout &l, Laws &laws) {
   const auto &c = l.cover;
-  const auto &slot = l.body.slot;
+  const auto &slot = l.opening();
+  if (l.mask.present) {
+    mask_laws(l, laws);
+  }
   const double middle = mm(c.placement.x), half = 0.5 * mm(c.length), broken = mm(slot.edge_break);
   laws.more(mm(slot.x_min) - broken - (middle - half), 1.0, "cover over the slot, behind");
   laws.more(middle + half - mm(slot.x_max) - broken, 1.0, "cover over the slot, ahead");
@@ -282,7 +303,8 @@ void cover_laws(const Layout &l, Laws &laws) {
   laws.more(0.5 * mm(slot.length()) - row, 0.0, "cover's exits over the slot");
   laws.more(0.5 * mm(slot.width) - mm(c.exit_radius), 0.0, "cover's exits within the slot's width");
   laws.more(mm(c.exit_pitch) - 2.0 * mm(c.exit_radius), web, "web between the cover's exits");
-  laws.more(-std::abs(mm(c.placement.z - l.body.z_max)), 0.0, "cover on the chamber's top");
+  laws.more(-std::abs(mm(c.placement.z - l.body.z_max - l.mask.thickness)), 0.0,
+            "cover on the chamber's top, or on its mask");
 }
 
 } // namespace

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 namespace purgewright::test {
 
@@ -12,5 +13,8 @@ std::string project_file(const std::string &relative);
 inline std::string example_job(const std::string &name) {
   return project_file("examples/" + name + ".yaml");
 }
+
+// Every job in examples/ by name, in alphabetical order: a further one is walked as well.
+std::vector<std::string> example_names();
 
 } // namespace purgewright::test

@@ -31,7 +31,7 @@ struct Bounds {
 
 // Ceilings of the prepurge flow: usual settings of hand welding; more wastes gas in spaces this small.
 inline constexpr units::VolumeFlow bore_flow_ceiling = units::litres_per_minute(10.0);
-inline constexpr units::VolumeFlow wide_bore_ceiling = units::litres_per_minute(15.0); // common practice
+inline constexpr units::VolumeFlow wide_bore_ceiling = units::litres_per_minute(20.0); // common practice
 inline constexpr units::VolumeFlow chamber_flow_ceiling = units::litres_per_minute(10.0);
 inline constexpr double laminar_jet_reynolds = 1000.0;  // McNaughton & Sinclair 1966
 inline constexpr double laminar_tube_reynolds = 2000.0; // pipe transition, lower bound

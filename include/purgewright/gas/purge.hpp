@@ -103,6 +103,9 @@ struct Purge {
   Torch torch;
   Use use;
 
+  // A wide bore whose air nobody would wait out lets it go in good time by an outlet that stands uppermost,
+  // and the wait told holds for that alone.
+  bool needs_outlet_above() const;
   // What the welder is told to wait before the first part's arc: the longer bracket's upper end, and
   // `least_wait`.
   units::Time wait() const;

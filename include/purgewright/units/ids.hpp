@@ -13,6 +13,7 @@ inline constexpr Id volume_lines_supply = "volume.lines.supply";
 inline constexpr Id volume_lines_bore = "volume.lines.bore";
 inline constexpr Id volume_lines_chamber = "volume.lines.chamber";
 inline constexpr Id area_slot = "area.slot";
+inline constexpr Id area_slot_welding = "area.slot_welding";
 inline constexpr Id area_slot_covered = "area.slot_covered";
 inline constexpr Id area_tube_gap = "area.tube_gap";
 inline constexpr Id area_vent = "area.vent";
@@ -56,5 +57,6 @@ inline constexpr Id spindle = "spindle";
 inline constexpr Id tail_foot = "tail-foot";
 inline constexpr Id base_plate = "base-plate";
 inline constexpr Id slot_cover = "slot-cover";
+inline constexpr Id slot_mask = "slot-mask";
 
 } // namespace purgewright::ids

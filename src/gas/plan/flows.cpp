@@ -58,7 +58,7 @@ Choice choose(VolumeFlow high, double limit, std::string_view high_reason, Floor
 // Highest welding flows. What leaves by the slot stays slow beside the torch's gas; a vent in the chamber
 // shares that room, half at most.
 struct Ceilings {
-  VolumeFlow bore{}, chamber{}, slot{};
+  VolumeFlow bore{}, chamber{}, slot{}, line{};
   std::string_view bore_reason;
   bool shared = false;
 };
@@ -72,15 +72,16 @@ Ceilings ceilings(const Subject &s, const Purge &purge) {
   // pressure brings it. Common practice, no source.
   constexpr auto wide_slot_speed = units::metres_per_second(0.11);
   constexpr double line_share = 0.5;
-  const VolumeFlow wide = std::min(
-      wide_slot_speed * s.areas.slot,
-      line_flow(chamber_line(s.job, s.layout), line_share * s.job.gas.supply_pressure, stream_of(s.job)));
+  const VolumeFlow line =
+      line_flow(chamber_line(s.job, s.layout), line_share * s.job.gas.supply_pressure, stream_of(s.job));
+  const VolumeFlow wide = std::min(wide_slot_speed * s.areas.slot_welding, line);
   const VolumeFlow pressure =
       std::max(holes_flow(bore_outlet(s.job, s.layout), purge.pressure.limit, stream_of(s.job)),
                least_share * purge.bore.prepurge);
   Ceilings most{.bore = std::min(purge.bore.prepurge, pressure),
                 .chamber = std::min(std::max(purge.chamber.prepurge, wide), slot),
                 .slot = slot,
+                .line = line,
                 .bore_reason = pressure < purge.bore.prepurge
                                    ? "the most the molten joint's pressure limit allows"
                                    : "the prepurge flow",
@@ -90,6 +91,20 @@ Ceilings ceilings(const Subject &s, const Purge &purge) {
     most.bore_reason = "the most that leaves the torch's gas undisturbed";
   }
   return most;
+}
+
+// A chamber of a litre or more that room air has come into wants more gas than its floor does, or the torch
+// stands over the joint for a minute before every arc.
+constexpr auto patient_preflow = units::seconds(20.0); // with the torch in hand: common practice, no source
+
+VolumeFlow clearing_flow(const Subject &s, VolumeFlow high, const Purge &purge) {
+  const auto preflow = [&](VolumeFlow flow) {
+    Purge trial = purge;
+    trial.chamber.welding = flow;
+    plan_torch(s, trial);
+    return trial.torch.preflow.value();
+  };
+  return least_flow(purge.chamber.welding, high, patient_preflow.value(), preflow);
 }
 
 } // namespace
@@ -137,6 +152,14 @@ void choose_welding_flows(const Subject &s, Purge &purge) {
                               return floor_at(scene, scene.chamber_joint).oxygen;
                             });
     chamber = chamber_choice.flow;
+  }
+  purge.bore.welding = bore_choice.flow;
+  purge.chamber.welding = chamber_choice.flow;
+  const VolumeFlow room_left = most.slot - (most.shared ? bore_choice.flow : VolumeFlow{});
+  const VolumeFlow clearing = clearing_flow(s, std::min(room_left, most.line), purge);
+  if (clearing > chamber_choice.flow) {
+    chamber_choice.flow = chamber = clearing;
+    chamber_choice.reason = "clears the chamber under the torch before an arc in good time";
   }
   const Scene scene = floors(bore_choice.flow, chamber);
   const auto settle = [&](CircuitPlan &plan, const Choice &choice, const Target &joint) {

@@ -51,7 +51,11 @@ double layer_froude(const job::Job &job, VolumeFlow flow) {
   return speed.value() / std::sqrt(gravity * diameter.value());
 }
 
-Length slot_depth(const fixture::ChamberBody &body) {
+Length slot_depth(const fixture::Layout &layout) {
+  const auto &body = layout.body;
+  if (layout.mask.present) {
+    return layout.mask.thickness;
+  }
   const Length half = 0.5 * body.slot.width;
   return body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
 }
@@ -69,7 +73,8 @@ Area open_slot(const Subject &s, bool torch, bool covered) {
     return s.areas.slot_covered;
   }
   const Area cup = 0.25 * units::pi * units::square(s.job.torch.cup_outside_diameter);
-  return torch ? std::max(s.areas.slot - cup, least_open_share * s.areas.slot) : s.areas.slot;
+  const Area slot = s.areas.slot_welding;
+  return torch ? std::max(slot - cup, least_open_share * slot) : slot;
 }
 
 } // namespace purgewright::gas::plan

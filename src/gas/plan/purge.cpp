@@ -214,8 +214,12 @@ void describe_bench(const Subject &s, const Scene &scene, Time guess, Purge &pur
 
 } // namespace
 
+bool Purge::needs_outlet_above() const {
+  return bore.high > longest_wait && bore.high_vent_above <= longest_wait;
+}
+
 units::Time Purge::wait() const {
-  return std::max({bore.high, chamber.high, least_wait});
+  return std::max({needs_outlet_above() ? bore.high_vent_above : bore.high, chamber.high, least_wait});
 }
 
 Purge plan_purge(const job::Job &job, const fixture::Layout &layout, const fixture::Volumes &volumes,

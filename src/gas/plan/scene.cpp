@@ -273,9 +273,9 @@ class Builder {
   };
 
   Opening slot_opening() const {
-    const auto &body = s_.layout.body;
-    return {slot_depth(body), slot_shape_length(std::max(body.slot.length(), body.slot.width),
-                                                std::min(body.slot.length(), body.slot.width))};
+    const auto &slot = s_.layout.opening();
+    return {slot_depth(s_.layout),
+            slot_shape_length(std::max(slot.length(), slot.width), std::min(slot.length(), slot.width))};
   }
 
   // The closed cover's holes, side by side.

@@ -79,14 +79,15 @@ Floor floor_at(const Scene &, const Target &);
 // How fast a flow through the slot moves, and the torch's own gas at its cup.
 units::Velocity torch_speed(const job::Job &);
 
-// What of the slot is left open: beside the torch's cup, by the closed cover's exits, all of it.
+// What of the slot, or of the window of the mask on it, is left open: beside the torch's cup, by the closed
+// cover's exits, all of it.
 units::Area open_slot(const Subject &, bool torch, bool covered = false);
 
 // Standing gas between vent and cap, what the vent's stream does not sweep; 0 without one.
 units::Length pocket_length(const job::Job &, double swept);
 
-// From the slot's top face down to the cavity.
-units::Length slot_depth(const fixture::ChamberBody &);
+// From the slot's top face down to the cavity; of a mask, its sheet.
+units::Length slot_depth(const fixture::Layout &);
 
 // What leaves by the slot in a stage.
 units::VolumeFlow slot_outflow(const Subject &, const Stage &);

@@ -84,9 +84,9 @@ Drawn drawn_in(const Subject &s, Temperature metal, bool torch) {
   const double gravity = gravity_at(job, std::min(gas, hottest_gas));
   const VolumeFlow plume = plume_flow(flux, std::max(rise, Length{}));
   const VolumeFlow exchange =
-      gravity < 0.0 ? horizontal_exchange(
-                          across, std::min(slot_depth(s.layout.body), most_slot_depth * across), -gravity)
-                    : VolumeFlow{};
+      gravity < 0.0
+          ? horizontal_exchange(across, std::min(slot_depth(s.layout), most_slot_depth * across), -gravity)
+          : VolumeFlow{};
   return {std::min(plume, exchange), std::max(plume, exchange)};
 }
 
@@ -100,7 +100,7 @@ Drawn against(const Drawn &drawn, VolumeFlow outflow) {
 
 OxygenRange cold_floor(const Subject &s, const Stage &stage) {
   const units::Velocity speed = slot_outflow(s, stage) / open_slot(s, false);
-  const double peclet = channel_peclet(speed, slot_depth(s.layout.body), diffusion(s.job));
+  const double peclet = channel_peclet(speed, slot_depth(s.layout), diffusion(s.job));
   OxygenRange range{.best = joint_floor(s, stage)};
   Stage stirred = stage;
   stirred.chamber_tanks = stirred_tanks;

@@ -2,6 +2,9 @@
 // feature is dimensioned once, no length of a part changes without its sheet, every made part has one.
 #include "sheet_faults.hpp"
 
+#include "property/fixture/run_length.hpp"
+#include "support/stock_draw.hpp"
+
 using namespace purgewright;
 using namespace purgewright::test;
 using namespace purgewright::drawing;
@@ -9,9 +12,9 @@ using namespace purgewright::drawing;
 namespace {
 
 #ifdef PURGEWRIGHT_LONG_RUN
-constexpr int jobs = 25;
+constexpr int jobs = 25, default_sheet_jobs = 60;
 #else
-constexpr int jobs = 4;
+constexpr int jobs = 4, default_sheet_jobs = 4;
 #endif
 
 using Faults = std::vector<std::string>;
@@ -88,6 +91,14 @@ TEST_CASE("no lettering is smaller than 2.5 mm, however long a title or a name")
   }
 }
 
+TEST_CASE("laws of sheets: a short tube on its spindle, example sensor-6") {
+  check_laws(drawn(read_example("sensor-6")));
+}
+
+TEST_CASE("laws of sheets: a wide tube with a masked slot, example well-114") {
+  check_laws(drawn(read_example("well-114")));
+}
+
 TEST_CASE("laws of sheets: random jobs, 1 of 8") {
   check_random_jobs(1000);
 }
@@ -111,6 +122,19 @@ TEST_CASE("laws of sheets: random jobs, 7 of 8") {
 }
 TEST_CASE("laws of sheets: random jobs, 8 of 8") {
   check_random_jobs(8000);
+}
+
+TEST_CASE("sheets of tubes a shop can buy are drawn without overlap") {
+  const auto first = static_cast<std::uint64_t>(from_environment("PURGEWRIGHT_FIRST_SEED", 1));
+  const auto count =
+      static_cast<std::uint64_t>(from_environment("PURGEWRIGHT_SHEET_JOBS", default_sheet_jobs));
+  for (std::uint64_t seed = first; seed < first + count; ++seed) {
+    const StockJob stock = stock_job(seed);
+    INFO("seed " << seed << ", " << stock.in_words);
+    auto resolution = job::resolve(job::read_draft_text(stock.yaml, "stock.yaml").draft);
+    REQUIRE(resolution.job);
+    check_laws(drawn(*resolution.job));
+  }
 }
 
 TEST_CASE("the count of overlaps finds what it looks for") {

@@ -1,7 +1,7 @@
 // Laws of the program's own model on the three examples: holds rise from run to run, and the fine and the
 // coarse mode stay near a mesh of half the cells. They bound the discretisation; that the model is right is
 // for the reference tests to say.
-#include "support/paths.hpp"
+#include "support/examples.hpp"
 
 #include "purgewright/heat/plan.hpp"
 
@@ -9,16 +9,11 @@
 
 using namespace purgewright;
 using namespace purgewright::heat;
+using purgewright::test::example;
 
 namespace {
 
 constexpr double fine_off = 0.02, coarse_off = 0.05; // of holds and hot zone, from halving cells and steps
-
-job::Job example(const std::string &name) {
-  const auto read = job::read_job(purgewright::test::example_job(name));
-  REQUIRE(read.job);
-  return *read.job;
-}
 
 Options converged(const job::Job &job) {
   Options options;

@@ -17,6 +17,7 @@ using gas::test::example_job;
 using gas::test::PurgeDesign;
 using units::litres_per_minute;
 using units::millimetres;
+using units::seconds;
 
 namespace {
 
@@ -343,6 +344,38 @@ TEST_CASE("Only a vent in the chamber adds to what leaves by the slot", "[unit][
   const auto open = plan::open_slot(design.subject(), true);
   CHECK(purge.bench.shield_ratio ==
         Approx(units::ratio(purge.chamber.welding / open, plan::torch_speed(design.job))));
+}
+
+TEST_CASE("A wide slot is welded through its mask's window, and the chamber clears before a welder tires",
+          "[unit][gas][plan]") {
+  const auto design = example("well-114");
+  CHECK(plan::open_slot(design.subject(), false) == design.areas.slot_welding);
+  CHECK(plan::slot_depth(design.layout) == design.layout.mask.thickness);
+  const auto purge = design.purge();
+  CHECK(purge.torch.cleared);
+  CHECK(purge.torch.preflow <= seconds(20.5)); // 20 s, and a bisection's last step
+  CHECK(purge.chamber.welding_floor.oxygen <= design.job.gas.oxygen_limit_chamber);
+  auto bare = design;
+  bare.layout.mask = {};
+  bare.areas = fixture::areas(bare.job, bare.layout);
+  const auto metal = design.job.weld.shielding_temperature;
+  CHECK(plan::drawn_in(design.subject(), metal).high < 0.5 * plan::drawn_in(bare.subject(), metal).high);
+}
+
+TEST_CASE("A wait that only an outlet uppermost makes bearable is told for that", "[unit][gas][plan]") {
+  Purge purge;
+  purge.chamber.high = seconds(100.0);
+  purge.bore.high = seconds(1200.0);
+  purge.bore.high_vent_above = seconds(200.0);
+  CHECK(purge.needs_outlet_above());
+  CHECK(purge.wait() == seconds(200.0));
+  purge.bore.high_vent_above = seconds(1000.0);
+  CHECK_FALSE(purge.needs_outlet_above());
+  CHECK(purge.wait() == seconds(1200.0));
+  purge.bore.high = seconds(600.0);
+  purge.bore.high_vent_above = seconds(200.0);
+  CHECK_FALSE(purge.needs_outlet_above()); // borne wherever it stands
+  CHECK(purge.wait() == seconds(600.0));
 }
 
 TEST_CASE("A limit just above the supply's oxygen takes no more flow than it needs", "[unit][gas][plan]") {

@@ -40,6 +40,22 @@ TEST_CASE("defaults follow the tube", "[unit]") {
   CHECK_FALSE(job.fixture.slot_length.has_value());
 }
 
+TEST_CASE("a short tube on a thick joint is welded in more runs and cools further for its plug's rubber",
+          "[unit]") {
+  const auto short_tube = [](const std::string &wall, const std::string &cap) {
+    return good_job("job: {name: short}\ntube: {material: titanium-grade-2, outside_diameter: 25 mm, wall: " +
+                    wall + ", length: 40 mm}\ncap: {shape: flat, diameter: 25 mm, thickness: " + cap + "}\n");
+  };
+  const Job thin = short_tube("0.5 mm", "1.5 mm"), thick = short_tube("3 mm", "6 mm");
+  // Worked by hand: 0.5 mm wall, joint 0.75 mm: 34 A x 10 V x 0.77 over 78.5 mm at 4.23 mm/s are 4.9 kJ into
+  // 6.9 g of tube and 3.3 g of cap, 900 K; 3 mm wall, joint 4.5 mm: 189 A at 1.4 mm/s, 82 kJ into 37 g and
+  // 13 g, 3100 K.
+  CHECK(thin.rotation.runs == 8);
+  CHECK(units::to_celsius(thin.weld.shielding_temperature) == Approx(315.0));
+  CHECK(thick.rotation.runs == 16);
+  CHECK(units::to_celsius(thick.weld.shielding_temperature) == Approx(200.0));
+}
+
 TEST_CASE("an inch shop gets inch threads, metal, paper and projection", "[unit]") {
   const Job job = good_job(std::string(flat_job) + "shop: {units: inch}\n");
   CHECK(job.gas.port_thread->name == "1/8 NPT");

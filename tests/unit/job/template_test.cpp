@@ -1,4 +1,5 @@
 #include "job_text.hpp"
+#include "support/paths.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -65,7 +66,7 @@ TEST_CASE("templates are good jobs that show every key with its default", "[unit
 }
 
 TEST_CASE("examples are good jobs named as their files", "[unit]") {
-  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+  for (const std::string &name : purgewright::test::example_names()) {
     CAPTURE(name);
     const Resolution resolution = read_job(path_in_tests("../examples/" + name + ".yaml"));
     CAPTURE(all_text(resolution.problems));

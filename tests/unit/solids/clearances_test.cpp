@@ -2,7 +2,7 @@
 // clash.
 #include "purgewright/solids/clearances.hpp"
 #include "purgewright/solids/interference.hpp"
-#include "support/paths.hpp"
+#include "support/examples.hpp"
 
 #include "support/clearance_laws.hpp"
 #include "support/layout_laws.hpp"
@@ -12,19 +12,10 @@
 #include <set>
 
 using namespace purgewright;
-
-namespace {
-
-job::Job example(const std::string &name) {
-  const auto resolution = job::read_job(purgewright::test::example_job(name));
-  REQUIRE(resolution.job);
-  return *resolution.job;
-}
-
-} // namespace
+using purgewright::test::example;
 
 TEST_CASE("examples: the closed form finds the room that the solids leave, and no parts clash", "[unit]") {
-  for (const std::string name : {"logger-25", "logger-38", "logger-51"}) {
+  for (const std::string &name : test::example_names()) {
     const job::Job job = example(name);
     const auto layout = fixture::lay_out(job);
     const auto assembly = solids::build_assembly(job, layout);
