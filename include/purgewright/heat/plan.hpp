@@ -15,8 +15,8 @@
 // Errors: std::domain_error when an option makes no sense or a metal has no thermal properties. A hold longer
 // than Options::longest_hold ends there with reached = false. Guarantee: deterministic; heat in = stored +
 // lost to rounding; a weld that starts elsewhere on the mesh by whole cells, or goes the other way round, has
-// the same holds to rounding. Measured over the three examples against a mesh of half the cells and a fifth of
-// the step error: the fine mode's holds of runs are within 2 %, the coarse mode's (for sweeps) within 5 %
+// the same holds to rounding. Measured over the three examples against a mesh of half the cells and a fifth
+// of the step error: the fine mode's holds of runs are within 2 %, the coarse mode's (for sweeps) within 5 %
 // (tests/property/heat). Source: heat/model.hpp; limits in Options.
 #pragma once
 
