@@ -39,6 +39,23 @@ std::string gas_reasons(const Findings &f, TextStyle style) {
          explain("chamber", purge.chamber, gas.oxygen_limit_chamber);
 }
 
+// How far the shrinking runs pull the cap's rim aside on the way, and how long they take.
+std::string orders(const Findings &f, TextStyle style) {
+  const auto line = [&](job::RunOrder order, std::string_view name, const heat::OrderAdvice::Row &advice) {
+    return row(
+        name,
+        fmt::format(
+            "{}: rim pulled {} to one side on the way, {}", run_order_text(f.design.job.rotation.runs, order),
+            units::shop_text(advice.rim_shift.value(), Dimension::length, f.design.job.shop.unit_system, 1),
+            units::shop_text(advice.cycle.value(), Dimension::time, units::UnitSystem::metric, 2)),
+        fmt::format("heat.order.{}.rim_shift", name));
+  };
+  Lines lines;
+  lines += line(job::RunOrder::consecutive, "consecutive", f.design.order_advice.consecutive);
+  lines += line(job::RunOrder::alternating, "alternating", f.design.order_advice.alternating);
+  return heading("Order of the runs", style) + printed(lines);
+}
+
 std::string made_parts(const Findings &f, TextStyle style) {
   const auto &d = f.design;
   std::string text = heading("Made parts", style);
@@ -129,7 +146,8 @@ std::string defaults(const Findings &f, TextStyle style) {
 std::string details(const Findings &f, TextStyle style) {
   std::string text;
   if (f.design.layout.buildable()) {
-    text += gas_reasons(f, style) + made_parts(f, style) + printing_lines(f, style) + family_lines(f, style);
+    text += gas_reasons(f, style) + orders(f, style) + made_parts(f, style) + printing_lines(f, style) +
+            family_lines(f, style);
   }
   return text + passes(f, style) + defaults(f, style);
 }

@@ -64,25 +64,6 @@ Line advice(const Findings &f) {
              "heat.runs.fewest");
 }
 
-Lines orders(const Findings &f) {
-  const job::Job &job = f.design.job;
-  const auto &advice = f.design.order_advice;
-  constexpr int fewest = 4, most = 8; // of runs: fewer have one order only, more fill the line
-  if (job.rotation.runs < fewest || job.rotation.runs > most) {
-    return {};
-  }
-  const auto one = [&](job::RunOrder order, const heat::OrderAdvice::Row &row) {
-    return fmt::format("{} pulls the rim {}, {}", run_order_text(job.rotation.runs, order),
-                       shop(f, row.rim_shift.value(), Dimension::length, 1),
-                       shop(f, row.cycle.value(), Dimension::time, 2));
-  };
-  return {row("order",
-              one(job::RunOrder::consecutive, advice.consecutive) + "; " +
-                  one(job::RunOrder::alternating, advice.alternating),
-              fmt::format("heat.order.{}.rim_shift",
-                          job.rotation.order == job::RunOrder::alternating ? "alternating" : "consecutive"))};
-}
-
 Lines interpass(const Findings &f) {
   const auto &plan = f.design.heat;
   if (!plan.interpass_temperature) {
@@ -169,7 +150,6 @@ Lines welding(const Findings &f) {
   for (const auto line : {pedal, under_pin, advice}) {
     text += line(f);
   }
-  text += orders(f);
   text += hot_zone(f);
   return text;
 }
