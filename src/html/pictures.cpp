@@ -85,7 +85,8 @@ std::string plots(const Findings &f, const Shown &shown) {
 
 std::string sheets(const Shown &shown) {
   std::string text =
-      "<section id=\"sheets\" aria-labelledby=\"sheets-head\">\n<h2 id=\"sheets-head\">Drawings</h2>\n";
+      "<section id=\"sheets\" aria-labelledby=\"sheets-head\">\n<h2 id=\"sheets-head\">Drawings</h2>\n<p><a "
+      "href=\"drawings/all.pdf\">all.pdf</a> holds every sheet.</p>\n";
   for (const Picture &picture : shown.sheets) {
     text += sheet(picture);
   }

@@ -1,6 +1,7 @@
 #include "html/markup.hpp"
 #include "html/sections.hpp"
 
+#include "purgewright/fixture/assembly_order.hpp"
 #include "purgewright/fixture/choices.hpp"
 #include "purgewright/report/bench_numbers.hpp"
 #include "purgewright/report/lines.hpp"
@@ -94,6 +95,17 @@ std::string part_cells(const report::PartRow &row, const report::MassUnit &unit)
       row.mass.empty() ? "" : fmt::format("{} {}", row.mass, unit.name), safe(row.serves));
 }
 
+// How it goes together, step by step, with the list's numbers.
+std::string order_of_assembly(const Findings &f) {
+  const auto &d = f.design;
+  const auto items = fixture::parts_list(d.job, d.layout, d.volumes);
+  std::string text;
+  for (const auto &step : fixture::assembly_order(d.job, d.layout)) {
+    text += fmt::format("<li>{}</li>\n", safe(fixture::numbered(step, items)));
+  }
+  return "<h3>Order of assembly</h3>\n<ol>\n" + text + "</ol>\n";
+}
+
 } // namespace
 
 std::string settings(const Findings &f) {
@@ -131,7 +143,7 @@ std::string parts_list(const Findings &f) {
   for (const auto &row : report::part_rows(f.design)) {
     text += part_cells(row, report::mass_unit(f.design));
   }
-  return text + "</tbody>\n</table>\n</div>\n</section>\n";
+  return text + "</tbody>\n</table>\n</div>\n" + order_of_assembly(f) + "</section>\n";
 }
 
 } // namespace purgewright::html
