@@ -85,6 +85,7 @@ class Filler {
   void torch();
   bool little_metal() const;
   bool bakes_its_plug() const;
+  bool small_dome() const;
   units::Length joint_thickness() const;
   int default_runs();
   void rotation();
@@ -275,6 +276,12 @@ bool Filler::bakes_its_plug() const {
          heat > warmed_most * mass.value() * t.material->specific_heat.room();
 }
 
+// A dome so small that its top, where the pin touches it, lies within the arc's reach. Common practice.
+bool Filler::small_dome() const {
+  const double outside = job_.tube.outside_diameter.value();
+  return job_.cap.shape == CapShape::domed && outside >= smallest_tube && outside < small_tube;
+}
+
 int Filler::default_runs() {
   const auto runs = [&](int count, std::string_view reason) {
     return static_cast<int>(std::lround(number(rotation_runs, count, Basis::common_practice, reason)));
@@ -285,6 +292,11 @@ int Filler::default_runs() {
   if (bakes_its_plug()) {
     return runs(16, "sixteen very short runs: a short tube on a thick joint hands each run's heat on to its "
                     "plug's rubber; common practice");
+  }
+  if (small_dome()) {
+    return runs(16,
+                "sixteen very short runs: the top of a dome on a tube under 20 mm, which the pin touches, "
+                "lies near the arc; common practice");
   }
   return job_.tube.outside_diameter.value() < smallest_tube
              ? runs(12,
@@ -363,6 +375,10 @@ void Filler::shielding_temperature() {
   if (bakes_its_plug()) {
     set(rubber, "200 degC, what silicone rubber stands for good: a short tube on a thick joint cools so far "
                 "before the next run for the sake of its plug's rubber; common practice");
+  } else if (small_dome() || job_.tube.outside_diameter.value() < smallest_tube) {
+    set(rubber,
+        "200 degC: a tube under 10 mm, or a dome on one under 20 mm, cools so far before the next run, "
+        "or its cap melts under the pin; common practice");
   } else if (job_.tube.length.value() < short_tube) {
     set(strict, "315 degC (600 degF), as stricter procedures have it: a tube under 80 mm cools for the sake "
                 "of its plug's rubber; common practice");
