@@ -171,12 +171,12 @@ def size_of(pdf, sizes):
 
 def list_faults(pdf, parts):
     """Rows of the CSV file that the assembly's list does not hold, word by word."""
-    text = " ".join(run("pdftotext", "-layout", str(pdf), "-").split())
+    text = squeezed(run("pdftotext", "-raw", str(pdf), "-"))  # cell by cell, broken into lines or not
     for part in parts:
         title = part["name"] if part["kind"] != "made" else part["name"].replace("-", " ").capitalize()
         size = part["stock or size"] if part["kind"] == "bought" else part["material"]
         row = f"{part['item']} {part['quantity']} {title} {size}"
-        if row not in text:
+        if squeezed(row) not in text:
             yield f"no row '{row}'"
 
 
