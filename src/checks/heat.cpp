@@ -17,6 +17,8 @@ using units::Temperature;
 // Beyond this a pool on thin wall sags: common practice, no source. The coarse plan's cells are nearly as
 // wide as the pool, which comes out a third of a wall wider or narrower there.
 constexpr double pool_walls_most = 5.0, coarse_allowance = 0.3;
+// A pool this wide falls through, whatever the hand does: common practice, no source.
+constexpr double pool_walls_hole = 10.0;
 // Grease and seals of common ball bearings: common practice, no source.
 constexpr Temperature roller_limit = units::celsius(110.0);
 
@@ -103,7 +105,9 @@ Verdict pin_contact(const Design &d) {
 
 Verdict pool_width(const Design &d) {
   const double walls = pool_walls_most + (d.heat.detail == heat::Detail::coarse ? coarse_allowance : 0.0);
-  return at_most(d.heat.pool_width.value(), walls * d.job.tube.wall.value(), Status::caution);
+  const units::Length width = d.heat.pool_width, wall = d.job.tube.wall;
+  return width > pool_walls_hole * wall ? at_most(width.value(), (pool_walls_hole * wall).value())
+                                        : at_most(width.value(), (walls * wall).value(), Status::caution);
 }
 
 // Bottom of the coldest run.

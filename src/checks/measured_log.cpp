@@ -47,8 +47,11 @@ template <Circuit circuit> Verdict stays(const Design &d) {
 }
 
 // The reading in the middle of three: one alone that jumps is a drop-out of meter or logger, two in a row are
-// gas. Common practice, no source.
+// gas, and so is the last one, since nothing shows that it was none. Common practice, no source.
 double level(const gas::FitResult &fit, std::size_t middle) {
+  if (middle + 1 == fit.oxygen.size()) {
+    return fit.oxygen.back();
+  }
   const double before = fit.oxygen[middle - 1], here = fit.oxygen[middle], after = fit.oxygen[middle + 1];
   return std::max(std::min(before, here), std::min(std::max(before, here), after));
 }
@@ -59,7 +62,7 @@ int levels_above_again(const gas::FitResult &fit, double limit) {
   bool settled = false;
   int above = 0;
   std::size_t under_since = 0; // 0: above the limit
-  for (std::size_t i = 1; i + 1 < fit.oxygen.size(); ++i) {
+  for (std::size_t i = 1; i < fit.oxygen.size(); ++i) {
     const double now = level(fit, i);
     if (now > limit) {
       under_since = 0;

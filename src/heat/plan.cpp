@@ -19,6 +19,12 @@ using units::Length;
 using units::Temperature;
 using units::Time;
 
+// Straight between the rings on either side.
+template <class Reading> Temperature at(const detail::Place &place, Reading reading) {
+  return units::kelvins((1.0 - place.share) * reading(place.ring).value() +
+                        place.share * reading(place.ring + 1).value());
+}
+
 // Makes tacks and runs one after the other on one model.
 class Bench {
  public:
@@ -54,7 +60,10 @@ void Bench::sample() {
   plan_.history.push_back({.time = model_.now(),
                            .joint = model_.hottest(scene_.joint_zone),
                            .cap_centre = model_.hottest({scene_.cap_centre, scene_.cap_centre + 1}),
-                           .o_ring = model_.hottest({scene_.o_ring, scene_.o_ring + 1}),
+                           .o_ring = at(scene_.o_ring,
+                                        [&](std::size_t ring) {
+                                          return model_.hottest({ring, ring + 1});
+                                        }),
                            .arc = arc_});
 }
 
@@ -97,8 +106,9 @@ void Bench::follow(Weld &weld) {
     }
     weld.hot_zone = units::metres(0.5 * rings[i].length - rings[i].position);
   }
-  weld.o_ring_peak = model_.peak(scene_.o_ring);
-  weld.wiper_peak = model_.peak(scene_.wiper);
+  const auto peak = [&](std::size_t ring) { return model_.peak(ring); };
+  weld.o_ring_peak = at(scene_.o_ring, peak);
+  weld.wiper_peak = at(scene_.wiper, peak);
   weld.cap_centre_peak = model_.peak(scene_.cap_centre);
   weld.tube_edge_peak = std::max(weld.tube_edge_peak, model_.peak(scene_.chain.joint - 1));
   weld.cap_edge_peak = std::max(weld.cap_edge_peak, model_.peak(scene_.chain.joint));

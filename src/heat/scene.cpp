@@ -52,6 +52,17 @@ std::size_t ring_at(const Chain &chain, double position) {
   return best;
 }
 
+// Between the middles of the tube's first and last ring.
+Place place_at(const Chain &chain, double position) {
+  const auto &rings = chain.rings;
+  std::size_t i = 0;
+  while (i + 2 < chain.joint && rings[i + 1].position < position) {
+    ++i;
+  }
+  const double share = (position - rings[i].position) / (rings[i + 1].position - rings[i].position);
+  return {i, std::clamp(share, 0.0, 1.0)};
+}
+
 Region joint_zone(const Chain &chain, double reach) {
   Region zone{chain.joint, chain.joint + 1};
   while (zone.first > 0 && chain.rings[zone.first - 1].position >= -reach) {
@@ -141,11 +152,11 @@ Scene scene_of(const job::Job &job, const fixture::Layout &layout, const Options
   scene.everything = {0, chain.rings.size()};
   const auto &plug = layout.plug;
   const units::Length seal = plug.placement.x + plug.seal.groove_start + 0.5 * plug.seal.groove_width;
-  scene.o_ring = ring_at(chain, seal.value());
+  scene.o_ring = place_at(chain, seal.value());
   // A journal in the wiper is no hotter than the tube on its plug.
   scene.wiper = layout.spindle_in_chamber(job)
                     ? scene.o_ring
-                    : ring_at(chain, (layout.wiper.placement.x + 0.5 * layout.wiper.thickness).value());
+                    : place_at(chain, (layout.wiper.placement.x + 0.5 * layout.wiper.thickness).value());
   scene.cap_centre = chain.rings.size() - 1;
   scene.contact_radius = layout.pin.contact_outer_radius.value();
   scene.roller = roller_ring(chain, layout.stand, options);

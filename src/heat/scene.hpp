@@ -6,13 +6,20 @@
 
 namespace purgewright::heat::detail {
 
+// A place on the tube: so much of the way from a ring's middle to the next one's.
+struct Place {
+  std::size_t ring = 0;
+  double share = 0.0;
+};
+
 struct Scene {
   Chain chain;
   Surroundings surroundings;
   Accuracy accuracy;
   Arc arc; // power, widths and speed; start is set for each pass
   Region joint_zone, uncovered, everything;
-  std::size_t o_ring = 0, wiper = 0, cap_centre = 0;
+  Place o_ring, wiper;
+  std::size_t cap_centre = 0;
   double contact_radius = 0.0; // of the pin's contact on the cap, outer
   std::optional<std::size_t> roller;
 };

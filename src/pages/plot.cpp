@@ -41,7 +41,9 @@ void draw_spans(Canvas &canvas, const Plot &plot, const Field &field) {
   for (const Span &span : plot.spans) {
     const double left = field.x(span.from), right = field.x(span.to);
     canvas.fill(Box{left, field.frame().y, right - left, field.frame().height}, span.colour);
-    const double middle = 0.5 * (left + right), half = 0.5 * canvas.text_width(span.name, small);
+    const double half = 0.5 * canvas.text_width(span.name, small);
+    const double middle =
+        std::max(0.5 * (left + right), field.frame().x + half + 0.4); // clear of the axis' numbers
     if (middle - half > taken) {
       canvas.text({middle, field.frame().y + line_height(plot.points)}, span.name, small);
       taken = middle + half + 0.4;

@@ -196,7 +196,7 @@ Line plug_line(const Findings &f) {
       "end plug",
       fmt::format("{} {}, {}, squeeze {:.0f} to {:.0f} %, {} {:.0f} {}", cup ? "cup" : "spigot",
                   shop(f, (2.0 * (cup ? plug.cup_radius : plug.spigot_radius)).value(), Dimension::length),
-                  seal.ring != nullptr ? fmt::format("AS568 {}", seal.ring->dash) : "rubber sleeve",
+                  seal.ring != nullptr ? fmt::format("AS568 {}", seal.ring->dash) : "sleeve",
                   100.0 * seal.squeeze_least, 100.0 * seal.squeeze_most,
                   seal.ring != nullptr ? "push" : "knob", seal.hand, seal.ring != nullptr ? "N" : "N m"),
       "plug.groove_diameter");

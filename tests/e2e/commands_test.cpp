@@ -257,13 +257,13 @@ TEST_CASE("new writes a job from a tube's sizes that passes check, in its own un
 
 TEST_CASE("new refuses sizes that no job may have, and writes nothing") {
   const ScratchFolder folder;
-  for (const std::vector<std::string> &arguments : std::vector<std::vector<std::string>>{
-           {"new"},
-           {"new", "--cap", "flat"},
-           {"new", "flat-cap", "--tube", "1 in x 0.035 in x 8 in"},
-           {"new", "--tube", "1 in x 0.035 in"},
-           {"new", "--tube", "1 in x 0.7 in x 8 in"},
-           {"new", "--tube", "1 in x 0.035 in x 8 in", "--cap", "round"}}) {
+  for (const std::vector<std::string> &arguments :
+       std::vector<std::vector<std::string>>{{"new"},
+                                             {"new", "--cap", "flat"},
+                                             {"new", "flat-cap", "--tube", "1 in x 0.035 in x 8 in"},
+                                             {"new", "--tube", "1 in x 0.035 in"},
+                                             {"new", "--tube", "1 in x 0.7 in x 8 in"},
+                                             {"new", "--tube", "1 in x 0.035 in x 8 in", "--cap", "round"}}) {
     const auto done = run_tool(arguments, {.folder = folder.path()});
     INFO(done.err);
     CHECK(done.status == 2);

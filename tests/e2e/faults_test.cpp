@@ -41,7 +41,7 @@ std::string with_solids(const ScratchFolder &folder, const std::string &script) 
 }
 
 std::string text_of(const fs::path &pdf) {
-  return run("/usr/bin/pdftotext", {pdf.string(), "-"}).out;
+  return run("/usr/bin/pdftotext", {"-raw", pdf.string(), "-"}).out; // cell by cell, as it was written
 }
 
 constexpr const char *title_line = "title: Tide-gauge logger housing, 25 mm";

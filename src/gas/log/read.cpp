@@ -222,11 +222,31 @@ class Reader {
     scales_[c] = *one.si;
   }
 
+  // One decimal mark in a file: where numbers have a comma, a dot would stand between thousands.
+  bool marked_as_before(const Cell &cell, std::size_t c) {
+    const auto mark = cell.text.find_first_of(separator_ == ',' ? "." : ".,");
+    if (mark == std::string::npos) {
+      return true;
+    }
+    decimal_mark_ = decimal_mark_ == 0 ? cell.text[mark] : decimal_mark_;
+    if (cell.text[mark] != decimal_mark_) {
+      fault(cell.column, std::string(names[c]),
+            fmt::format("'{}' has a {}, numbers before it a {}", files::shown(cell.text),
+                        decimal_mark_ == ',' ? "dot" : "comma", decimal_mark_ == ',' ? "comma" : "dot"),
+            "one decimal mark in the whole file, and none between thousands");
+      return false;
+    }
+    return true;
+  }
+
   // The number of a cell in SI, or nothing and a fault.
   std::optional<double> number(const std::vector<Cell> &cells, std::size_t c) {
     const Cell &cell = cells[*places_[c]];
     double value = 0.0;
     std::string text = cell.text;
+    if (!marked_as_before(cell, c)) {
+      return std::nullopt;
+    }
     if (separator_ != ',' && text.find('.') == std::string::npos) {
       std::ranges::replace(text, ',', '.'); // a second one then ends the number
     }
@@ -356,6 +376,7 @@ class Reader {
   int line_ = 0, header_line_ = 1, rows_ = 0, dark_ = 0;
   bool header_ = false, usable_ = false;
   char separator_ = ',';
+  char decimal_mark_ = 0; // of the first number that has one
 };
 
 } // namespace

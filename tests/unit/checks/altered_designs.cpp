@@ -128,6 +128,7 @@ const std::vector<Altered> &altered() {
       {"heat.series", Status::fail, [](Design &d) { d.series.warm->runs.back().reached = false; }},
       {"heat.rollers", Status::caution, [](Design &d) { d.heat.roller_peak = units::celsius(111.0); }},
       {"heat.cap_centre", Status::fail, [](Design &d) { d.heat.cap_centre_peak = units::celsius(1661.0); }},
+      {"heat.pool_width", Status::fail, [](Design &d) { d.heat.pool_width = 10.1 * d.job.tube.wall; }},
       {"heat.pin_contact", Status::fail, [](Design &d) { d.heat.pin_contact_peak = units::celsius(1086.0); }},
       {"heat.tacks_melt", Status::fail,
        [](Design &d) { d.heat.tacks.back().cap_edge_peak = units::celsius(1600.0); }},

@@ -165,6 +165,7 @@ TEST_CASE("a rise above the limit between two quiet stretches fails; a single re
     }
     CHECK(with_log(circuit, compare, burst(150.0, 1.0, 1000e-6)).empty());
     CHECK(with_log(circuit, compare, burst(237.0, 3.0, 300e-6))[id(circuit, "under")] == Status::fail);
+    CHECK(with_log(circuit, compare, burst(240.0, 1.0, 300e-6))[id(circuit, "under")] == Status::fail);
   }
 }
 

@@ -35,7 +35,7 @@ TEST_CASE("a fit is written with both limits of ISO 286-2") {
 TEST_CASE("a fit in inches has limits of size that lie within the fit, however they round") {
   const Labels inch(Unit::inch);
   CHECK(inch.fitted(millimetres(11.75), 'h', 7).lines[0] == "⌀.9252 h7 (.9251/.9244)");
-  CHECK(inch.fitted(units::inches(5.0 / 64.0), 'H', 7).lines[0] == "⌀.1562 H7 (.1567/.1563)");
+  CHECK(inch.fitted(units::inches(5.0 / 64.0), 'H', 7).lines[0] == "⌀.1563 H7 (.1567/.1563)");
   CHECK(inch.plus_minus(units::inches(1.0), millimetres(0.03)).lines[0] == "1.0000 ±.0011");
 }
 

@@ -307,6 +307,9 @@ TEST_CASE("Logs of spreadsheets and shells are read: semicolons, tabs, decimal c
   // A comma between cells leaves the point to the decimals; a thousand's comma is no number anywhere.
   CHECK(says(parsed("time [s];oxygen [ppm];circuit\n0;1,000,000;bore\n"), 2, 3, "oxygen"));
   CHECK(says(parsed("time [s];oxygen [ppm];circuit\n0;1,000.5;bore\n"), 2, 3, "oxygen"));
+  // Nor is a thousand's dot where decimals have a comma, or the other way round.
+  CHECK(says(parsed("time [s];oxygen [ppm];circuit\n0,5;1.250;bore\n"), 2, 5, "oxygen"));
+  CHECK(says(parsed("time [s];oxygen [ppm];circuit\n0;207.5;bore\n1;6,0;bore\n"), 3, 3, "oxygen"));
   // Signs beyond the Latin letters, in one and in two units, and halves of a pair that stand alone.
   const std::string odd("\xFF\xFE\xAC\x20\x3D\xD8\x00\xDE\x3D\xD8\x3D\x00\x00\xDE", 14);
   const auto told = parsed(odd);

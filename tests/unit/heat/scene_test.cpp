@@ -51,7 +51,12 @@ TEST_CASE("the watched rings stand where the layout puts what they stand for", "
     const auto &rings = s.chain.rings;
     const auto &plug = subject.layout.plug;
     const auto seal = plug.placement.x + plug.seal.groove_start + 0.5 * plug.seal.groove_width;
-    CHECK(is_at(rings[s.o_ring], seal.value()));
+    const auto position = [&](const detail::Place &place) {
+      return (1.0 - place.share) * rings[place.ring].position + place.share * rings[place.ring + 1].position;
+    };
+    CHECK(position(s.o_ring) == Approx(std::max(seal.value(), rings.front().position)));
+    const auto &wiper = subject.layout.wiper;
+    CHECK(position(s.wiper) == Approx((wiper.placement.x + 0.5 * wiper.thickness).value()));
     CHECK(s.cap_centre == rings.size() - 1);
     // The bearing of the stand that is nearest to the joint; the joint is x = 0 and the tube lies at x < 0.
     REQUIRE(s.roller);
