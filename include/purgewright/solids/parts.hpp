@@ -49,8 +49,8 @@ kernel::Solid build_axial_stop(const fixture::Layout &); // the layout has one
 kernel::Solid build_base_plate(const fixture::Layout &);
 kernel::Solid build_slot_cover(const fixture::Layout &);
 kernel::Solid build_slot_mask(const fixture::Layout &); // in the joint's frame
-kernel::Solid build_tube(const job::Job &); // joint's frame
-kernel::Solid build_cap(const job::Job &);  // joint's frame
+kernel::Solid build_tube(const job::Job &);             // joint's frame
+kernel::Solid build_cap(const job::Job &);              // joint's frame
 
 inline constexpr std::string_view fitting = "fitting", valve = "needle-valve"; // names of bought parts
 

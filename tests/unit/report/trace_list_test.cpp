@@ -27,7 +27,8 @@ TEST_CASE("trace lists every figure and rule by topic, or those that hold all wo
   CHECK(all.find("\npurge\n") < all.find("\nheat\n"));
 
   const std::string some = report::list_text(findings, std::vector<std::string>{"Oxygen", "BORE"});
-  CHECK_THAT(some, Contains("purge.bore.oxygen_floor ") && Contains("rules\n") && Contains("gas.bore_limit ") &&
-                       !Contains("chamber.oxygen_floor") && !Contains("heat.cycle"));
+  CHECK_THAT(some, Contains("purge.bore.oxygen_floor ") && Contains("rules\n") &&
+                       Contains("gas.bore_limit ") && !Contains("chamber.oxygen_floor") &&
+                       !Contains("heat.cycle"));
   CHECK(report::list_text(findings, std::vector<std::string>{"oxygen", "no such word"}).empty());
 }
