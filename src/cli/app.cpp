@@ -5,14 +5,19 @@
 #include "signals.hpp"
 
 #include "purgewright/files/file.hpp"
+#include "purgewright/files/text.hpp"
+#include "purgewright/job/nearest.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <csignal>
 #include <filesystem>
 #include <functional>
 #include <sstream>
+#include <string_view>
+#include <vector>
 
 namespace purgewright::cli {
 namespace {
@@ -102,6 +107,21 @@ ExitCode guarded(const std::function<ExitCode()> &command) {
   }
 }
 
+// The parser would say only that a command is missing.
+ExitCode no_such_command(std::string_view word, const std::vector<CLI::App *> &commands) {
+  std::vector<std::string_view> names;
+  for (const CLI::App *command : commands) {
+    names.push_back(command->get_name());
+  }
+  const auto nearest = job::nearest_choice(word, names);
+  return guarded([&] {
+    complain(fmt::format("there is no command '{}'; allowed: {}{}", files::shown(word),
+                         fmt::join(names, ", "),
+                         nearest.empty() ? "" : fmt::format("; did you mean '{}'?", nearest)));
+    return ExitCode::bad_input;
+  });
+}
+
 } // namespace
 
 ExitCode run(int argc, const char *const *argv) {
@@ -113,6 +133,11 @@ ExitCode run(int argc, const char *const *argv) {
   Options options;
   std::function<ExitCode()> command;
   describe(app, options, command);
+  const auto commands = app.get_subcommands([](CLI::App *) { return true; });
+  const std::string_view first = argc > 1 ? argv[1] : "-";
+  if (!first.starts_with('-') && std::ranges::find(commands, first, &CLI::App::get_name) == commands.end()) {
+    return no_such_command(first, commands);
+  }
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError &error) {

@@ -11,7 +11,7 @@ units::Length transverse_shrinkage(units::Length width) {
   return of_section_over_thickness * width;
 }
 
-units::Length rim_shift(const std::vector<int> &places, units::Length shrinkage) {
+units::Length rim_shift(const fixture::Order &places, units::Length shrinkage) {
   const double share = 2.0 * units::pi / double(places.size());
   std::complex<double> pull;
   double most = 0.0;

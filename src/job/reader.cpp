@@ -67,6 +67,14 @@ class DraftBuilder {
                "the key stands twice, first at " + place(first->second), "each key once");
         continue;
       }
+      if (cut_by_comma(node, i)) {
+        const std::string whole = shown(node.children[i + 1].text), part = shown(node.children[i + 2].text);
+        report(node.children[i + 1].mark, join(section, shown(name.text)),
+               fmt::format("'{},{}': a comma ends a value in braces", whole, part),
+               fmt::format("a decimal point: {}.{}", whole, part));
+        i += 2;
+        continue;
+      }
       read_member(section, name, node.children[i + 1]);
     }
     // An empty vent still says that there is one.
@@ -76,6 +84,18 @@ class DraftBuilder {
       count.number = 1;
       count.mark = node.mark;
     }
+  }
+
+  // "{wall: 0,9 mm}" is to YAML a wall of 0 and a key "9 mm" without a value.
+  static bool cut_by_comma(const YamlNode &map, std::size_t i) {
+    const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+    if (i + 3 >= map.children.size()) {
+      return false;
+    }
+    const YamlNode &value = map.children[i + 1], &next = map.children[i + 2], &of_next = map.children[i + 3];
+    return value.kind == YamlNode::Kind::scalar && !value.text.empty() &&
+           std::ranges::all_of(value.text, digit) && next.kind == YamlNode::Kind::scalar &&
+           !next.text.empty() && digit(next.text.front()) && of_next.kind == YamlNode::Kind::null;
   }
 
   void read_member(const std::string &section, const YamlNode &name, const YamlNode &value) {

@@ -29,6 +29,13 @@ std::size_t lines(const std::string &text) {
 
 } // namespace
 
+TEST_CASE("a command that there is none of is named, with the nearest") {
+  const auto wrong = run_tool({"chekc", "job.yaml"});
+  CHECK(wrong.status == 2);
+  CHECK_THAT(wrong.err, Contains("no command 'chekc'") && Contains("did you mean 'check'?"));
+  CHECK(wrong.out.empty());
+}
+
 TEST_CASE("check prints results to stdout alone, plain when stdout is no terminal") {
   for (const std::string &name : example_names()) {
     INFO(name);

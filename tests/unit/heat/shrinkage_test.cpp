@@ -18,7 +18,7 @@ TEST_CASE("A weld draws its sides together by a tenth of its width", "[unit][hea
 // First harmonic of 1 over a share of the round, 2 / pi x sin(half of it): a quarter 0.450, half 0.637.
 TEST_CASE("Runs in a row pull the most when half the round is welded, alternating ones after every other",
           "[unit][heat]") {
-  const auto pull = [](const std::vector<int> &places) {
+  const auto pull = [](const fixture::Order &places) {
     return rim_shift(places, millimetres(1.0)).value() * 1e3;
   };
   CHECK(pull({0, 1, 2, 3}) == Approx(2.0 / units::pi));
