@@ -152,6 +152,11 @@ template <class B, class F> void base(B &b, F &f) {
     position(p, f);
   }
 }
+template <class M, class F> void mask(M &m, F &f) {
+  f(m.x_min), f(m.x_max), f(m.width), f(m.thickness);
+  f(m.window.x_min), f(m.window.x_max), f(m.window.width), f(m.window.corner_radius), f(m.window.edge_break);
+}
+
 template <class C, class F> void cover(C &c, F &f) {
   position(c.placement, f);
   f(c.length), f(c.width), f(c.thickness), f(c.lip), f(c.channel_width), f(c.exit_radius), f(c.exit_pitch),
@@ -193,6 +198,7 @@ template <class L, class F> void for_each_length(L &layout, F f) {
   lengths_of::tail(layout.tail_foot, f);
   lengths_of::base(layout.base, f);
   f(layout.cradle.missing), f(layout.cradle.radius), f(layout.cradle.radius_most), f(layout.cradle.rear_x);
+  lengths_of::mask(layout.mask, f);
   lengths_of::cover(layout.cover, f);
 }
 

@@ -108,6 +108,9 @@ void add_absent_of_plug(const fixture::EndPlug &p, std::set<const fixture::Lengt
 // Further lengths that a layout holds but this one's parts do not have.
 void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out) {
   add_absent_of_plug(l.plug, out);
+  const auto &mask = l.mask; // cut by hand from the sheet that the parts list names, after the words there
+  out.insert({&mask.x_min, &mask.x_max, &mask.width, &mask.thickness, &mask.window.x_min, &mask.window.x_max,
+              &mask.window.width, &mask.window.corner_radius, &mask.window.edge_break});
   if (const auto &foot = l.tail_foot; !foot.present) {
     out.insert({&foot.length, &foot.width, &foot.thickness, &foot.stand_screw_radius, &foot.foot_tap_radius});
   }
