@@ -148,10 +148,11 @@ std::vector<std::string> loading_steps(const Findings &f) {
                                  "vapour gone, bottle away before the arc."};
   std::ranges::move(cradle_steps(f), std::back_inserter(steps));
   steps.push_back(fmt::format(
-      "Cover aside: draw the tube back{}, set the cap on it with tweezers, push it until the cap bears on "
-      "the "
-      "backing pin. Now clamp the index collar against the stop's rods, their springs pressed in, its zero "
+      "Cover{} aside: draw the tube back{}, set the cap on it with tweezers, push it until the cap bears on "
+      "the backing pin. Now clamp the index collar against the stop's rods, their springs pressed in, its "
+      "zero "
       "at the upper edge of the front stand's far ear: the pointer. Work lead on.",
+      f.design.layout.mask.present ? " and slot mask" : "",
       vented(f) ? ", its vent uppermost (argon runs under air)" : ""));
   if (f.design.layout.mask.present) {
     steps.push_back("Slot mask on the chamber, its window over the joint, its ends taped down with aluminium "

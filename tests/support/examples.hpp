@@ -8,6 +8,7 @@
 
 #include <string>
 #include <utility>
+#include <vector>
 
 namespace purgewright::test {
 
@@ -15,6 +16,20 @@ inline job::Job example(const std::string &name) {
   auto read = job::read_job(example_job(name));
   REQUIRE(read.job);
   return std::move(*read.job);
+}
+
+// Keys of an example changed: SI, the index of a choice.
+inline job::Draft example_draft(const std::string &name,
+                                const std::vector<std::pair<job::Key, double>> &edits) {
+  auto reading = job::read_draft(example_job(name));
+  REQUIRE(reading.problems.empty());
+  for (const auto &[key, number] : edits) {
+    auto &entry = reading.draft[key];
+    entry.stated = true;
+    entry.is_share = false;
+    entry.number = number;
+  }
+  return reading.draft;
 }
 
 } // namespace purgewright::test

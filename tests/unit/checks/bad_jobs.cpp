@@ -1,20 +1,12 @@
 #include "broken_rules.hpp"
-#include "support/paths.hpp"
+#include "support/examples.hpp"
 
 #include <catch2/catch.hpp>
 
 namespace purgewright::checks::test {
 
 job::Job edited(const Edits &edits) {
-  auto reading = job::read_draft(purgewright::test::project_file("examples/logger-25.yaml"));
-  REQUIRE(reading.problems.empty());
-  for (const auto &[key, number] : edits) {
-    auto &entry = reading.draft[key];
-    entry.stated = true;
-    entry.is_share = false;
-    entry.number = number;
-  }
-  auto resolution = job::resolve(reading.draft);
+  auto resolution = job::resolve(purgewright::test::example_draft("logger-25", edits));
   for (const auto &problem : resolution.problems) {
     INFO(job::to_text(problem));
   }

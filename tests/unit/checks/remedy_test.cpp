@@ -1,5 +1,5 @@
 #include "purgewright/checks/remedy.hpp"
-#include "support/paths.hpp"
+#include "support/examples.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -17,15 +17,7 @@ constexpr double mm = 1e-3, ppm = 1e-6;
 using Edits = std::vector<std::pair<Key, double>>;
 
 Draft draft_with(const Edits &edits, const std::string &example = "logger-25") {
-  auto reading = job::read_draft(purgewright::test::example_job(example));
-  REQUIRE(reading.problems.empty());
-  for (const auto &[key, number] : edits) {
-    auto &entry = reading.draft[key];
-    entry.stated = true;
-    entry.is_share = false;
-    entry.number = number;
-  }
-  return reading.draft;
+  return purgewright::test::example_draft(example, edits);
 }
 
 Design design_of(const Draft &draft) {
