@@ -22,13 +22,10 @@ Verdict gas_stays_in_chamber(const Design &d) {
   return at_least(heavy ? 1.0 : 0.0, 1.0);
 }
 
-// A floor under the limit is not enough when no time at this flow leads there.
+// A floor under the limit is not enough where the gas may mix so that no time leads there.
 Verdict reached(const gas::CircuitPlan &plan, double limit) {
-  Verdict verdict = at_most(plan.prepurge_floor.oxygen, limit);
-  if (verdict.status == Status::pass && !plan.reached) {
-    verdict.status = Status::caution;
-  }
-  return verdict;
+  const double floor = plan.prepurge_floor.oxygen;
+  return floor > limit ? at_most(floor, limit) : at_most(plan.highest_floor, limit, Status::caution);
 }
 
 Verdict bore_reached(const Design &d) {
@@ -54,7 +51,7 @@ Verdict bore_pressure(const Design &d) {
 // Trapped gas lifts the puddle out: some outlet must stand open through the last run.
 Verdict bore_stays_open(const Design &d) {
   const double vent = d.areas.vent.value();
-  return {vent > 0.0 ? Status::pass : Status::fail, vent, 0.0, Bound::above};
+  return above(vent, 0.0);
 }
 
 Verdict torch_undisturbed(const Design &d) {
@@ -116,13 +113,12 @@ Verdict torch_away(const Design &d) {
   return at_most(d.purge.torch.away.high, cold ? gas::air_oxygen : d.job.gas.oxygen_limit_chamber);
 }
 
+Verdict torch_back(const Design &d) {
+  return at_most(d.purge.torch.back_floor, d.job.gas.oxygen_limit_chamber);
+}
+
 Verdict torch_preflow(const Design &d) {
-  const auto &torch = d.purge.torch;
-  Verdict verdict = at_most(torch.preflow.value(), gas::longest_preflow.value());
-  if (!torch.cleared) {
-    verdict.status = Status::fail;
-  }
-  return verdict;
+  return at_most(d.purge.torch.preflow.value(), gas::longest_preflow.value());
 }
 
 Verdict warm_chamber(const Design &d) {
@@ -193,7 +189,7 @@ std::string draught_advice(const Design &d) {
 
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::string_view limit_source = "gas.oxygen_limit of the job";
-constexpr std::array<Rule, 15> table{{
+constexpr std::array<Rule, 16> table{{
     {"gas.stays_in_chamber", "Purge gas is heavier than air, as a chamber open on top needs", practice,
      Dimension::ratio, gas_stays_in_chamber,
      "use argon: helium fed from below leaves through the open slot before it has covered the joint"},
@@ -226,6 +222,8 @@ constexpr std::array<Rule, 15> table{{
      "a hold does not get below the shielding temperature: keep the torch over the joint, and make runs "
      "shorter",
      Needs::heat},
+    {"gas.torch_back", "Torch back over the hot joint clears the chamber at all", limit_source,
+     Dimension::ratio, torch_back, "more torch.gas_flow or a smaller fixture.radial_clearance", Needs::purge},
     {"gas.torch_preflow", "Torch over the joint clears the chamber before the arc", practice, Dimension::time,
      torch_preflow, "more torch.gas_flow or a smaller fixture.radial_clearance", Needs::purge},
     {"gas.warm_chamber", "Argon in the chamber, parts one after another, stays heavier than room air",

@@ -80,15 +80,23 @@ template <Circuit circuit> Verdict stays_under(const Design &d) {
   return at_most(levels_above_again(fit_of(d, circuit), limit_of(d, circuit)), 0.0);
 }
 
-template <Circuit circuit> Verdict follows(const Design &d) {
-  const gas::FitResult &fit = fit_of(d, circuit);
-  const Status poor = d.job.gas.log_use == job::LogUse::apply ? Status::fail : Status::caution;
-  Verdict verdict = at_least(fit.r_squared, gas::least_r_squared, poor);
-  verdict.status = gas::usable(fit) ? Status::pass : poor;
-  return verdict;
+// A curve that is to be applied must be usable; one that is only shown may be bad, and says so.
+Status of_a_bad_curve(const Design &d) {
+  return d.job.gas.log_use == job::LogUse::apply ? Status::fail : Status::caution;
 }
 
-template <Circuit circuit> std::string why_poor(const Design &d) {
+template <Circuit circuit> Verdict follows(const Design &d) {
+  return at_least(fit_of(d, circuit).r_squared, gas::least_r_squared, of_a_bad_curve(d));
+}
+
+// What else than a poor fit forbids to take the curve.
+template <Circuit circuit> Verdict may_be_taken(const Design &d) {
+  const gas::FitFault fault = gas::fit_fault(fit_of(d, circuit));
+  const bool forbidden = fault != gas::FitFault::none && fault != gas::FitFault::poor;
+  return at_most(forbidden ? 1.0 : 0.0, 0.0, of_a_bad_curve(d));
+}
+
+template <Circuit circuit> std::string why_not_taken(const Design &d) {
   return fmt::format(": {}", gas::to_text(gas::fit_fault(fit_of(d, circuit))));
 }
 
@@ -117,7 +125,7 @@ constexpr std::string_view fit_remedy = "nothing is taken from this log: check t
 constexpr std::string_view wait_remedy =
     "the meter took longer than the wait to show the limit: gas.log_use: apply lengthens the wait";
 
-constexpr std::array<Rule, 10> table{{
+constexpr std::array<Rule, 12> table{{
     {"log.bore_floor", "Measured oxygen inside the joint settles under the limit", limit_source,
      Dimension::ratio, settles<Circuit::bore>, settle_remedy, Needs::bore_log},
     {"log.chamber_floor", "Measured oxygen outside the joint settles under the limit", limit_source,
@@ -133,10 +141,15 @@ constexpr std::array<Rule, 10> table{{
      "Measured oxygen outside the joint stays under the limit once it is: readings above again", limit_source,
      Dimension::count, stays_under<Circuit::chamber>, rise_remedy, Needs::chamber_log},
     {"log.bore_fit", "A purge curve follows the log of the bore: share of its variance explained", fit_source,
-     Dimension::ratio, follows<Circuit::bore>, fit_remedy, Needs::bore_log, why_poor<Circuit::bore>},
+     Dimension::ratio, follows<Circuit::bore>, fit_remedy, Needs::bore_log},
     {"log.chamber_fit", "A purge curve follows the log of the chamber: share of its variance explained",
-     fit_source, Dimension::ratio, follows<Circuit::chamber>, fit_remedy, Needs::chamber_log,
-     why_poor<Circuit::chamber>},
+     fit_source, Dimension::ratio, follows<Circuit::chamber>, fit_remedy, Needs::chamber_log},
+    {"log.bore_usable", "The curve of the bore's log may be taken for the purge: reasons against it",
+     fit_source, Dimension::count, may_be_taken<Circuit::bore>, fit_remedy, Needs::bore_log,
+     why_not_taken<Circuit::bore>},
+    {"log.chamber_usable", "The curve of the chamber's log may be taken for the purge: reasons against it",
+     fit_source, Dimension::count, may_be_taken<Circuit::chamber>, fit_remedy, Needs::chamber_log,
+     why_not_taken<Circuit::chamber>},
     {"log.bore_wait", "Prepurge lasts as long as the meter in the bore took to show the limit", limit_source,
      Dimension::time, waited_for<Circuit::bore>, wait_remedy, Needs::bore_log},
     {"log.chamber_wait", "Prepurge lasts as long as the meter in the chamber took to show the limit",

@@ -69,6 +69,8 @@ constexpr auto knobs = std::to_array<Knob>({
     {"gas.torch_undisturbed", torch_gas_flow, +1},
     {"gas.prepurge_time", tube_vent_from_joint, -1},
     {"gas.prepurge_time", gas_supply_pressure, +1},
+    {"gas.torch_back", torch_gas_flow, +1},
+    {"gas.torch_back", fixture_radial_clearance, -1},
     {"gas.torch_preflow", torch_gas_flow, +1},
     {"gas.torch_preflow", fixture_radial_clearance, -1},
     {"gas.draught", shop_draught, -1},

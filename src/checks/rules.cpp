@@ -148,6 +148,19 @@ std::string_view to_text(Bound bound) {
   return "at most";
 }
 
+bool keeps(double value, double limit, Bound bound) {
+  const double noise = 1e-9 * std::abs(limit);
+  switch (bound) {
+  case Bound::at_most:
+    return value <= limit + noise;
+  case Bound::at_least:
+    return value >= limit - noise;
+  case Bound::above:
+    return value > limit;
+  }
+  return false;
+}
+
 std::optional<double> margin(double value, double limit, Bound bound) {
   const double over = bound == Bound::at_most ? limit - value : value - limit;
   const double left = over / std::abs(limit);

@@ -15,17 +15,18 @@ std::span<const Rule> log_rules();
 std::span<const Rule> bench_rules();
 std::span<const Rule> heat_rules();
 
-// value at least `limit`: pass, else `otherwise`.
-inline Verdict at_least(double value, double limit, Status otherwise = Status::fail) {
-  constexpr double noise = 1e-9; // relative: sizes that are equal by design pass
-  return {value >= limit - noise * (limit < 0 ? -limit : limit) ? Status::pass : otherwise, value, limit,
-          Bound::at_least};
+// `otherwise` where the value does not keep to its limit.
+inline Verdict judged(double value, double limit, Bound bound, Status otherwise) {
+  return {keeps(value, limit, bound) ? Status::pass : otherwise, value, limit, bound};
 }
-
+inline Verdict at_least(double value, double limit, Status otherwise = Status::fail) {
+  return judged(value, limit, Bound::at_least, otherwise);
+}
 inline Verdict at_most(double value, double limit, Status otherwise = Status::fail) {
-  constexpr double noise = 1e-9;
-  return {value <= limit + noise * (limit < 0 ? -limit : limit) ? Status::pass : otherwise, value, limit,
-          Bound::at_most};
+  return judged(value, limit, Bound::at_most, otherwise);
+}
+inline Verdict above(double value, double limit, Status otherwise = Status::fail) {
+  return judged(value, limit, Bound::above, otherwise);
 }
 
 } // namespace purgewright::checks

@@ -15,7 +15,10 @@
 #include <csignal>
 #include <filesystem>
 #include <functional>
+#include <optional>
+#include <span>
 #include <sstream>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -30,6 +33,14 @@ struct Options {
   TraceOptions trace;
 };
 
+// What is written goes under a name: nothing goes to standard output but by --json.
+std::string a_name(const std::string &name) {
+  if (name.empty()) {
+    return "a name is wanted, not an empty one";
+  }
+  return name == "-" ? "'-' is no place to write to; of that name itself: ./-" : "";
+}
+
 void describe(CLI::App &app, Options &options, std::function<ExitCode()> &command) {
   app.set_version_flag("--version", fmt::format("purgewright {}", tool_version));
   app.require_subcommand(1);
@@ -40,7 +51,8 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   fresh->add_option("--tube", options.fresh.tube,
                     "Instead of a template: OUTSIDE x WALL x LENGTH, such as '1 in x 0.035 in x 8 in'");
   fresh->add_option("--cap", options.fresh.cap, "With --tube: flat, domed or spigot; flat by default");
-  fresh->add_option("-o,--output", options.fresh.output, "Job file to write; TEMPLATE.yaml by default");
+  fresh->add_option("-o,--output", options.fresh.output, "Job file to write; TEMPLATE.yaml by default")
+      ->check(a_name);
   fresh->callback([&] { command = [&] { return run_new(options.fresh); }; });
 
   auto *check = app.add_subcommand("check", "All numbers and rules of a job, without files");
@@ -55,7 +67,8 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
 
   auto *design = app.add_subcommand("design", "Parts as STEP and STL, assembly, drawings, report, results");
   design->add_option("job", options.design.job, "Job file")->required();
-  design->add_option("-o,--output", options.design.output, "Folder to write; out/NAME by default");
+  design->add_option("-o,--output", options.design.output, "Folder to write; out/NAME by default")
+      ->check(a_name);
   design->add_flag("--json", options.design.json, "Print results.json");
   design->add_flag("--solve", options.design.solve,
                    "Choose what the job leaves open: smallest chamber that passes every rule");
@@ -71,8 +84,10 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
                     "Sweep in closed form: purge, heat and measured log are not judged");
   compare->add_option("--show", options.compare.show,
                       "ID of a further quantity, may be given more than once");
-  compare->add_option("-o,--output", options.compare.output,
-                      "Folder for page, CSV and JSON; out/compare by default");
+  compare
+      ->add_option("-o,--output", options.compare.output,
+                   "Folder for page, CSV and JSON; out/compare by default")
+      ->check(a_name);
   compare->add_flag("--json", options.compare.json, "Print comparison.json");
   compare->callback([&] { command = [&] { return run_compare(options.compare); }; });
 
@@ -107,19 +122,53 @@ ExitCode guarded(const std::function<ExitCode()> &command) {
   }
 }
 
-// The parser would say only that a command is missing.
-ExitCode no_such_command(std::string_view word, const std::vector<CLI::App *> &commands) {
-  std::vector<std::string_view> names;
-  for (const CLI::App *command : commands) {
-    names.push_back(command->get_name());
-  }
+ExitCode no_such(std::string_view kind, std::string_view word, const std::vector<std::string_view> &names) {
   const auto nearest = job::nearest_choice(word, names);
   return guarded([&] {
-    complain(fmt::format("there is no command '{}'; allowed: {}{}", files::shown(word),
+    complain(fmt::format("there is no {} '{}'; allowed: {}{}", kind, files::shown(word),
                          fmt::join(names, ", "),
                          nearest.empty() ? "" : fmt::format("; did you mean '{}'?", nearest)));
     return ExitCode::bad_input;
   });
+}
+
+std::vector<std::string> long_options(const CLI::App &command) {
+  std::vector<std::string> options;
+  for (const CLI::Option *option : command.get_options()) {
+    for (const std::string &name : option->get_lnames()) {
+      options.push_back("--" + name);
+    }
+  }
+  return options;
+}
+
+std::optional<ExitCode> strange_option(const CLI::App &command, std::span<const char *const> words) {
+  const auto known = long_options(command);
+  for (const std::string_view word : words) {
+    const std::string_view name = word.substr(0, word.find('='));
+    if (name == "--") {
+      break;
+    }
+    if (name.starts_with("--") && std::ranges::find(known, name) == known.end()) {
+      return no_such(fmt::format("option of {}", command.get_name()), name, {known.begin(), known.end()});
+    }
+  }
+  return std::nullopt;
+}
+
+// The parser would say only that a command, or the job, is missing.
+std::optional<ExitCode> stranger_among(const CLI::App &app, std::span<const char *const> words) {
+  if (words.empty() || words.front()[0] == '-') {
+    return std::nullopt;
+  }
+  std::vector<std::string_view> names;
+  for (const CLI::App *command : app.get_subcommands([](const CLI::App *) { return true; })) {
+    if (command->get_name() == words.front()) {
+      return strange_option(*command, words.subspan(1));
+    }
+    names.push_back(command->get_name());
+  }
+  return no_such("command", words.front(), names);
 }
 
 } // namespace
@@ -133,10 +182,9 @@ ExitCode run(int argc, const char *const *argv) {
   Options options;
   std::function<ExitCode()> command;
   describe(app, options, command);
-  const auto commands = app.get_subcommands([](CLI::App *) { return true; });
-  const std::string_view first = argc > 1 ? argv[1] : "-";
-  if (!first.starts_with('-') && std::ranges::find(commands, first, &CLI::App::get_name) == commands.end()) {
-    return no_such_command(first, commands);
+  const std::span words(argv, static_cast<std::size_t>(argc));
+  if (const auto refused = stranger_among(app, words.subspan(std::min<std::size_t>(1, words.size())))) {
+    return *refused;
   }
   try {
     app.parse(argc, argv);

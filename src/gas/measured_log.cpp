@@ -140,8 +140,7 @@ std::string_view to_text(FitFault fault) {
     return "the curve explains too little of the readings";
   case FitFault::at_bound:
     return "the fit ends at a bound of its search: a meter slower than gas.log_response, or a purge unlike "
-           "any "
-           "curve";
+           "any curve";
   case FitFault::rising:
     return "the readings rise again after their lowest";
   case FitFault::other_flow:

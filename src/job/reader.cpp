@@ -45,13 +45,22 @@ class DraftBuilder {
         fault(mark, std::move(key), std::move(problem), std::move(allowed), std::move(nearest)));
   }
 
+  static std::string not_a_section(YamlNode::Kind found) {
+    switch (found) {
+    case YamlNode::Kind::null:
+      return "the section is empty";
+    case YamlNode::Kind::list:
+      return "a list stands where a section of keys is wanted";
+    default:
+      return "a value stands where a section of keys is wanted";
+    }
+  }
+
   void read_section(const std::string &section, const YamlNode &node, Mark name_mark) {
     section_marks_[section] = name_mark;
     if (node.kind != YamlNode::Kind::map) {
-      const auto what = node.kind == YamlNode::Kind::null
-                            ? "the section is empty"
-                            : "a value stands where a section of keys is wanted";
-      report(node.kind == YamlNode::Kind::null ? name_mark : node.mark, section, what, names_in(section));
+      report(node.kind == YamlNode::Kind::null ? name_mark : node.mark, section, not_a_section(node.kind),
+             names_in(section));
       return;
     }
     std::map<std::string_view, Mark> seen;

@@ -204,8 +204,15 @@ class TreeBuilder final : public YAML::EventHandler {
 };
 
 // The parser reads ahead of an open bracket to its line's end or further, so a text of nothing else is slow.
-bool is_all_brackets(std::string_view text) {
-  return std::ranges::count_if(text, [](char c) { return c == '[' || c == '{'; }) > nodes_most;
+std::optional<std::size_t> bracket_too_many(std::string_view text) {
+  int brackets = 0;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    brackets += text[i] == '[' || text[i] == '{' ? 1 : 0;
+    if (brackets > nodes_most) {
+      return i;
+    }
+  }
+  return std::nullopt;
 }
 
 YamlReading parse(std::string_view text, const Marker &marker) {
@@ -248,9 +255,10 @@ YamlReading read_yaml(std::string_view text) {
   if (auto problem = text_fault(text, marker)) {
     return {.root = {}, .problem = std::move(problem)};
   }
-  if (is_all_brackets(text)) {
+  if (const auto place = bracket_too_many(text)) {
     return {.root = {},
-            .problem = fault({}, {}, fmt::format("the file holds more than {} brackets", nodes_most),
+            .problem = fault(marker.at_offset(*place), {},
+                             fmt::format("the file holds more than {} brackets", nodes_most),
                              "a job file of ordinary length")};
   }
   return parse(text, marker);

@@ -36,6 +36,27 @@ TEST_CASE("a command that there is none of is named, with the nearest") {
   CHECK(wrong.out.empty());
 }
 
+TEST_CASE("an option that a command has not is named, with the nearest, before a missing job is") {
+  const auto wrong = run_tool({"check", "--jsn"});
+  CHECK(wrong.status == 2);
+  CHECK_THAT(wrong.err, Contains("no option of check '--jsn'") && Contains("did you mean '--json'?"));
+  CHECK(run_tool({"compare", "--vary=tube.wall=1 mm:2 mm:1 mm"}).status == 2);
+  CHECK_THAT(run_tool({"compare", "--vary=tube.wall=1 mm:2 mm:1 mm"}).err, Contains("jobs is required"));
+}
+
+TEST_CASE("an output without a name, or standard output, is refused") {
+  const ScratchFolder folder;
+  for (const std::string command : {"design", "compare"}) {
+    for (const std::string name : {"", "-"}) {
+      INFO(command << " -o '" << name << "'");
+      const auto refused = run_tool({command, example("logger-25"), "-o", name}, {.folder = folder.path()});
+      CHECK(refused.status == 2);
+      CHECK_THAT(refused.err, Contains("--output"));
+      CHECK(std::filesystem::is_empty(folder.path()));
+    }
+  }
+}
+
 TEST_CASE("check prints results to stdout alone, plain when stdout is no terminal") {
   for (const std::string &name : example_names()) {
     INFO(name);

@@ -23,6 +23,10 @@ std::string_view to_text(Status);
 enum class Bound { at_most, at_least, above }; // what the limit is to the value
 std::string_view to_text(Bound);               // "at most"
 
+// Whether a value keeps to its limit; sizes that are equal by design do, whatever rounding leaves between
+// them.
+bool keeps(double value, double limit, Bound);
+
 struct Verdict {
   Status status = Status::pass;
   double value = 0.0;

@@ -38,6 +38,7 @@ struct CircuitPlan {
   double volume_changes = 0.0;                                 // of the space, in `time`
   double after_thumb_rule = 0.0, after_thumb_rule_mixed = 0.0; // oxygen after `thumb_rule_changes`
   Floor prepurge_floor, welding_floor;
+  double highest_floor = 0.0;     // of the prepurge: with the spaces as the bracket's ends have them
   units::Pressure line_drop{};    // regulator to space, prepurge
   double tanks = 1.0;             // of the space: 1 mixed, many displaced
   bool tanks_measured = false;    // by a log, not by the model

@@ -124,13 +124,14 @@ void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge
     stage.swept_pocket = end.swept;
     const Times times = find_times(plan::build_scene(subject, stage), guess);
     // The wait is the bracket's upper end: where that end never gets under the limit, no wait does.
-    const auto widen = [](CircuitPlan &plan, Time time, bool reached) {
+    const auto widen = [](CircuitPlan &plan, Time time, bool reached, double floor) {
       plan.low = std::min(plan.low, time);
       plan.high = std::max(plan.high, time);
       plan.reached = plan.reached && reached;
+      plan.highest_floor = std::max({plan.highest_floor, plan.prepurge_floor.oxygen, floor});
     };
-    widen(purge.bore, times.bore, times.bore_reached);
-    widen(purge.chamber, times.chamber, times.chamber_reached);
+    widen(purge.bore, times.bore, times.bore_reached, times.bore_floor.oxygen);
+    widen(purge.chamber, times.chamber, times.chamber_reached, times.chamber_floor.oxygen);
   }
   purge.bore.layer_froude = plan::layer_froude(subject.job, stage.bore);
   const double wanted = subject.job.gas.oxygen_limit_bore, floor = purge.bore.prepurge_floor.oxygen;

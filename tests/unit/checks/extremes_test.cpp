@@ -10,7 +10,7 @@ using namespace purgewright::checks;
 
 namespace {
 
-constexpr std::size_t not_judged_here = 12; // one needs the solids, ten a log, one a family
+constexpr std::size_t not_judged_here = 14; // one needs the solids, twelve a log, one a family
 constexpr std::size_t rules_of_a_ring = 2;  // of the plug's: its stretch and its share of the groove
 
 // The example with one key at this number; a refusal of the job is an answer too.

@@ -48,6 +48,7 @@ Found with_log(gas::Circuit circuit, job::LogUse use, const Reading &alter) {
   REQUIRE(design.log.fits.size() == 1);
   Found found;
   for (const auto &result : judge(design)) {
+    CHECK((result.status == Status::pass) == keeps(result.value, result.limit, result.bound));
     if (result.status != Status::pass) {
       found[result.id] = result.status;
       CHECK_FALSE(result.remedy.empty());
@@ -103,6 +104,8 @@ TEST_CASE("a log that rises again is a caution, and fails once it is above the l
           much = with_log(circuit, compare, rising(90e-6));
     CAPTURE(little, much);
     CHECK(little[id(circuit, "steady")] == Status::caution);
+    CHECK(little[id(circuit, "usable")] == Status::caution);
+    CHECK(with_log(circuit, apply, rising(20e-6))[id(circuit, "usable")] == Status::fail);
     CHECK(much[id(circuit, "steady")] == Status::fail);
   }
 }

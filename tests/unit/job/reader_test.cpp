@@ -141,6 +141,11 @@ TEST_CASE("files that are no job files are refused with a reason", "[unit]") {
              Contains("larger than 1 MiB"));
 }
 
+TEST_CASE("of too many brackets the first beyond is shown", "[unit]") {
+  CHECK_THAT(problems_of("a:\n  " + repeated("[", 2001)),
+             Contains(":2:2003: error: the file holds more than"));
+}
+
 TEST_CASE("bombs are refused fast", "[unit]") {
   constexpr double patience = 2.0; // s, of the processor, under sanitizers; milliseconds otherwise
   constexpr std::size_t most = 1024 * 1024 - 64;
