@@ -82,8 +82,10 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   compare->add_option("--vary", options.compare.vary, "KEY=FROM:TO:STEP, may be given more than once");
   compare->add_flag("--quick", options.compare.quick,
                     "Sweep in closed form: purge, heat and measured log are not judged");
-  compare->add_option("--show", options.compare.show,
+  compare->add_option("--show", options.compare.wanted.show,
                       "ID of a further quantity, may be given more than once");
+  compare->add_option("--rank", options.compare.wanted.rank,
+                      "ID of a quantity to choose by, two or more: which designs no other beats");
   compare
       ->add_option("-o,--output", options.compare.output,
                    "Folder for page, CSV and JSON; out/compare by default")

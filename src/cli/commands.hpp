@@ -2,6 +2,7 @@
 #pragma once
 
 #include "purgewright/cli/exit_code.hpp"
+#include "purgewright/study/comparison.hpp"
 #include "purgewright/study/study.hpp"
 
 #include <optional>
@@ -30,7 +31,8 @@ struct DesignOptions {
   bool open = false;   // the page, once written
 };
 struct CompareOptions {
-  std::vector<std::string> jobs, vary, show;
+  std::vector<std::string> jobs, vary;
+  study::Wanted wanted;
   std::string output;
   bool json = false, quick = false;
 };

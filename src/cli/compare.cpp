@@ -46,11 +46,11 @@ ExitCode run_compare(const CompareOptions &options) {
   const auto all = gather_all(options.jobs);
   study::Comparing comparing;
   try {
-    comparing =
-        options.vary.empty()
-            ? study::compare(all, options.show)
-            : study::sweep(all.front(), options.vary,
-                           options.quick ? study::Judging::quick : study::Judging::every_rule, options.show);
+    comparing = options.vary.empty()
+                    ? study::compare(all, options.wanted)
+                    : study::sweep(all.front(), options.vary,
+                                   options.quick ? study::Judging::quick : study::Judging::every_rule,
+                                   options.wanted);
   } catch (const study::BadSweep &error) {
     complain(fmt::format("error: {}", error.what()));
     return ExitCode::bad_input;

@@ -89,11 +89,15 @@ std::string rule_cells(const Comparison &c, const ComparedDesign &design) {
 }
 
 // A design of a sweep goes by its number: what was varied stands in columns of its own.
-std::string row(const Comparison &c, std::size_t d, const std::vector<std::vector<std::size_t>> &best) {
+std::string row(const Comparison &c, std::size_t d, const std::vector<std::vector<std::size_t>> &best,
+                bool on_front) {
   const ComparedDesign &design = c.designs[d];
-  std::string text = c.varied_keys.empty()
-                         ? fmt::format("<tr><th scope=\"row\">{}</th>", safe(design.name))
-                         : fmt::format("<tr><th scope=\"row\" data-sort=\"{0}\">{0}</th>", d + 1);
+  const std::string_view mark =
+      on_front ? "<span role=\"img\" aria-label=\"none beats it\"> \u25C6</span>" : "";
+  std::string text =
+      fmt::format("<tr{}>", on_front ? " class=\"front\"" : "") +
+      (c.varied_keys.empty() ? fmt::format("<th scope=\"row\">{}{}</th>", safe(design.name), mark)
+                             : fmt::format("<th scope=\"row\" data-sort=\"{0}\">{0}{1}</th>", d + 1, mark));
   for (std::size_t k = 0; k < design.varied.size(); ++k) {
     const std::string words = report::varied_text(c, k, design.varied[k]);
     text += cell(design.varied[k], words.substr(words.find('=') + 1));
@@ -108,12 +112,25 @@ std::string row(const Comparison &c, std::size_t d, const std::vector<std::vecto
   return text + "</tr>\n";
 }
 
+std::string ranked_titles(const Comparison &c, std::string_view between) {
+  std::vector<std::string_view> titles;
+  for (const std::size_t metric : c.ranked) {
+    titles.push_back(report::metrics()[metric].title);
+  }
+  return safe(fmt::format("{}", fmt::join(titles, between)));
+}
+
 std::string table(const Comparison &c) {
-  std::string text =
-      "<table class=\"sorts\" id=\"designs\">\n<thead><tr>" + heads(c) + "</tr></thead>\n<tbody>\n";
+  std::string text = fmt::format("<table class=\"sorts\" id=\"designs\" data-ranked=\"{}\">\n<thead><tr>{}"
+                                 "</tr></thead>\n<tbody>\n",
+                                 ranked_titles(c, "|"), heads(c));
   const auto best = winners(c);
+  std::vector<bool> on_front(c.designs.size());
+  for (const std::size_t d : c.ranked.empty() ? std::vector<std::size_t>{} : report::front(c)) {
+    on_front[d] = true;
+  }
   for (std::size_t d = 0; d < c.designs.size(); ++d) {
-    text += row(c, d, best);
+    text += row(c, d, best, on_front[d]);
   }
   return text + "</tbody>\n</table>\n";
 }
@@ -171,6 +188,14 @@ std::string answer(const Comparison &c) {
                          : "Rules that need solids are judged by <code>design</code> alone.");
 }
 
+std::string choice(const Comparison &c) {
+  return c.ranked.empty()
+             ? std::string()
+             : fmt::format(
+                   "<p>To choose from by {}: of those that pass, none beats the {} marked \u25C6.</p>\n",
+                   ranked_titles(c, ", "), report::front(c).size());
+}
+
 } // namespace
 
 std::string comparison_page(const Comparison &c, std::string_view version) {
@@ -184,6 +209,7 @@ std::string comparison_page(const Comparison &c, std::string_view version) {
                                        {"by", fmt::format("purgewright {}", safe(version))},
                                        {"worst", any ? "caution" : "pass"},
                                        {"answer", answer(c)},
+                                       {"choice", choice(c)},
                                        {"table", table(c)},
                                        {"grid", grid(c)},
                                        {"page_js", std::string(web::page_js)},

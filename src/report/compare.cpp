@@ -15,6 +15,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <set>
 #include <stdexcept>
 #include <utility>
 
@@ -417,10 +418,40 @@ bool any_fails(const Comparison &c) {
   return std::ranges::any_of(c.designs, [](const ComparedDesign &d) { return d.rules.failing > 0; });
 }
 
+namespace {
+
+std::string titles_of_ranked(const Comparison &c) {
+  std::vector<std::string_view> titles;
+  for (const std::size_t metric : c.ranked) {
+    titles.push_back(table[metric].title);
+  }
+  return fmt::format("{}", fmt::join(titles, ", "));
+}
+
+std::string front_text(const Comparison &c) {
+  if (c.ranked.empty()) {
+    return {};
+  }
+  const auto best_of_all = front(c);
+  std::string text = fmt::format("\nTo choose from by {}: no design that passes beats one of these {}\n",
+                                 titles_of_ranked(c), best_of_all.size());
+  for (const std::size_t d : best_of_all) {
+    text += fmt::format("  {:<38}", c.designs[d].name);
+    for (const std::size_t metric : c.ranked) {
+      text += fmt::format(" {:>18}", metric_text(c, c.designs[d], metric));
+    }
+    text += '\n';
+  }
+  return text;
+}
+
+} // namespace
+
 std::string comparison_text(const Comparison &c) {
   constexpr std::size_t side_by_side_most = 6;
   const bool few = c.varied_keys.empty() && c.designs.size() <= side_by_side_most;
-  return (few ? side_by_side(c) : line_by_line(c)) + not_judged_text(c) + "* better or best of its row\n";
+  return (few ? side_by_side(c) : line_by_line(c)) + not_judged_text(c) + "* better or best of its row\n" +
+         front_text(c);
 }
 
 namespace {
@@ -458,6 +489,11 @@ Json rules_json(const Comparison &c, const ComparedDesign &design) {
   return entry;
 }
 
+std::set<std::size_t> front_set(const Comparison &c) {
+  const auto all = c.ranked.empty() ? std::vector<std::size_t>{} : front(c);
+  return {all.begin(), all.end()};
+}
+
 } // namespace
 
 std::string comparison_csv(const Comparison &c) {
@@ -473,8 +509,11 @@ std::string comparison_csv(const Comparison &c) {
   }
   text += ",rules.failing [1],rules.failing_of_judged [1],rules.cautions_of_judged [1],rules.judged [1],"
           "rules.worst,rules.not_judged,rules.tightest,rules.tightest_margin [1],kinds";
+  text += c.ranked.empty() ? "" : ",front [1]";
   text += "\r\n";
-  for (const auto &design : c.designs) {
+  const std::set<std::size_t> on_front = front_set(c);
+  for (std::size_t d = 0; d < c.designs.size(); ++d) {
+    const ComparedDesign &design = c.designs[d];
     text += csv_cell(design.name);
     for (const double value : design.varied) {
       text += fmt::format(",{}", value);
@@ -494,6 +533,7 @@ std::string comparison_csv(const Comparison &c) {
     for (const Kind &kind : design.kinds) {
       text += fmt::format("{}{}={}", &kind == design.kinds.data() ? "" : " ", kind.what, kind.kind);
     }
+    text += c.ranked.empty() ? "" : on_front.contains(d) ? ",1" : ",0";
     text += "\r\n";
   }
   return text;
@@ -532,6 +572,16 @@ std::string comparison_json(const Comparison &c) {
   for (std::size_t m = 0; m < table.size(); ++m) {
     for (const std::size_t winner : best(c, m)) {
       root["best"][std::string(table[m].id)].push_back(c.designs[winner].name);
+    }
+  }
+  if (!c.ranked.empty()) {
+    root["ranked"] = Json::array();
+    for (const std::size_t metric : c.ranked) {
+      root["ranked"].push_back(table[metric].id);
+    }
+    root["front"] = Json::array();
+    for (const std::size_t d : front(c)) {
+      root["front"].push_back(c.designs[d].name);
     }
   }
   return root.dump(2) + "\n";

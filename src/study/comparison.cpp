@@ -123,14 +123,43 @@ void name_rows(report::Comparison &comparison) {
   }
 }
 
+// Which metrics the ids name; of each some design must know its value.
+std::vector<std::size_t> ranked(Ids ids) {
+  std::vector<std::size_t> metrics;
+  for (const std::string &id : ids) {
+    const auto metric = report::rankable(id);
+    if (!metric) {
+      std::vector<std::string_view> allowed;
+      for (const report::Metric &each : report::metrics()) {
+        if (each.better != report::Better::neither) {
+          allowed.push_back(each.id);
+        }
+      }
+      throw BadSweep(fmt::format("--rank {}: designs are ranked by {}", id, fmt::join(allowed, ", ")));
+    }
+    metrics.push_back(*metric);
+  }
+  return metrics;
+}
+
+void require_ranked_known(const report::Comparison &comparison) {
+  for (const std::size_t metric : comparison.ranked) {
+    if (!report::is_known(comparison, metric)) {
+      throw BadSweep(fmt::format("--rank {}: no design here has it{}", report::metrics()[metric].id,
+                                 comparison.quick ? "; --quick leaves out purge and heat" : ""));
+    }
+  }
+}
+
 void add(job::Diagnostics &all, const job::Diagnostics &more) {
   all.insert(all.end(), more.begin(), more.end());
 }
 
 } // namespace
 
-Comparing compare(std::span<const job::Sources> all, Ids show) {
+Comparing compare(std::span<const job::Sources> all, const Wanted &wanted) {
   Comparing result{.comparison = report::Comparison{}, .problems = {}};
+  result.comparison->ranked = ranked(wanted.rank);
   for (const auto &sources : all) {
     job::Resolution resolution = job::read_job(sources);
     add(result.problems, resolution.problems);
@@ -139,18 +168,21 @@ Comparing compare(std::span<const job::Sources> all, Ids show) {
       const checks::Design design = checks::evaluate(std::move(*resolution.job));
       add(result.problems, design.log.problems);
       if (result.comparison->designs.empty()) {
-        result.comparison->asked = asked_of(design, show);
+        result.comparison->asked = asked_of(design, wanted.show);
       }
-      result.comparison->designs.push_back(report::compared(design, design.job.identity.name, show));
+      result.comparison->designs.push_back(report::compared(design, design.job.identity.name, wanted.show));
     }
   }
   if (job::has_errors(result.problems)) {
     result.comparison.reset();
+  } else {
+    require_ranked_known(*result.comparison);
   }
   return result;
 }
 
-Comparing sweep(const job::Sources &sources, std::span<const std::string> texts, Judging judging, Ids show) {
+Comparing sweep(const job::Sources &sources, std::span<const std::string> texts, Judging judging,
+                const Wanted &wanted) {
   const Sweeps sweeps = read_sweeps(texts, judging);
   job::DraftReading reading = job::read_draft(sources);
   if (job::has_errors(reading.problems)) {
@@ -158,6 +190,7 @@ Comparing sweep(const job::Sources &sources, std::span<const std::string> texts,
   }
   report::Comparison comparison;
   comparison.quick = judging == Judging::quick;
+  comparison.ranked = ranked(wanted.rank);
   std::size_t total = 1;
   for (const auto &swept : sweeps) {
     comparison.varied_keys.emplace_back(swept.field->path);
@@ -165,7 +198,7 @@ Comparing sweep(const job::Sources &sources, std::span<const std::string> texts,
     comparison.varied_currencies.push_back(swept.currency);
     total *= swept.count;
   }
-  for (Row &row : make_rows(reading.draft, sweeps, total, judging, show)) {
+  for (Row &row : make_rows(reading.draft, sweeps, total, judging, wanted.show)) {
     if (job::has_errors(row.problems)) {
       return {.comparison = std::nullopt, .problems = std::move(row.problems)};
     }
@@ -176,6 +209,7 @@ Comparing sweep(const job::Sources &sources, std::span<const std::string> texts,
     comparison.designs.push_back(std::move(row.design));
   }
   name_rows(comparison);
+  require_ranked_known(comparison);
   return {.comparison = std::move(comparison), .problems = std::move(reading.problems)};
 }
 

@@ -19,7 +19,8 @@ class Comparison(Page):
         hot = pathlib.Path(cls.folder.name) / "hot.yaml"  # its arc cuts the wall: one design that fails
         hot.write_text(pathlib.Path(JOBS[0]).read_text().replace("current: 33 A", "current: 320 A").replace(
             "name: logger-25", "name: hot"))
-        browser.run(PROGRAM, "compare", *JOBS, str(hot), "-o", str(out), "--show", "heat.run.1.hold", fails=True)
+        browser.run(PROGRAM, "compare", *JOBS, str(hot), "-o", str(out), "--show", "heat.run.1.hold",
+                    "--rank", "purge.wait", "--rank", "cycle.time", fails=True)
         cls.browser = browser.start()
         cls.browser.get((out / "comparison.html").as_uri())
 
@@ -47,10 +48,17 @@ class Comparison(Page):
     def test_c_plot(self):
         self.assertEqual(len(self.elements("#plot circle")), 3)
         before = [c.get_attribute("cx") for c in self.elements("#plot circle")]
-        self.script("const across = document.getElementById('across'); across.selectedIndex = 5;"
+        self.script("const across = document.getElementById('across'); across.selectedIndex = (across.selectedIndex + 1) % across.length;"
                     "across.dispatchEvent(new Event('change'))")
         self.assertNotEqual(before, [c.get_attribute("cx") for c in self.elements("#plot circle")])
         self.assertEqual(len(self.elements("#plot circle.fail")), 1)
+
+    def test_c_the_front_is_marked_in_table_and_plot(self):
+        marked = self.elements("#designs tr.front")
+        self.assertGreaterEqual(len(marked), 1)
+        self.assertEqual(len(self.elements("#plot circle.front")), len(marked))
+        self.assertFalse([row for row in marked if "hot" in row.text])
+        self.assertIn("wait, time of a part", self.element("#answer").text)
 
     def test_d_grid(self):
         self.assertGreaterEqual(len(self.elements("#grid .mark.fail")), 1)

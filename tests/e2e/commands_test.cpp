@@ -193,6 +193,9 @@ TEST_CASE("a wrong command line is status 2 and says so on stderr") {
            {"compare", job, "--vary", "fixture.wall=4 mm:3 mm:1 mm"},
            {"compare", job, "--vary", "fixture.wall=3 mm:4 mm:0 mm"},
            {"compare", job, "--vary", "cap.shape=1:2:1"},
+           {"compare", job, "--rank", "purge.wiat"},
+           {"compare", job, "--rank", "purge.bore.welding.flow"},
+           {"compare", job, "--vary", "fixture.wall=3 mm:4 mm:1 mm", "--quick", "--rank", "purge.wait"},
            {"compare", job, "--vary", "fixture.wall=3 mm:25 mm:0.000001 mm"}}) {
     std::string line;
     for (const auto &argument : arguments) {
@@ -367,6 +370,29 @@ TEST_CASE("compare lays designs side by side and agrees with check") {
       json(quantities(run_tool({"check", "--json", example("logger-25")}).out).at("volume.chamber_gas"))
           .dump();
   CHECK_THAT(files.at("comparison.json"), Contains(volume));
+}
+
+TEST_CASE("compare --rank says in text, CSV and JSON which designs no other beats") {
+  const ScratchFolder folder;
+  const auto swept = run_tool({"compare", example("logger-25"), "--vary", "fixture.wall=4 mm:6 mm:1 mm",
+                               "--rank", "volume.chamber_gas", "--rank", "mass.total", "-o", "sweep"},
+                              {.folder = folder.path()});
+  INFO(swept.err);
+  REQUIRE(swept.status == 0);
+  CHECK_THAT(swept.out, Contains("To choose from by chamber gas, mass of all parts"));
+  const auto files = tree(folder / "sweep");
+  const json comparison = json::parse(files.at("comparison.json"));
+  CHECK(comparison["ranked"] == json{"volume.chamber_gas", "mass.total"});
+  std::size_t on_front = 0;
+  std::istringstream rows(files.at("comparison.csv"));
+  std::string row;
+  std::getline(rows, row);
+  CHECK(row.ends_with(",front [1]\r"));
+  while (std::getline(rows, row)) {
+    on_front += row.ends_with(",1\r") ? 1 : 0;
+  }
+  CHECK(on_front == comparison["front"].size());
+  CHECK(on_front > 0);
 }
 
 TEST_CASE("compare --vary sweeps every value, its ends included") {

@@ -78,6 +78,7 @@ struct Comparison {
   std::vector<units::Dimension> varied_dimensions;
   std::vector<std::string> varied_currencies; // of prices; empty for other keys
   std::vector<Asked> asked;
+  std::vector<std::size_t> ranked; // metrics to be weighed against each other; empty: none
   std::vector<ComparedDesign> designs;
   units::UnitSystem unit_system = units::UnitSystem::metric;
   bool quick = false; // purge, heat and measured log were left out: their rules are not judged
@@ -96,6 +97,13 @@ std::string varied_text(const Comparison &, std::size_t key, double value);
 
 // Indices of the best designs of a row; empty when all are equal or the row has no better.
 std::vector<std::size_t> best(const Comparison &, std::size_t metric);
+
+// The metric of this id, if one of its values can be better than another.
+std::optional<std::size_t> rankable(std::string_view id);
+
+// The designs that fail no rule and that none other beats: none is as good in every ranked metric and better
+// in one (Pareto's front). The best in the first ranked metric first; in the order of rows where equal.
+std::vector<std::size_t> front(const Comparison &);
 
 // Whether a rule of any design fails, or its layout clashes.
 bool any_fails(const Comparison &);

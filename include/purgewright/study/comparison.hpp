@@ -13,10 +13,11 @@
 #include <span>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 namespace purgewright::study {
 
-// Of a sweep, or of an id to show that the designs do not have.
+// Of a sweep, or of an id to show or to rank by that the designs do not have.
 struct BadSweep : std::runtime_error {
   using std::runtime_error::runtime_error;
 };
@@ -30,11 +31,15 @@ struct Comparing {
   job::Diagnostics problems;
 };
 
-// A row a job, each judged by everything that needs no solids. `show`: ids of further figures.
-Comparing compare(std::span<const job::Sources>, std::span<const std::string> show = {});
+// Ids of figures beyond the metrics, and of metrics to be weighed against each other.
+struct Wanted {
+  std::vector<std::string> show{}, rank{};
+};
+
+// A row a job, each judged by everything that needs no solids.
+Comparing compare(std::span<const job::Sources>, const Wanted & = {});
 
 // Every combination of the varied values on one job, the last key varying fastest.
-Comparing sweep(const job::Sources &, std::span<const std::string> sweeps, Judging,
-                std::span<const std::string> show = {});
+Comparing sweep(const job::Sources &, std::span<const std::string> sweeps, Judging, const Wanted & = {});
 
 } // namespace purgewright::study

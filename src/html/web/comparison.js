@@ -10,6 +10,7 @@
   if (axes.length < 2) {
     return;
   }
+  const ranked = table.dataset.ranked.split('|').filter((name) => axes.some((axis) => axis.name === name));
   const byId = (id) => document.getElementById(id);
   const plot = byId('plot');
   byId('scatter').hidden = false;
@@ -31,7 +32,7 @@
       least: cells[values.indexOf(least)], most: cells[values.indexOf(most)]};
   }
 
-  const words = (cell) => cell.textContent.replace('\u2605', '').trim();
+  const words = (cell) => cell.textContent.replace(/[\u2605\u25C6]/, '').trim();
 
   function draw() {
     const across = axes[byId('across').selectedIndex], up = axes[byId('up').selectedIndex];
@@ -49,24 +50,27 @@
       element('text', {class: 'axis', x: 0, y: 0, transform: `translate(16 ${(frame.top + frame.bottom) / 2}) rotate(-90)`, 'text-anchor': 'middle'}, up.name));
     for (const row of rows) {
       const failing = row.querySelector('.mark');
-      const point = element('circle', {class: `point ${failing.classList[1]}`, r: 6,
+      const onFront = row.classList.contains('front');
+      const point = element('circle', {class: `point ${failing.classList[1]}${onFront ? ' front' : ''}`, r: onFront ? 8 : 6,
         cx: x.at(row.cells[across.column]), cy: y.at(row.cells[up.column])});
-      point.append(element('title', {}, `${row.cells[0].textContent}: ${across.name} ${words(row.cells[across.column])}, ${up.name} ${words(row.cells[up.column])}`));
+      point.append(element('title', {}, `${words(row.cells[0])}: ${across.name} ${words(row.cells[across.column])}, ${up.name} ${words(row.cells[up.column])}`));
       point.addEventListener('mouseenter', () => { byId('plot-words').textContent = point.textContent; });
       plot.append(point);
       if (rows.length <= 12) {
         const at = x.at(row.cells[across.column]), beyond = at > 0.8 * frame.right; // its name on the other side
         plot.append(element('text', {class: 'tick', x: beyond ? at - 9 : at + 9, y: y.at(row.cells[up.column]) + 4,
-          'text-anchor': beyond ? 'end' : 'start'}, row.cells[0].textContent));
+          'text-anchor': beyond ? 'end' : 'start'}, words(row.cells[0])));
       }
     }
-    byId('plot-words').textContent = `${up.name} against ${across.name}, ${rows.length} designs; green passes, brown has cautions, red fails.`;
+    byId('plot-words').textContent = `${up.name} against ${across.name}, ${rows.length} designs; green passes, brown has cautions, red fails${ranked.length > 0 ? '; a ring: none beats it' : ''}.`;
   }
 
   for (const id of ['across', 'up']) {
     byId(id).append(...axes.map(({name}) => new Option(name)));
     byId(id).addEventListener('change', draw);
   }
-  byId('up').selectedIndex = Math.max(1, axes.findIndex(({name}) => name === 'time of a part'));
+  const axisOf = (name) => axes.findIndex((axis) => axis.name === name);
+  byId('across').selectedIndex = ranked.length > 1 ? axisOf(ranked[0]) : 0;
+  byId('up').selectedIndex = ranked.length > 1 ? axisOf(ranked[1]) : Math.max(1, axisOf('time of a part'));
   draw();
 })();

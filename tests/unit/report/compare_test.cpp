@@ -6,7 +6,9 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <random>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -96,4 +98,57 @@ TEST_CASE("figures asked for stand beside the metrics; an unknown id is refused"
   CHECK_THAT(report::comparison_text(both), Contains("heat.run.1.hold"));
   CHECK_THAT(report::comparison_csv(both), Contains(",heat.run.1.hold [s],area.vent [m2],"));
   CHECK_THROWS_AS(report::asked_of(design, std::vector<std::string>{"heat.run.99.hold"}), std::out_of_range);
+}
+
+namespace {
+
+// Rows with these values of wait and mass, failing rules where said.
+report::Comparison ranked(const std::vector<std::array<double, 3>> &rows) {
+  report::Comparison comparison;
+  comparison.ranked = {*report::rankable("purge.wait"), *report::rankable("gas.parts_per_bottle")};
+  for (const auto &[wait, bottle, failing] : rows) {
+    report::ComparedDesign design;
+    design.values.fill(std::nan(""));
+    design.values[comparison.ranked[0]] = wait;
+    design.values[comparison.ranked[1]] = bottle;
+    design.rules.failing = static_cast<int>(failing);
+    comparison.designs.push_back(design);
+  }
+  return comparison;
+}
+
+using Rows = std::vector<std::size_t>;
+
+} // namespace
+
+TEST_CASE("the front is what no design that passes beats: less wait, more parts of a bottle") {
+  CHECK(report::front(ranked({{20, 100, 0}, {10, 50, 0}, {30, 90, 0}, {10, 40, 0}})) == Rows{1, 0});
+  CHECK(report::front(ranked({{20, 100, 0}, {20, 100, 0}})) == Rows{0, 1}); // neither beats the other
+  CHECK(report::front(ranked({{1, 999, 1}, {20, 100, 0}})) == Rows{1});     // a design that fails is none
+  CHECK(report::front(ranked({{std::nan(""), 999, 0}, {20, 100, 0}})) == Rows{1});
+  CHECK(report::front(ranked({{1, 999, 2}})).empty());
+}
+
+TEST_CASE("no design off the front is unbeaten, none on it beaten: random rows, each against each") {
+  std::mt19937 random(7);
+  std::uniform_int_distribution<int> few(0, 12); // equal values are usual
+  for (int round = 0; round < 50; ++round) {
+    std::vector<std::array<double, 3>> rows;
+    for (int i = 0; i < 40; ++i) {
+      rows.push_back({1.0 * few(random), 1.0 * few(random), few(random) == 0 ? 1.0 : 0.0});
+    }
+    const Rows found = report::front(ranked(rows));
+    for (std::size_t d = 0; d < rows.size(); ++d) {
+      const bool beaten = std::ranges::any_of(rows, [&](const auto &other) {
+        return other[2] == 0.0 && other[0] <= rows[d][0] && other[1] >= rows[d][1] &&
+               (other[0] < rows[d][0] || other[1] > rows[d][1]);
+      });
+      CHECK((std::ranges::find(found, d) != found.end()) == (rows[d][2] == 0.0 && !beaten));
+    }
+  }
+}
+
+TEST_CASE("what is neither better nor worse cannot rank designs") {
+  CHECK_FALSE(report::rankable("purge.bore.welding.flow"));
+  CHECK_FALSE(report::rankable("purge.wiat"));
 }
