@@ -78,8 +78,12 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
 
   auto *compare = app.add_subcommand(
       "compare", "Designs side by side, or a sweep of one; exit status 1 when any of them fails a rule");
-  compare->add_option("jobs", options.compare.jobs, "Job files")->required();
+  compare->add_option("jobs", options.compare.jobs, "Job files; with --merge, folders")->required();
   compare->add_option("--vary", options.compare.vary, "KEY=FROM:TO:STEP, may be given more than once");
+  compare->add_option("--shard", options.compare.shard,
+                      "I/N: only every N-th design of the sweep, from the I-th on, for --merge");
+  compare->add_flag("--merge", options.compare.merge,
+                    "Put the pieces of a sweep together: give their folders");
   compare->add_flag("--quick", options.compare.quick,
                     "Sweep in closed form: purge, heat and measured log are not judged");
   compare->add_option("--show", options.compare.wanted.show,

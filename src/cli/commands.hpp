@@ -33,8 +33,9 @@ struct DesignOptions {
 struct CompareOptions {
   std::vector<std::string> jobs, vary;
   study::Wanted wanted;
-  std::string output;
+  std::string output, shard; // "2/8": a piece of the sweep
   bool json = false, quick = false;
+  bool merge = false; // the jobs are folders of pieces
 };
 struct TraceOptions {
   std::string job;

@@ -6,8 +6,12 @@
 #include "purgewright/html/comparison_page.hpp"
 #include "purgewright/study/comparison.hpp"
 
+#include "purgewright/files/file.hpp"
+
 #include <fmt/format.h>
 
+#include <filesystem>
+#include <optional>
 #include <utility>
 
 namespace purgewright::cli {
@@ -32,52 +36,120 @@ std::vector<report::ReadJob> read_jobs(const std::vector<job::Sources> &all) {
   return jobs;
 }
 
+// What does not go together, or an empty text.
+std::string misused(const CompareOptions &options) {
+  const bool sweep = !options.vary.empty();
+  if (options.merge && (sweep || options.quick || !options.shard.empty() || !options.wanted.show.empty() ||
+                        !options.wanted.rank.empty())) {
+    return "--merge takes what the pieces were made with: give their folders alone";
+  }
+  if (options.quick && !sweep) {
+    return "--quick is for sweeps: give --vary";
+  }
+  if (!options.shard.empty() && !sweep) {
+    return "--shard is for sweeps: give --vary";
+  }
+  if (sweep && options.jobs.size() != 1) {
+    return "--vary sweeps one job; give one file";
+  }
+  return {};
+}
+
+constexpr const char *piece_file = "piece.json";
+
+// What is to be written: the comparison and what it was made from.
+struct Made {
+  report::Comparison comparison;
+  std::vector<report::ReadJob> jobs;
+};
+
+void write_tables(const OutputFolder &folder, const report::Comparison &comparison) {
+  folder.write("comparison.csv", report::comparison_csv(comparison));
+  folder.write("comparison.json", report::comparison_json(comparison));
+  if (comparison.designs.size() <= html::most_designs_shown) {
+    folder.write("comparison.html", html::comparison_page(comparison, tool_version));
+  }
+}
+
+// Nothing when there is a fault, which then stands on stderr.
+std::optional<Made> compared(const CompareOptions &options) {
+  const auto all = gather_all(options.jobs);
+  study::Wanted wanted = options.wanted;
+  if (!options.shard.empty()) {
+    wanted.piece = report::parse_shard(options.shard);
+  }
+  study::Comparing comparing =
+      options.vary.empty()
+          ? study::compare(all, wanted)
+          : study::sweep(all.front(), options.vary,
+                         options.quick ? study::Judging::quick : study::Judging::every_rule, wanted);
+  if (complain_of(comparing.problems) || !comparing.comparison) {
+    return std::nullopt;
+  }
+  return Made{std::move(*comparing.comparison), read_jobs(all)};
+}
+
+Made pieces_together(const CompareOptions &options) {
+  std::vector<report::Shard> shards;
+  for (const std::string &folder : options.jobs) {
+    const auto path = std::filesystem::path(folder) / piece_file;
+    try {
+      shards.push_back(report::read_shard(files::read(path), files::printable(path.string())));
+    } catch (const files::FileError &error) {
+      throw report::BadShard(fmt::format("{}: {}", files::printable(path.string()), error.reason));
+    }
+  }
+  report::Shard whole = report::merged(std::move(shards));
+  return {std::move(whole.comparison), {std::move(whole.job)}};
+}
+
 } // namespace
 
 ExitCode run_compare(const CompareOptions &options) {
-  if (options.quick && options.vary.empty()) {
-    complain("error: --quick is for sweeps: give --vary");
-    return ExitCode::bad_input;
-  }
-  if (!options.vary.empty() && options.jobs.size() != 1) {
-    complain("error: --vary sweeps one job; give one file");
-    return ExitCode::bad_input;
-  }
-  const auto all = gather_all(options.jobs);
-  study::Comparing comparing;
+  std::optional<Made> made;
   try {
-    comparing = options.vary.empty()
-                    ? study::compare(all, options.wanted)
-                    : study::sweep(all.front(), options.vary,
-                                   options.quick ? study::Judging::quick : study::Judging::every_rule,
-                                   options.wanted);
+    if (const std::string fault = misused(options); !fault.empty()) {
+      complain("error: " + fault);
+      return ExitCode::bad_input;
+    }
+    made = options.merge ? pieces_together(options) : compared(options);
   } catch (const study::BadSweep &error) {
     complain(fmt::format("error: {}", error.what()));
     return ExitCode::bad_input;
-  }
-  if (complain_of(comparing.problems) || !comparing.comparison) {
+  } catch (const report::BadShard &error) {
+    complain(fmt::format("error: {}", error.what()));
     return ExitCode::bad_input;
   }
-  const std::string json = report::comparison_json(*comparing.comparison);
+  if (!made) {
+    return ExitCode::bad_input;
+  }
+  const report::Comparison &comparison = made->comparison;
   const std::string target = options.output.empty() ? "out/compare" : options.output;
   {
     Signals signals;
     OutputFolder folder(target, "compare");
-    folder.write("comparison.csv", report::comparison_csv(*comparing.comparison));
-    folder.write("comparison.json", json);
-    if (comparing.comparison->designs.size() <= html::most_designs_shown) {
-      folder.write("comparison.html", html::comparison_page(*comparing.comparison, tool_version));
+    if (options.shard.empty()) {
+      write_tables(folder, comparison);
+    } else {
+      const report::Shard piece{.of = report::parse_shard(options.shard),
+                                .version = std::string(tool_version),
+                                .job = made->jobs.front(),
+                                .sweeps = options.vary,
+                                .comparison = comparison};
+      folder.write(piece_file, report::shard_json(piece));
     }
-    folder.write("manifest.json", report::manifest_json(folder.staging(), {.command = "compare",
-                                                                           .version = tool_version,
-                                                                           .jobs = read_jobs(all)}));
+    folder.write("manifest.json",
+                 report::manifest_json(folder.staging(),
+                                       {.command = "compare", .version = tool_version, .jobs = made->jobs}));
     signals.check();
     folder.commit();
   }
-  print(options.json ? json
-                     : report::comparison_text(*comparing.comparison) +
+  const std::string piece =
+      options.shard.empty() ? "" : fmt::format("Piece {} of the sweep alone\n", options.shard);
+  print(options.json ? report::comparison_json(comparison)
+                     : piece + report::comparison_text(comparison) +
                            fmt::format("\nFiles are in {}\n", files::printable(target)));
-  return report::any_fails(*comparing.comparison) ? ExitCode::rule_fails : ExitCode::done;
+  return report::any_fails(comparison) ? ExitCode::rule_fails : ExitCode::done;
 }
 
 } // namespace purgewright::cli

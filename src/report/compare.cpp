@@ -203,9 +203,8 @@ std::string more_rows(const Comparison &c) {
     text += '\n';
   };
   for (std::size_t k = 0; k < c.designs.front().kinds.size(); ++k) {
-    row(c.designs.front().kinds[k].what, [&](const ComparedDesign &d) {
-      return k < d.kinds.size() ? d.kinds[k].kind : std::string_view("-");
-    });
+    row(c.designs.front().kinds[k].what,
+        [&](const ComparedDesign &d) { return k < d.kinds.size() ? d.kinds[k].kind : std::string("-"); });
   }
   for (std::size_t a = 0; a < c.asked.size(); ++a) {
     row(c.asked[a].id, [&](const ComparedDesign &d) { return asked_text(c, d, a); });
@@ -335,7 +334,7 @@ ComparedDesign compared(const Design &design, std::string name, std::span<const 
   if (design.purge_known || !design.layout.buildable()) {
     add_rules(design, row);
     for (const auto &choice : fixture::choices(design.job, design.layout)) {
-      row.kinds.push_back({choice.what, choice.kind});
+      row.kinds.push_back({std::string(choice.what), std::string(choice.kind)});
     }
   }
   if (!asked.empty()) {

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <atomic>
 #include <future>
+#include <numeric>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -26,6 +27,11 @@ struct Row {
   job::Diagnostics problems;        // the row is no design when one is an error
   units::UnitSystem unit_system{};
 };
+
+std::size_t count(const Sweeps &sweeps) {
+  return std::accumulate(sweeps.begin(), sweeps.end(), std::size_t{1},
+                         [](std::size_t all, const job::Sweep &sweep) { return all * sweep.count; });
+}
 
 // The varied values of row n stated in the draft, and returned; the last key varies fastest.
 std::vector<double> vary(const Sweeps &sweeps, std::size_t n, job::Draft &draft) {
@@ -51,7 +57,7 @@ std::vector<report::Asked> asked_of(const checks::Design &design, Ids show) {
   }
 }
 
-Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judging, Ids show) {
+Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judging, Ids show, bool first) {
   std::vector<double> values = vary(sweeps, n, draft);
   job::Resolution resolution = job::resolve(draft);
   if (!resolution.job) {
@@ -60,7 +66,7 @@ Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judg
   const auto evaluation = judging == Judging::quick ? checks::evaluate_closed_form : checks::evaluate_row;
   checks::Design design = evaluation(std::move(*resolution.job));
   Row row{.design = report::compared(design, {}, show),
-          .asked = n == 0 ? asked_of(design, show) : std::vector<report::Asked>{},
+          .asked = first ? asked_of(design, show) : std::vector<report::Asked>{},
           .problems = std::move(design.log.problems),
           .unit_system = design.job.shop.unit_system};
   row.design.varied = std::move(values);
@@ -68,13 +74,13 @@ Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judg
 }
 
 // Every row by itself and in its own place, so that the number of threads changes nothing.
-std::vector<Row> make_rows(const job::Draft &draft, const Sweeps &sweeps, std::size_t total, Judging judging,
-                           Ids show) {
-  std::vector<Row> rows(total);
+std::vector<Row> make_rows(const job::Draft &draft, const Sweeps &sweeps, Judging judging,
+                           const Wanted &wanted) {
+  std::vector<Row> rows(wanted.piece.rows(count(sweeps)));
   std::atomic<std::size_t> next{0};
   const auto work = [&] {
-    for (std::size_t n = next++; n < total; n = next++) {
-      rows[n] = make_row(draft, sweeps, n, judging, show);
+    for (std::size_t n = next++; n < rows.size(); n = next++) {
+      rows[n] = make_row(draft, sweeps, wanted.piece.row(n), judging, wanted.show, n == 0);
     }
   };
   std::vector<std::future<void>> others;
@@ -88,7 +94,7 @@ std::vector<Row> make_rows(const job::Draft &draft, const Sweeps &sweeps, std::s
   return rows;
 }
 
-Sweeps read_sweeps(std::span<const std::string> texts, Judging judging) {
+Sweeps read_sweeps(std::span<const std::string> texts, Judging judging, report::ShardOf piece) {
   Sweeps sweeps;
   std::size_t total = 1;
   for (const auto &text : texts) {
@@ -106,10 +112,14 @@ Sweeps read_sweeps(std::span<const std::string> texts, Judging judging) {
     }
     sweeps.push_back(*sweep);
   }
-  if (judging == Judging::every_rule && total > most_judged_designs) {
-    throw BadSweep(fmt::format("{} designs are too many to judge purge and heat of each, at most {}; take "
-                               "larger steps, or --quick to leave those rules out",
-                               total, most_judged_designs));
+  if (total < piece.count) {
+    throw BadSweep(fmt::format("--shard: {} designs are fewer than {} pieces", total, piece.count));
+  }
+  if (judging == Judging::every_rule && piece.rows(total) > most_judged_designs) {
+    throw BadSweep(
+        fmt::format("{} designs are too many to judge purge and heat of each, at most {}; take "
+                    "larger steps, --shard to make it in pieces, or --quick to leave those rules out",
+                    piece.rows(total), most_judged_designs));
   }
   return sweeps;
 }
@@ -183,7 +193,7 @@ Comparing compare(std::span<const job::Sources> all, const Wanted &wanted) {
 
 Comparing sweep(const job::Sources &sources, std::span<const std::string> texts, Judging judging,
                 const Wanted &wanted) {
-  const Sweeps sweeps = read_sweeps(texts, judging);
+  const Sweeps sweeps = read_sweeps(texts, judging, wanted.piece);
   job::DraftReading reading = job::read_draft(sources);
   if (job::has_errors(reading.problems)) {
     return {.comparison = std::nullopt, .problems = std::move(reading.problems)};
@@ -191,14 +201,12 @@ Comparing sweep(const job::Sources &sources, std::span<const std::string> texts,
   report::Comparison comparison;
   comparison.quick = judging == Judging::quick;
   comparison.ranked = ranked(wanted.rank);
-  std::size_t total = 1;
   for (const auto &swept : sweeps) {
     comparison.varied_keys.emplace_back(swept.field->path);
     comparison.varied_dimensions.push_back(swept.field->dimension);
     comparison.varied_currencies.push_back(swept.currency);
-    total *= swept.count;
   }
-  for (Row &row : make_rows(reading.draft, sweeps, total, judging, wanted.show)) {
+  for (Row &row : make_rows(reading.draft, sweeps, judging, wanted)) {
     if (job::has_errors(row.problems)) {
       return {.comparison = std::nullopt, .problems = std::move(row.problems)};
     }

@@ -194,6 +194,10 @@ TEST_CASE("a wrong command line is status 2 and says so on stderr") {
            {"compare", job, "--vary", "fixture.wall=3 mm:4 mm:0 mm"},
            {"compare", job, "--vary", "cap.shape=1:2:1"},
            {"compare", job, "--rank", "purge.wiat"},
+           {"compare", job, "--shard", "1/2"},
+           {"compare", job, "--vary", "fixture.wall=3 mm:4 mm:1 mm", "--shard", "3/2"},
+           {"compare", job, "--vary", "fixture.wall=3 mm:4 mm:1 mm", "--shard", "1/3"},
+           {"compare", job, "--merge", "--quick"},
            {"compare", job, "--rank", "purge.bore.welding.flow"},
            {"compare", job, "--vary", "fixture.wall=3 mm:4 mm:1 mm", "--quick", "--rank", "purge.wait"},
            {"compare", job, "--vary", "fixture.wall=3 mm:25 mm:0.000001 mm"}}) {
@@ -370,6 +374,38 @@ TEST_CASE("compare lays designs side by side and agrees with check") {
       json(quantities(run_tool({"check", "--json", example("logger-25")}).out).at("volume.chamber_gas"))
           .dump();
   CHECK_THAT(files.at("comparison.json"), Contains(volume));
+}
+
+TEST_CASE("a sweep in pieces, put together, has the bytes of one run") {
+  const ScratchFolder folder;
+  const RunOptions there{.folder = folder.path()};
+  const auto swept = [&](const std::string &target, std::vector<std::string> more) {
+    std::vector<std::string> words{"compare", example("logger-25"),
+                                   "--vary",  "fixture.wall=4 mm:6 mm:0.5 mm",
+                                   "--rank",  "mass.total",
+                                   "--show",  "chamber.length",
+                                   "-o",      target};
+    words.insert(words.end(), more.begin(), more.end());
+    const auto done = run_tool(words, there);
+    INFO(done.err);
+    REQUIRE(done.status == 0);
+  };
+  swept("whole", {});
+  for (const std::string piece : {"1", "2", "3"}) {
+    swept("piece-" + piece, {"--shard", piece + "/3"});
+  }
+  const auto together =
+      run_tool({"compare", "--merge", "piece-3", "piece-1", "piece-2", "-o", "together"}, there);
+  INFO(together.err);
+  REQUIRE(together.status == 0);
+  CHECK(tree(folder / "together") == tree(folder / "whole"));
+  const auto missing = run_tool({"compare", "--merge", "piece-3", "piece-1", "-o", "no"}, there);
+  CHECK(missing.status == 2);
+  CHECK_THAT(missing.err, Contains("piece 2/3 is missing"));
+  const auto nothing = run_tool({"compare", "--merge", "whole", "-o", "no"}, there);
+  CHECK(nothing.status == 2);
+  CHECK_THAT(nothing.err, Contains("piece.json"));
+  CHECK_FALSE(std::filesystem::exists(folder / "no"));
 }
 
 TEST_CASE("compare --rank says in text, CSV and JSON which designs no other beats") {

@@ -50,7 +50,7 @@ struct Tightest {
 };
 
 struct Kind { // "plug", "bore-ring"
-  std::string_view what, kind;
+  std::string what, kind;
 };
 
 struct ComparedDesign {

@@ -7,7 +7,7 @@
 #pragma once
 
 #include "purgewright/job/sources.hpp"
-#include "purgewright/report/compare.hpp"
+#include "purgewright/report/shard.hpp"
 
 #include <optional>
 #include <span>
@@ -31,9 +31,11 @@ struct Comparing {
   job::Diagnostics problems;
 };
 
-// Ids of figures beyond the metrics, and of metrics to be weighed against each other.
+// Ids of figures beyond the metrics, and of metrics to be weighed against each other; of a sweep, which
+// piece.
 struct Wanted {
   std::vector<std::string> show{}, rank{};
+  report::ShardOf piece{};
 };
 
 // A row a job, each judged by everything that needs no solids.

@@ -5,7 +5,7 @@ _purgewright() {
   # Words after the command that are neither options nor their values.
   for ((i = 2; i < COMP_CWORD; ++i)); do
     case ${COMP_WORDS[i]} in
-      -o | --output | --vary | --show | --rank | --tube | --cap) ((++i)) ;;
+      -o | --output | --vary | --show | --rank | --shard | --tube | --cap) ((++i)) ;;
       -*) ;;
       *) ((++given)) ;;
     esac
@@ -18,13 +18,13 @@ _purgewright() {
     new) options='-o --output --tube --cap' ;;
     check) options='--json --all --solve --strict' ;;
     design) options='-o --output --json --solve --strict --open' ;;
-    compare) options='--vary --quick --show --rank -o --output --json' ;;
+    compare) options='--vary --quick --show --rank --shard --merge -o --output --json' ;;
   esac
   local IFS=$'\n'
   case $command:$previous in
     new:-o | new:--output) COMPREPLY=($(compgen -f -- "$word")) ;;
     *:-o | *:--output) COMPREPLY=($(compgen -d -- "$word")) ;;
-    *:--vary | *:--show | *:--rank | *:--tube) COMPREPLY=() ;;
+    *:--vary | *:--show | *:--rank | *:--shard | *:--tube) COMPREPLY=() ;;
     *:--cap) COMPREPLY=($(compgen -W 'flat domed spigot' -- "$word")) ;;
     *)
       case $command:$given:$word in

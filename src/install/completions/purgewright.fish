@@ -31,6 +31,8 @@ complete -c purgewright -n '__fish_seen_subcommand_from compare' -s o -l output 
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l vary -x -d 'KEY=FROM:TO:STEP'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l show -x -d 'ID of a further quantity'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l rank -x -d 'ID of a quantity to choose by'
+complete -c purgewright -n '__fish_seen_subcommand_from compare' -l shard -x -d 'Piece of the sweep, I/N'
+complete -c purgewright -n '__fish_seen_subcommand_from compare' -l merge -d 'Put pieces together'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l quick -d 'Sweep in closed form, without purge, heat and log'
 complete -c purgewright -n '__fish_seen_subcommand_from check design compare' -l json -d 'Print JSON'
 complete -c purgewright -n '__fish_seen_subcommand_from check' -l all -d 'Reasons, parts, passes and defaults as well'

@@ -1,0 +1,308 @@
+#include "purgewright/report/shard.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+namespace purgewright::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
+constexpr std::size_t most_pieces = 100'000; // more than any scheduler's array has
+
+std::size_t whole_number(std::string_view text) {
+  std::size_t number = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+  return error == std::errc() && end == text.data() + text.size() ? number : 0;
+}
+
+// ---- writing; what is not a number is null
+
+template <class Numbers> Json numbers_json(const Numbers &numbers) {
+  Json list = Json::array();
+  for (const double number : numbers) {
+    list.push_back(std::isfinite(number) ? Json(number) : Json());
+  }
+  return list;
+}
+
+Json rules_json(const ComparedDesign &design) {
+  const checks::Tally &rules = design.rules;
+  Json statuses = Json::array();
+  for (const auto &status : design.of_each_rule) {
+    statuses.push_back(status ? Json(static_cast<int>(*status)) : Json());
+  }
+  return {{"judged", rules.judged},
+          {"failing", rules.failing},
+          {"cautions", rules.cautions},
+          {"worst", rules.worst},
+          {"clashes", rules.clashes},
+          {"left_out", rules.left_out},
+          {"tightest", design.tightest.rule},
+          {"margin", design.tightest.margin},
+          {"of_each_rule", std::move(statuses)}};
+}
+
+Json row_json(const ComparedDesign &design) {
+  Json kinds = Json::array();
+  for (const Kind &kind : design.kinds) {
+    kinds.push_back({kind.what, kind.kind});
+  }
+  return {{"name", design.name},
+          {"varied", numbers_json(design.varied)},
+          {"values", numbers_json(design.values)},
+          {"asked", numbers_json(design.asked)},
+          {"currency", design.currency},
+          {"kinds", std::move(kinds)},
+          {"rules", rules_json(design)}};
+}
+
+Json job_json(const ReadJob &job) {
+  Json inputs = Json::array();
+  for (const InputFile &input : job.inputs) {
+    inputs.push_back({input.name, input.sha256});
+  }
+  return {{"name", job.name}, {"sha256", job.sha256}, {"inputs", std::move(inputs)}};
+}
+
+template <class Enum> Json enums_json(const std::vector<Enum> &all) {
+  Json list = Json::array();
+  for (const Enum each : all) {
+    list.push_back(static_cast<int>(each));
+  }
+  return list;
+}
+
+// ---- reading; nlohmann throws where a value is absent or of another kind
+
+std::vector<double> numbers_of(const Json &list) {
+  std::vector<double> numbers;
+  for (const Json &number : list) {
+    numbers.push_back(number.is_null() ? unknown : number.get<double>());
+  }
+  return numbers;
+}
+
+template <class Enum> Enum enum_of(const Json &number, Enum last) {
+  const int value = number.get<int>();
+  if (value < 0 || value > static_cast<int>(last)) {
+    throw BadShard("its rows are of another version");
+  }
+  return static_cast<Enum>(value);
+}
+
+// The rule's own id, which outlives the file's text.
+std::string_view rule_of(const std::string &id) {
+  const auto rules = checks::rules();
+  const auto found = std::ranges::find(rules, id, &checks::Rule::id);
+  return found == rules.end() ? std::string_view() : found->id;
+}
+
+void read_rules(const Json &rules, ComparedDesign &design) {
+  design.rules = {.judged = rules.at("judged"),
+                  .failing = rules.at("failing"),
+                  .cautions = rules.at("cautions"),
+                  .worst = rules.at("worst"),
+                  .clashes = rules.at("clashes"),
+                  .left_out = rules.at("left_out")};
+  design.tightest = {rule_of(rules.at("tightest")), rules.at("margin")};
+  for (const Json &status : rules.at("of_each_rule")) {
+    design.of_each_rule.push_back(status.is_null() ? std::nullopt
+                                                   : std::optional(enum_of(status, checks::Status::fail)));
+  }
+}
+
+ComparedDesign row_of(const Json &row) {
+  ComparedDesign design{
+      .name = row.at("name"), .varied = numbers_of(row.at("varied")), .currency = row.at("currency")};
+  const auto values = numbers_of(row.at("values"));
+  if (values.size() != design.values.size()) {
+    throw BadShard("its rows are of another version");
+  }
+  std::ranges::copy(values, design.values.begin());
+  design.asked = numbers_of(row.at("asked"));
+  for (const Json &kind : row.at("kinds")) {
+    design.kinds.push_back({kind.at(0), kind.at(1)});
+  }
+  read_rules(row.at("rules"), design);
+  return design;
+}
+
+ShardOf piece_of(const Json &piece) {
+  const ShardOf of{piece.at(0), piece.at(1)};
+  if (of.index < 1 || of.count < of.index || of.count > most_pieces) {
+    throw BadShard("it says that it is a piece that there cannot be");
+  }
+  return of;
+}
+
+ReadJob job_of(const Json &job) {
+  ReadJob read{.name = job.at("name"), .sha256 = job.at("sha256"), .inputs = {}};
+  for (const Json &input : job.at("inputs")) {
+    read.inputs.push_back({input.at(0), input.at(1)});
+  }
+  return read;
+}
+
+Comparison comparison_of(const Json &root) {
+  Comparison c{.varied_keys = root.at("varied_keys"),
+               .varied_dimensions = {},
+               .varied_currencies = root.at("varied_currencies"),
+               .asked = {},
+               .ranked = root.at("ranked"),
+               .designs = {},
+               .unit_system = enum_of(root.at("unit_system"), units::UnitSystem::inch),
+               .quick = root.at("quick")};
+  for (const Json &dimension : root.at("varied_dimensions")) {
+    c.varied_dimensions.push_back(enum_of(dimension, units::Dimension::price));
+  }
+  if (std::ranges::any_of(c.ranked, [](std::size_t metric) { return metric >= metric_count; }) ||
+      c.varied_dimensions.size() != c.varied_keys.size() ||
+      c.varied_currencies.size() != c.varied_keys.size()) {
+    throw BadShard("its rows are of another version");
+  }
+  for (const Json &asked : root.at("asked")) {
+    c.asked.push_back({asked.at(0), asked.at(1), enum_of(asked.at(2), units::Dimension::price)});
+  }
+  for (const Json &row : root.at("rows")) {
+    c.designs.push_back(row_of(row));
+    if (c.designs.back().varied.size() != c.varied_keys.size() ||
+        c.designs.back().asked.size() != c.asked.size()) {
+      throw BadShard("its rows are of another version");
+    }
+  }
+  return c;
+}
+
+// Everything but the piece's own rows: the same in all pieces of a sweep.
+std::string sweep_of(const Shard &shard) {
+  Json root = Json::parse(shard_json(shard));
+  root.erase("piece");
+  root.erase("rows");
+  return root.dump();
+}
+
+void require_one_sweep(const std::vector<Shard> &shards) {
+  for (const Shard &shard : shards) {
+    if (shard.of.count != shards.front().of.count || sweep_of(shard) != sweep_of(shards.front())) {
+      throw BadShard(fmt::format("piece {}/{} and piece {}/{} are of different sweeps, jobs or versions",
+                                 shards.front().of.index, shards.front().of.count, shard.of.index,
+                                 shard.of.count));
+    }
+  }
+}
+
+void require_each_once(const std::vector<Shard> &shards) {
+  for (std::size_t i = 0; i < shards.size(); ++i) {
+    if (i > 0 && shards[i].of.index == shards[i - 1].of.index) {
+      throw BadShard(fmt::format("piece {}/{} is given twice", shards[i].of.index, shards[i].of.count));
+    }
+    if (shards[i].of.index != i + 1) {
+      throw BadShard(fmt::format("piece {}/{} is missing", i + 1, shards[i].of.count));
+    }
+  }
+  if (shards.size() != shards.front().of.count) {
+    throw BadShard(fmt::format("piece {}/{} is missing", shards.size() + 1, shards.front().of.count));
+  }
+}
+
+// Rows of a piece may differ in number by one from another's, the earlier ones having it.
+void require_whole(const std::vector<Shard> &shards) {
+  std::size_t total = 0;
+  for (const Shard &shard : shards) {
+    total += shard.comparison.designs.size();
+  }
+  for (const Shard &shard : shards) {
+    if (shard.comparison.designs.size() != shard.of.rows(total)) {
+      throw BadShard(fmt::format("piece {}/{} has {} rows where the sweep's {} leave it {}", shard.of.index,
+                                 shard.of.count, shard.comparison.designs.size(), total,
+                                 shard.of.rows(total)));
+    }
+  }
+}
+
+} // namespace
+
+ShardOf parse_shard(std::string_view text) {
+  const auto slash = text.find('/');
+  const std::size_t index = whole_number(text.substr(0, slash)),
+                    count = slash == std::string_view::npos ? 0 : whole_number(text.substr(slash + 1));
+  if (index < 1 || count < index || count > most_pieces) {
+    throw BadShard("write I/N, the piece and how many there are, such as 2/8");
+  }
+  return {index, count};
+}
+
+std::string shard_json(const Shard &shard) {
+  const Comparison &c = shard.comparison;
+  Json asked = Json::array(), rows = Json::array();
+  for (const Asked &each : c.asked) {
+    asked.push_back({each.id, each.title, static_cast<int>(each.dimension)});
+  }
+  for (const ComparedDesign &design : c.designs) {
+    rows.push_back(row_json(design));
+  }
+  const Json root{{"version", shard.version},
+                  {"job", job_json(shard.job)},
+                  {"sweeps", shard.sweeps},
+                  {"piece", {shard.of.index, shard.of.count}},
+                  {"varied_keys", c.varied_keys},
+                  {"varied_dimensions", enums_json(c.varied_dimensions)},
+                  {"varied_currencies", c.varied_currencies},
+                  {"asked", std::move(asked)},
+                  {"ranked", c.ranked},
+                  {"unit_system", static_cast<int>(c.unit_system)},
+                  {"quick", c.quick},
+                  {"rows", std::move(rows)}};
+  return root.dump() + "\n";
+}
+
+Shard read_shard(std::string_view text, std::string_view name) {
+  try {
+    const Json root = Json::parse(text);
+    return {.of = piece_of(root.at("piece")),
+            .version = root.at("version"),
+            .job = job_of(root.at("job")),
+            .sweeps = root.at("sweeps"),
+            .comparison = comparison_of(root)};
+  } catch (const Json::exception &) {
+    throw BadShard(fmt::format("{} is no piece of a sweep as --shard writes it", name));
+  } catch (const BadShard &error) {
+    throw BadShard(fmt::format("{}: {}", name, error.what()));
+  }
+}
+
+Shard merged(std::vector<Shard> shards) {
+  if (shards.empty()) {
+    throw BadShard("give the folders of all pieces");
+  }
+  require_one_sweep(shards);
+  std::ranges::sort(shards, {}, [](const Shard &shard) { return shard.of.index; });
+  require_each_once(shards);
+  require_whole(shards);
+  Shard whole{.of = {},
+              .version = shards.front().version,
+              .job = shards.front().job,
+              .sweeps = shards.front().sweeps,
+              .comparison = shards.front().comparison};
+  auto &designs = whole.comparison.designs;
+  designs.clear();
+  const std::size_t longest = shards.front().comparison.designs.size();
+  for (std::size_t n = 0; n < longest; ++n) {
+    for (Shard &shard : shards) {
+      if (n < shard.comparison.designs.size()) {
+        designs.push_back(std::move(shard.comparison.designs[n]));
+      }
+    }
+  }
+  return whole;
+}
+
+} // namespace purgewright::report
