@@ -10,6 +10,7 @@
 #include <cctype>
 #include <cmath>
 #include <optional>
+#include <ranges>
 #include <vector>
 
 namespace purgewright::cli {
@@ -42,7 +43,7 @@ bool has_unit(std::string_view size) {
 std::string unit_of(std::string_view size) {
   const auto at =
       std::ranges::find_if(size, [](char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; });
-  return std::string(at, size.end());
+  return {at, size.end()};
 }
 
 // Outside diameter, wall and length, each with its unit.
@@ -59,11 +60,11 @@ std::vector<std::string> sizes_of(std::string_view tube) {
     }
   }
   std::string unit;
-  for (auto size = sizes.rbegin(); size != sizes.rend(); ++size) {
-    *size = plain(*size);
-    unit = has_unit(*size) ? unit_of(*size) : unit;
-    if (!has_unit(*size) && !unit.empty()) {
-      size->append(" ").append(unit);
+  for (std::string &size : std::ranges::reverse_view(sizes)) {
+    size = plain(size);
+    unit = has_unit(size) ? unit_of(size) : unit;
+    if (!has_unit(size) && !unit.empty()) {
+      size.append(" ").append(unit);
     }
   }
   return sizes;

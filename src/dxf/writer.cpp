@@ -76,7 +76,7 @@ double full_size(const Sheet &sheet) {
 struct Measuring {
   double factor = 1.0;
   int decimals = 0;
-  auto operator<=>(const Measuring &) const = default;
+  auto operator<=>(const Measuring &) const = default; // NOLINT(modernize-use-nullptr): clang-tidy 14 errs
 };
 Measuring standard_measuring(const Sheet &sheet) {
   return {1.0, sheet.unit == Unit::inch ? 3 : 2};

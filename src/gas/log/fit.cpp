@@ -186,8 +186,11 @@ Point errors(const Problem &problem, const Best &best) {
     slopes.rightCols(1) = (problem.misfits(up) - problem.misfits(down)) / (2.0 * step);
   }
   const auto surplus = static_cast<double>(problem.times.size()) - static_cast<double>(free.size());
+  if (free.empty() || surplus < 1.0) {
+    return result;
+  }
   const Eigen::FullPivLU<Eigen::MatrixXd> normal(slopes.transpose() * slopes);
-  if (free.empty() || surplus < 1.0 || !normal.isInvertible()) {
+  if (!normal.isInvertible()) {
     return result;
   }
   const Eigen::MatrixXd spread = normal.inverse() * (best.squares / surplus);
