@@ -30,6 +30,7 @@ struct Options {
   CheckOptions check;
   DesignOptions design;
   CompareOptions compare;
+  FlowOptions flow;
   TraceOptions trace;
 };
 
@@ -96,6 +97,22 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
       ->check(a_name);
   compare->add_flag("--json", options.compare.json, "Print comparison.json");
   compare->callback([&] { command = [&] { return run_compare(options.compare); }; });
+
+  auto *flow = app.add_subcommand(
+      "flow",
+      "The gas of a job in three dimensions: a case for OpenFOAM, solved, and read beside the network's "
+      "answer");
+  flow->add_option("job", options.flow.job, "Job file")->required();
+  flow->add_option("-o,--output", options.flow.output, "Folder of the case; out/NAME-flow-STAGE by default")
+      ->check(a_name);
+  flow->add_option("--stage", options.flow.stage,
+                   "bore, bore-outlet-below, prepurge, open, away or torch; bore by default");
+  flow->add_option("--cells", options.flow.cells, "Cells in the fixture's gas, about; 20000 by default");
+  flow->add_option("--duration", options.flow.duration, "How long the flow is followed, such as '5 s'");
+  flow->add_option("--run", options.flow.processes,
+                   "Solve it on so many processes; a case begun before goes on from the last time written");
+  flow->add_flag("--read", options.flow.read, "Print what was solved beside the network's answer");
+  flow->callback([&] { command = [&] { return run_flow(options.flow); }; });
 
   auto *trace =
       app.add_subcommand("trace", "Where one number comes from, or what a rule judged; or a list of them");

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "purgewright/cli/exit_code.hpp"
+#include "purgewright/flow/stage.hpp"
 #include "purgewright/study/comparison.hpp"
 #include "purgewright/study/study.hpp"
 
@@ -37,6 +38,12 @@ struct CompareOptions {
   bool json = false, quick = false;
   bool merge = false; // the jobs are folders of pieces
 };
+struct FlowOptions {
+  std::string job, output, stage = "bore", duration;
+  std::size_t cells = flow::usual_cells;
+  int processes = 0; // 0: the case is not solved
+  bool read = false;
+};
 struct TraceOptions {
   std::string job;
   std::vector<std::string> words; // an id, words to look for, or none: all
@@ -46,6 +53,7 @@ ExitCode run_new(const NewOptions &);
 ExitCode run_check(const CheckOptions &);
 ExitCode run_design(const DesignOptions &);
 ExitCode run_compare(const CompareOptions &);
+ExitCode run_flow(const FlowOptions &);
 ExitCode run_trace(const TraceOptions &);
 
 // Says each problem on stderr; true when one is an error.

@@ -17,6 +17,7 @@ BELOW = {
     "job": {"units", "files", "standards"},
     "fixture": {"units", "files", "standards", "job"},
     "gas": {"units", "files", "standards", "job", "fixture"},
+    "flow": {"units", "files", "standards", "job", "fixture", "gas"},
     "heat": {"units", "files", "standards", "job", "fixture"},
     "solids": {"units", "files", "standards", "job", "fixture"},
     "checks": {"units", "files", "standards", "job", "fixture", "gas", "heat"},

@@ -1,5 +1,5 @@
 # Completion for fish: commands, options, templates, job files and folders, what `trace` can trace.
-set -l commands new check design compare trace
+set -l commands new check design compare flow trace
 
 function __purgewright_quantities
     # The job is the first word after the command that is not an option.
@@ -19,13 +19,14 @@ complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a new -d
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a check -d 'All numbers and rules, without files'
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a design -d 'Parts, assembly, drawings, results'
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a compare -d 'Designs side by side, or a sweep'
+complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a flow -d 'The gas in three dimensions, for OpenFOAM'
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a trace -d 'Where one number comes from, or what a rule judged'
 
 complete -c purgewright -n '__fish_seen_subcommand_from new' -a 'flat-cap domed-cap spigot-cap'
 complete -c purgewright -n '__fish_seen_subcommand_from new' -l tube -x -d 'OUTSIDE x WALL x LENGTH'
 complete -c purgewright -n '__fish_seen_subcommand_from new' -l cap -x -a 'flat domed spigot' -d 'Shape of the cap'
 complete -c purgewright -n '__fish_seen_subcommand_from new' -s o -l output -r -F -d 'Job file to write'
-complete -c purgewright -n '__fish_seen_subcommand_from check design compare trace' -k -a '(__purgewright_jobs)'
+complete -c purgewright -n '__fish_seen_subcommand_from check design compare flow trace' -k -a '(__purgewright_jobs)'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder to write'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder for page, CSV and JSON'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l vary -x -d 'KEY=FROM:TO:STEP'
@@ -40,4 +41,10 @@ complete -c purgewright -n '__fish_seen_subcommand_from check design' -l solve -
 complete -c purgewright -n '__fish_seen_subcommand_from check' -l strict -d 'No effect here'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -l strict -d 'Write nothing when a rule fails'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -l open -d 'Open the report in the browser'
+complete -c purgewright -n '__fish_seen_subcommand_from flow' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder of the case'
+complete -c purgewright -n '__fish_seen_subcommand_from flow' -l stage -x -a 'bore bore-outlet-below prepurge open away torch' -d 'Stage of the gas'
+complete -c purgewright -n '__fish_seen_subcommand_from flow' -l cells -x -d 'Cells in the gas of the fixture'
+complete -c purgewright -n '__fish_seen_subcommand_from flow' -l duration -x -d 'How long the flow is followed'
+complete -c purgewright -n '__fish_seen_subcommand_from flow' -l run -x -d 'Solve it on so many processes'
+complete -c purgewright -n '__fish_seen_subcommand_from flow' -l read -d 'Print what was solved beside the network'
 complete -c purgewright -n '__fish_seen_subcommand_from trace' -a '(__purgewright_quantities)'

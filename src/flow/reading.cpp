@@ -1,0 +1,234 @@
+#include "purgewright/flow/reading.hpp"
+
+#include "purgewright/gas/bounds.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cstdlib>
+#include <iterator>
+#include <string>
+#include <utility>
+
+namespace purgewright::flow {
+namespace {
+
+// Oxygen of a solved value: of air by volume cold, by mass hot; the rest is the supply's gas.
+double oxygen_of(double air, const job::Job &job, bool hot) {
+  double share = std::clamp(air, 0.0, 1.0);
+  if (hot) {
+    const double of_air = share / gas::molar_mass(gas::Species::air);
+    share = of_air / (of_air + (1.0 - share) / gas::molar_mass(gas::species_of(job)));
+  }
+  return share * gas::air_oxygen + (1.0 - share) * job.gas.oxygen_in_supply;
+}
+
+std::vector<double> numbers_of(std::string_view line) {
+  std::vector<double> numbers;
+  const char *at = line.data(), *const end = at + line.size();
+  for (;;) {
+    at = std::find_if(at, end, [](char c) { return c != ' ' && c != '\t'; });
+    if (at == end) {
+      return numbers;
+    }
+    double number = 0.0;
+    const auto read = std::from_chars(at, end, number);
+    if (read.ec != std::errc()) {
+      throw BadRecord(fmt::format("the probes' file has no number in '{}'", line.substr(0, 60)));
+    }
+    numbers.push_back(number);
+    at = read.ptr;
+  }
+}
+
+class Reader {
+ public:
+  Reader(const job::Job &job, const Case &written) : job_(job), hot_(is_hot(written.choice.stage)) {
+    record_.places = written.places;
+  }
+
+  void take(std::string_view text) {
+    bool first = true;
+    while (!text.empty()) {
+      const std::size_t end = text.find('\n');
+      if (end == std::string_view::npos) {
+        return; // still being written
+      }
+      const std::string_view line = text.substr(0, end);
+      text.remove_prefix(end + 1);
+      if (!line.empty() && line.front() != '#') {
+        add(numbers_of(line), std::exchange(first, false));
+      }
+    }
+  }
+  Record result() { return std::move(record_); }
+
+ private:
+  void add(const std::vector<double> &row, bool first) {
+    if (row.size() != record_.places.size() + 1) {
+      throw BadRecord(fmt::format("the probes' file has {} numbers in a line where {} belong", row.size(),
+                                  record_.places.size() + 1));
+    }
+    if (first) { // what this run repeats
+      while (!record_.times.empty() && record_.times.back() >= row.front()) {
+        record_.times.pop_back();
+        record_.oxygen.pop_back();
+      }
+    }
+    std::vector<double> oxygen;
+    std::transform(std::next(row.begin()), row.end(), std::back_inserter(oxygen),
+                   [&](double air) { return oxygen_of(air, job_, hot_); });
+    record_.times.push_back(row.front());
+    record_.oxygen.push_back(std::move(oxygen));
+  }
+
+  const job::Job &job_;
+  bool hot_;
+  Record record_;
+};
+
+std::size_t worst_at_joint(const Record &record, std::size_t time) {
+  std::size_t worst = record.places.size();
+  for (std::size_t i = 0; i < record.places.size(); ++i) {
+    const bool at_joint = record.places[i].starts_with("joint");
+    if (at_joint && (worst == record.places.size() || record.oxygen[time][i] > record.oxygen[time][worst])) {
+      worst = i;
+    }
+  }
+  return worst;
+}
+
+std::string ppm(double oxygen) {
+  return oxygen >= 0.01 ? fmt::format("{:.2g} %", 100.0 * oxygen) : fmt::format("{:.2g} ppm", 1e6 * oxygen);
+}
+
+std::string in_units(double value, Stage stage) {
+  return is_prepurge(stage) ? fmt::format("{:.3g} s", value) : ppm(value);
+}
+
+std::string solved_text(const Solved &solved, Stage stage) {
+  if (!is_prepurge(stage)) {
+    return ppm(solved.at_end);
+  }
+  return solved.reached ? fmt::format("{:.3g} s", solved.reached->value())
+                        : fmt::format("not in {:.3g} s ({} left)", solved.end.value(), ppm(solved.at_end));
+}
+
+std::string_view verdict(std::optional<bool> held) {
+  return !held ? "the run is too short to say" : *held ? "within the bracket" : "OUTSIDE THE BRACKET";
+}
+
+} // namespace
+
+Record read_record(const std::vector<std::string> &texts, const job::Job &job, const Case &written) {
+  Reader reader(job, written);
+  for (const std::string &text : texts) {
+    reader.take(text);
+  }
+  return reader.result();
+}
+
+Solved judge(const Record &record, double limit) {
+  if (record.times.empty()) {
+    throw BadRecord("the probes' file holds no time yet");
+  }
+  const std::size_t last = record.times.size() - 1, worst = worst_at_joint(record, last);
+  Solved solved{.reached = std::nullopt,
+                .at_end = record.oxygen[last][worst],
+                .worst_place = record.places[worst],
+                .end = units::seconds(record.times[last])};
+  for (std::size_t time = record.times.size(); time-- > 0;) {
+    if (record.oxygen[time][worst_at_joint(record, time)] >= limit) {
+      break;
+    }
+    solved.reached = units::seconds(record.times[time]);
+  }
+  return solved;
+}
+
+Bracket network_bracket(const gas::Purge &purge, Stage stage) {
+  const auto times = [](const gas::CircuitPlan &plan, units::Time high) {
+    return Bracket{plan.low.value(), plan.time.value(), high.value()};
+  };
+  const auto levels = [](const gas::OxygenRange &range) { return Bracket{range.low, range.best, range.high}; };
+  switch (stage) {
+  case Stage::bore:
+    return times(purge.bore, purge.bore.high_vent_above);
+  case Stage::bore_outlet_below:
+    return times(purge.bore, purge.bore.high);
+  case Stage::prepurge:
+    return times(purge.chamber, purge.chamber.high);
+  case Stage::open:
+    return levels(purge.torch.cover_open);
+  case Stage::away:
+    return levels(purge.torch.away);
+  case Stage::torch:
+    return {0.0, purge.torch.back_floor, purge.torch.back_floor};
+  }
+  return {};
+}
+
+double limit_of(const job::Job &job, Stage stage) {
+  return is_bore(stage) ? job.gas.oxygen_limit_bore : job.gas.oxygen_limit_chamber;
+}
+
+std::optional<bool> holds(const Bracket &bracket, const Solved &solved, Stage stage) {
+  const auto within = [&](double value) { return bracket.low <= value && value <= bracket.high; };
+  if (!is_prepurge(stage)) {
+    return within(solved.at_end);
+  }
+  if (solved.reached) {
+    return within(solved.reached->value());
+  }
+  return solved.end.value() > bracket.high ? std::optional(false) : std::nullopt;
+}
+
+std::string comparison_text(const job::Job &job, const gas::Purge &purge, const Case &written,
+                            const Record &record) {
+  const Stage stage = written.choice.stage;
+  const double limit = limit_of(job, stage);
+  const Bracket bracket = network_bracket(purge, stage);
+  const Solved solved = judge(record, limit);
+  std::string text = fmt::format("{}, stage {}: {} until {:.4g} s, {} cells\n", job.identity.name, to_text(stage),
+                                 is_hot(stage) ? hot_solver : cold_solver, solved.end.value(), written.cells);
+  text += is_prepurge(stage) ? fmt::format("  until the joint is under {} of oxygen\n", ppm(limit))
+                             : fmt::format("  oxygen at the joint at the end; its limit is {}\n", ppm(limit));
+  text += fmt::format("    network  {} ({} to {})\n    flow     {}, {}\n", in_units(bracket.best, stage),
+                      in_units(bracket.low, stage), in_units(bracket.high, stage),
+                      solved_text(solved, stage), verdict(holds(bracket, solved, stage)));
+  text += "  at the end\n";
+  for (std::size_t i = 0; i < record.places.size(); ++i) {
+    text += fmt::format("    {:<13}{}\n", record.places[i], ppm(record.oxygen.back()[i]));
+  }
+  return text + "Computed on one mesh, not measured: no substitute for an oxygen meter at the outlet.\n";
+}
+
+std::string comparison_csv(const job::Job &job, const gas::Purge &purge, const Case &written,
+                           const Record &record) {
+  const Stage stage = written.choice.stage;
+  const Bracket bracket = network_bracket(purge, stage);
+  const Solved solved = judge(record, limit_of(job, stage));
+  const double value = is_prepurge(stage) ? (solved.reached ? solved.reached->value() : 0.0) : solved.at_end;
+  const bool known = !is_prepurge(stage) || solved.reached.has_value();
+  const auto held = holds(bracket, solved, stage);
+  return fmt::format("stage,quantity,network_low,network_best,network_high,flow,held,cells\n"
+                     "{},{},{:.6g},{:.6g},{:.6g},{},{},{}\n",
+                     to_text(stage), is_prepurge(stage) ? "time_s" : "oxygen", bracket.low, bracket.best,
+                     bracket.high, known ? fmt::format("{:.6g}", value) : "", held ? (*held ? "yes" : "no") : "",
+                     written.cells);
+}
+
+std::string record_csv(const Record &record) {
+  std::string text = fmt::format("time_s,{}\n", fmt::join(record.places, ","));
+  for (std::size_t time = 0; time < record.times.size(); ++time) {
+    text += fmt::format("{:.6g}", record.times[time]);
+    for (const double oxygen : record.oxygen[time]) {
+      text += fmt::format(",{:.6g}", oxygen);
+    }
+    text += '\n';
+  }
+  return text;
+}
+
+} // namespace purgewright::flow
