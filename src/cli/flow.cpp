@@ -87,12 +87,12 @@ void write_folder(const fs::path &target, const flow::Case &written, const study
   for (const flow::CaseFile &file : written.files) {
     folder.write(file.path, file.text);
   }
-  folder.write("manifest.json",
-               report::manifest_json(
-                   folder.staging(),
-                   {.command = "flow",
-                    .version = tool_version,
-                    .jobs = {read_job_of(study.findings.design.job.identity.name, study.sources)}}));
+  folder.write(
+      "manifest.json",
+      report::manifest_json(folder.staging(),
+                            {.command = "flow",
+                             .version = tool_version,
+                             .jobs = {read_job_of(study.findings.design.job.identity.name, study.sources)}}));
   signals.check();
   folder.commit();
 }
@@ -131,11 +131,11 @@ void read_back(const fs::path &target, const flow::Case &written, const study::S
   OutputFolder folder(answer, "flow --read");
   folder.write("comparison.csv", flow::comparison_csv(design.job, design.purge, written, record));
   folder.write("oxygen.csv", flow::record_csv(record));
-  folder.write("manifest.json", report::manifest_json(folder.staging(),
-                                                      {.command = "flow --read",
-                                                       .version = tool_version,
-                                                       .jobs = {read_job_of(design.job.identity.name,
-                                                                            study.sources)}}));
+  folder.write("manifest.json",
+               report::manifest_json(folder.staging(),
+                                     {.command = "flow --read",
+                                      .version = tool_version,
+                                      .jobs = {read_job_of(design.job.identity.name, study.sources)}}));
   signals.check();
   folder.commit();
   print(text + fmt::format("Tables are in {}\n", files::printable(answer.string())));

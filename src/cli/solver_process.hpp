@@ -2,7 +2,8 @@
 //
 // Units: quantity types. Frame: none.
 // Errors: SolverFault when the script ends otherwise than well. Guarantee: the solver and its processes end
-// when the scope is left early, by a signal too; what it has written by then is what the next run goes on from.
+// when the scope is left early, by a signal too; what it has written by then is what the next run goes on
+// from.
 #pragma once
 
 #include "signals.hpp"

@@ -14,7 +14,8 @@
 namespace purgewright::flow {
 namespace {
 
-constexpr units::Time open_duration = units::seconds(5.0); // an open chamber rests within 3 s in what was solved
+constexpr units::Time open_duration =
+    units::seconds(5.0); // an open chamber rests within 3 s in what was solved
 // Beyond the network's bracket, and how long a prepurge is followed at most: common practice, no source.
 constexpr double past_bracket = 1.2;
 constexpr units::Time longest_duration = units::seconds(120.0);
@@ -100,10 +101,11 @@ std::string about(const Subject &s, const Case &written) {
                         1e6 * opening.meshed.value());
   }
   text += R"(
-Laminar. Walls are steps; plenum, diffuser holes, the wiper's leak and the torch's tilt are not in it, nor is what
-hoses and seals let in. An inlet brings its flow whatever its meshed area, but its jet is as fast as that makes it.
-An outlet is as wide as lets the gas
-out no faster than it comes in. What comes out is computed, not measured, and on one mesh: solve it on a finer one before it is believed. It is no
+Laminar. Walls are steps. Plenum, diffuser holes, the wiper's leak and the torch's tilt are not in it, nor is what
+hoses and seals let in. An inlet brings its flow whatever its meshed area, but its jet is as fast as that makes
+it. An outlet is as wide as lets the gas out no faster than it comes in.
+
+What comes out is computed, not measured, and on one mesh: solve it on a finer one before it is believed. It is no
 leave to breathe the room's air or to weld without an oxygen meter at the outlet.
 )";
   return text;

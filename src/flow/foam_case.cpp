@@ -32,8 +32,8 @@ std::string name_of(Species species) {
 std::string field(std::string_view kind, std::string_view name, std::string_view dimensions,
                   std::string_view inside, const Problem &problem,
                   const std::function<std::string(const Boundary &)> &at) {
-  std::string text = foam_header(kind, name, "0") + fmt::format("dimensions {};\ninternalField {};\n\n",
-                                                                dimensions, inside);
+  std::string text =
+      foam_header(kind, name, "0") + fmt::format("dimensions {};\ninternalField {};\n\n", dimensions, inside);
   text += "boundaryField\n{\n";
   for (const Boundary &boundary : problem.boundaries) {
     text += fmt::format("  {} {{ {} }}\n", boundary.patch,
@@ -70,8 +70,8 @@ std::string velocity(const Problem &problem) {
 
 std::string moved_pressure(const Problem &problem) {
   const double outside = problem.hot ? standard_atmosphere.value() : 0.0;
-  return field("volScalarField", "p_rgh", "[1 -1 -2 0 0 0 0]", fmt::format("uniform {:.9g}", outside), problem,
-               [&](const Boundary &boundary) {
+  return field("volScalarField", "p_rgh", "[1 -1 -2 0 0 0 0]", fmt::format("uniform {:.9g}", outside),
+               problem, [&](const Boundary &boundary) {
                  return boundary.bounds == Bounds::open
                             ? fmt::format("type fixedValue; value uniform {:.9g};", outside)
                             : fmt::format("type fixedFluxPressure; value uniform {:.9g};", outside);
@@ -110,14 +110,14 @@ std::string share_of_air(const Problem &problem, std::string_view name, const st
 
 std::string temperature(const Problem &problem) {
   const double cool = shop.value();
-  return field("volScalarField", "T", "[0 0 0 1 0 0 0]", fmt::format("uniform {:.9g}", cool), problem,
-               [&](const Boundary &boundary) {
-                 const double own = boundary.temperature > 0.0 ? boundary.temperature : cool;
-                 return boundary.bounds == Bounds::open
-                            ? fmt::format("type inletOutlet; inletValue uniform {0:.9g}; value uniform {0:.9g};",
-                                          cool)
-                            : fmt::format("type fixedValue; value uniform {:.9g};", own);
-               });
+  return field(
+      "volScalarField", "T", "[0 0 0 1 0 0 0]", fmt::format("uniform {:.9g}", cool), problem,
+      [&](const Boundary &boundary) {
+        const double own = boundary.temperature > 0.0 ? boundary.temperature : cool;
+        return boundary.bounds == Bounds::open
+                   ? fmt::format("type inletOutlet; inletValue uniform {0:.9g}; value uniform {0:.9g};", cool)
+                   : fmt::format("type fixedValue; value uniform {:.9g};", own);
+      });
 }
 
 std::string pressure(const Problem &problem) {
@@ -144,9 +144,8 @@ void add_fields(const Problem &problem, std::vector<CaseFile> &files) {
   std::ranges::transform(air, rest.begin(), [](double share) { return 1.0 - share; });
   files.push_back({"0/air", share_of_air(problem, "air", air, mass_share)});
   const std::string other = name_of(problem.gas);
-  files.push_back({"0/" + other, share_of_air(problem, other, rest, [&](double share) {
-                     return 1.0 - mass_share(share);
-                   })});
+  files.push_back({"0/" + other, share_of_air(problem, other, rest,
+                                              [&](double share) { return 1.0 - mass_share(share); })});
   files.push_back({"0/T", temperature(problem)});
   files.push_back({"0/p", pressure(problem)});
 }
@@ -183,9 +182,9 @@ void add_properties(const Problem &problem, std::vector<CaseFile> &files) {
   files.push_back({"constant/g", foam_header("uniformDimensionedVectorField", "g", "constant") +
                                      fmt::format("dimensions [0 1 -2 0 0 0 0];\nvalue (0 0 {:.6g});\n",
                                                  -standard_gravity)});
-  files.push_back({"constant/hRef", foam_header("uniformDimensionedScalarField", "hRef", "constant") +
-                                        fmt::format("dimensions [0 1 0 0 0 0 0];\nvalue {:.9g};\n",
-                                                    problem.level)});
+  files.push_back(
+      {"constant/hRef", foam_header("uniformDimensionedScalarField", "hRef", "constant") +
+                            fmt::format("dimensions [0 1 0 0 0 0 0];\nvalue {:.9g};\n", problem.level)});
   files.push_back(dictionary("constant", "turbulenceProperties", "simulationType laminar;\n"));
   if (!problem.hot) {
     files.push_back(dictionary("constant", "transportProperties",
@@ -202,7 +201,8 @@ void add_properties(const Problem &problem, std::vector<CaseFile> &files) {
                   "foamChemistryFile \"<constant>/reactions\";\n"
                   "foamChemistryThermoFile \"<constant>/gases\";\n",
                   other)));
-  files.push_back(dictionary("constant", "reactions", fmt::format("species (air {});\nreactions {{}}\n", other)));
+  files.push_back(
+      dictionary("constant", "reactions", fmt::format("species (air {});\nreactions {{}}\n", other)));
   files.push_back(
       dictionary("constant", "gases", gas_entry("air", Species::air) + gas_entry(other, problem.gas)));
   files.push_back(dictionary("constant", "chemistryProperties",

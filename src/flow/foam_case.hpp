@@ -27,9 +27,10 @@ enum class Bounds {
 struct Boundary {
   std::string patch;
   Bounds bounds = Bounds::still_wall;
-  double flow = 0.0;                     // of an inlet, m3/s
-  double air = 0.0, air_halves_in = 0.0; // of an inlet: share of air, and the time in which it halves; 0: never
-  double temperature = 0.0;              // K; 0: as the shop
+  double flow = 0.0; // of an inlet, m3/s
+  double air = 0.0,
+         air_halves_in = 0.0; // of an inlet: share of air, and the time in which it halves; 0: never
+  double temperature = 0.0;   // K; 0: as the shop
 };
 
 struct Problem {

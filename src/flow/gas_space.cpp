@@ -1,6 +1,5 @@
 #include "gas_space.hpp"
 
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -99,8 +98,8 @@ std::vector<Mouth> bore_outlets(const job::Job &job, const fixture::Layout &layo
              plug.return_radius.value(),
              circle(plug.return_radius) - circle(layout.lance.outside_radius)}};
   }
-  return {round_mouth({face, 0.0, turned_over * plug.exhaust.z.value()}, {-1.0, 0.0, 0.0},
-                      plug.exhaust.radius)};
+  return {
+      round_mouth({face, 0.0, turned_over * plug.exhaust.z.value()}, {-1.0, 0.0, 0.0}, plug.exhaust.radius)};
 }
 
 std::vector<Mouth> diffuser_mouths(const fixture::ChamberBody &body) {
@@ -135,10 +134,11 @@ Mesh bore_mesh(const Shapes &shapes, double cell) {
           {.at = [&](const Point &p) { return shapes.bore_at(p); },
            .meet = [](Matter, Matter, const Point &) { return false; },
            .patches = {{patch::walls, "wall"}, {patch::middle, "symmetryPlane"}},
-           .patch_of = [](const BoundaryFace &face) {
-             const bool cut = face.beyond == outside_grid && face.normal.y < 0.0;
-             return static_cast<std::size_t>(cut ? 1 : 0);
-           }}};
+           .patch_of =
+               [](const BoundaryFace &face) {
+                 const bool cut = face.beyond == outside_grid && face.normal.y < 0.0;
+                 return static_cast<std::size_t>(cut ? 1 : 0);
+               }}};
 }
 
 Grid chamber_grid(const Shapes &shapes, Stage stage, double cell) {
@@ -270,7 +270,8 @@ GasSpace chamber_space(const Subject &s, Stage stage, const Shapes &shapes, doub
               purging ? Brings::air_of_stirred_bore : Brings::purge_gas);
   }
   if (stage == Stage::torch) {
-    add_inlet("cup", {round_mouth({0.0, 0.0, shapes.cup_mouth()}, {0.0, 0.0, 1.0}, 0.5 * s.job.torch.cup_bore)},
+    add_inlet("cup",
+              {round_mouth({0.0, 0.0, shapes.cup_mouth()}, {0.0, 0.0, 1.0}, 0.5 * s.job.torch.cup_bore)},
               s.job.torch.gas_flow);
   }
   if (purging) {

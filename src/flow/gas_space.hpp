@@ -1,6 +1,6 @@
 // The gas of a stage as a mesh with its inlets, outlets and probes, from the layout's closed forms: the same
-// numbers that volumes.hpp integrates and that the solids are held against. The tube's plane of symmetry, y = 0,
-// halves it. Private to the flow floor.
+// numbers that volumes.hpp integrates and that the solids are held against. The tube's plane of symmetry, y =
+// 0, halves it. Private to the flow floor.
 //
 // Not in it: plenum and diffuser holes (their mouths are the inlet), the wiper's leak, the torch's tilt,
 // broken edges, screw holes, and of the pin the relief and grooves of its tip. An outlet is a hole
@@ -46,8 +46,8 @@ struct GasSpace {
   Mesh mesh;
   std::vector<Inlet> inlets{};
   std::vector<Probe> probes{}; // those named joint... are judged
-  double outlet_area = 0.0; // m2, as drilled; 0 where the room is meshed
-  double level = 0.0;        // z where the room's pressure is that of the surroundings
+  double outlet_area = 0.0;    // m2, as drilled; 0 where the room is meshed
+  double level = 0.0;          // z where the room's pressure is that of the surroundings
 };
 
 GasSpace gas_space(const Subject &, const Choice &);

@@ -17,8 +17,8 @@ namespace {
 constexpr std::ptrdiff_t no_cell = -1;
 constexpr std::size_t no_face = static_cast<std::size_t>(-1);
 
-// Numbers below `count`, each once, from the middle on and far from those just before: so that the few faces a
-// coarse mesh has for many openings lie evenly among them. Source: golden section, common practice.
+// Numbers below `count`, each once, from the middle on and far from those just before: so that the few faces
+// a coarse mesh has for many openings lie evenly among them. Source: golden section, common practice.
 std::vector<std::size_t> spread(std::size_t count) {
   std::vector<std::pair<double, std::size_t>> order;
   for (std::size_t i = 0; i < count; ++i) {
@@ -261,8 +261,8 @@ double Mesh::area(std::size_t patch) const {
 }
 
 std::size_t Mesh::nearest_cell(const Point &place) const {
-  const auto nearest = std::ranges::min_element(
-      centres_, {}, [&](const Point &centre) { return length_of(centre - place); });
+  const auto nearest =
+      std::ranges::min_element(centres_, {}, [&](const Point &centre) { return length_of(centre - place); });
   return static_cast<std::size_t>(nearest - centres_.begin());
 }
 
@@ -299,8 +299,8 @@ std::size_t Mesh::open(std::string name, const std::vector<Opening> &openings) {
     }
   }
   if (taken <= 0.0) {
-    throw std::invalid_argument(
-        fmt::format("mesh: no face of the mesh lies at the opening '{}'; take more cells", patches_[patch].name));
+    throw std::invalid_argument(fmt::format(
+        "mesh: no face of the mesh lies at the opening '{}'; take more cells", patches_[patch].name));
   }
   return patch;
 }
@@ -385,8 +385,8 @@ Mesh::Files Mesh::files() const {
   out.faces = foam_header("faceList", "faces", "constant/polyMesh") + foam_list(written, faces);
   out.owner = labels("owner", written, owners);
   out.neighbour = labels("neighbour", inner_.size(), neighbours);
-  out.boundary = foam_header("polyBoundaryMesh", "boundary", "constant/polyMesh") +
-                 foam_list(patches_.size(), patches);
+  out.boundary =
+      foam_header("polyBoundaryMesh", "boundary", "constant/polyMesh") + foam_list(patches_.size(), patches);
   return out;
 }
 

@@ -88,12 +88,11 @@ class Reader {
   Record record_;
 };
 
-std::size_t worst_at_joint(const Record &record, std::size_t time) {
-  std::size_t worst = record.places.size();
+double worst_at_joint(const Record &record, std::size_t time) {
+  double worst = 0.0;
   for (std::size_t i = 0; i < record.places.size(); ++i) {
-    const bool at_joint = record.places[i].starts_with("joint");
-    if (at_joint && (worst == record.places.size() || record.oxygen[time][i] > record.oxygen[time][worst])) {
-      worst = i;
+    if (record.places[i].starts_with("joint")) {
+      worst = std::max(worst, record.oxygen[time][i]);
     }
   }
   return worst;
@@ -109,7 +108,7 @@ std::string in_units(double value, Stage stage) {
 
 std::string solved_text(const Solved &solved, Stage stage) {
   if (!is_prepurge(stage)) {
-    return ppm(solved.at_end);
+    return fmt::format("{} at most, after {:.3g} s", ppm(solved.most), solved.most_at.value());
   }
   return solved.reached ? fmt::format("{:.3g} s", solved.reached->value())
                         : fmt::format("not in {:.3g} s ({} left)", solved.end.value(), ppm(solved.at_end));
@@ -133,16 +132,20 @@ Solved judge(const Record &record, double limit) {
   if (record.times.empty()) {
     throw BadRecord("the probes' file holds no time yet");
   }
-  const std::size_t last = record.times.size() - 1, worst = worst_at_joint(record, last);
-  Solved solved{.reached = std::nullopt,
-                .at_end = record.oxygen[last][worst],
-                .worst_place = record.places[worst],
-                .end = units::seconds(record.times[last])};
+  Solved solved;
+  solved.end = units::seconds(record.times.back());
+  solved.at_end = worst_at_joint(record, record.times.size() - 1);
+  bool stays = true; // under the limit from here to the end
   for (std::size_t time = record.times.size(); time-- > 0;) {
-    if (record.oxygen[time][worst_at_joint(record, time)] >= limit) {
-      break;
+    const double worst = worst_at_joint(record, time);
+    stays = stays && worst < limit;
+    if (stays) {
+      solved.reached = units::seconds(record.times[time]);
     }
-    solved.reached = units::seconds(record.times[time]);
+    if (worst > solved.most) {
+      solved.most = worst;
+      solved.most_at = units::seconds(record.times[time]);
+    }
   }
   return solved;
 }
@@ -151,7 +154,9 @@ Bracket network_bracket(const gas::Purge &purge, Stage stage) {
   const auto times = [](const gas::CircuitPlan &plan, units::Time high) {
     return Bracket{plan.low.value(), plan.time.value(), high.value()};
   };
-  const auto levels = [](const gas::OxygenRange &range) { return Bracket{range.low, range.best, range.high}; };
+  const auto levels = [](const gas::OxygenRange &range) {
+    return Bracket{range.low, range.best, range.high};
+  };
   switch (stage) {
   case Stage::bore:
     return times(purge.bore, purge.bore.high_vent_above);
@@ -176,7 +181,7 @@ double limit_of(const job::Job &job, Stage stage) {
 std::optional<bool> holds(const Bracket &bracket, const Solved &solved, Stage stage) {
   const auto within = [&](double value) { return bracket.low <= value && value <= bracket.high; };
   if (!is_prepurge(stage)) {
-    return within(solved.at_end);
+    return within(solved.most);
   }
   if (solved.reached) {
     return within(solved.reached->value());
@@ -190,13 +195,14 @@ std::string comparison_text(const job::Job &job, const gas::Purge &purge, const 
   const double limit = limit_of(job, stage);
   const Bracket bracket = network_bracket(purge, stage);
   const Solved solved = judge(record, limit);
-  std::string text = fmt::format("{}, stage {}: {} until {:.4g} s, {} cells\n", job.identity.name, to_text(stage),
-                                 is_hot(stage) ? hot_solver : cold_solver, solved.end.value(), written.cells);
+  std::string text =
+      fmt::format("{}, stage {}: {} until {:.4g} s, {} cells\n", job.identity.name, to_text(stage),
+                  is_hot(stage) ? hot_solver : cold_solver, solved.end.value(), written.cells);
   text += is_prepurge(stage) ? fmt::format("  until the joint is under {} of oxygen\n", ppm(limit))
-                             : fmt::format("  oxygen at the joint at the end; its limit is {}\n", ppm(limit));
+                             : fmt::format("  most oxygen at the joint; its limit is {}\n", ppm(limit));
   text += fmt::format("    network  {} ({} to {})\n    flow     {}, {}\n", in_units(bracket.best, stage),
-                      in_units(bracket.low, stage), in_units(bracket.high, stage),
-                      solved_text(solved, stage), verdict(holds(bracket, solved, stage)));
+                      in_units(bracket.low, stage), in_units(bracket.high, stage), solved_text(solved, stage),
+                      verdict(holds(bracket, solved, stage)));
   text += "  at the end\n";
   for (std::size_t i = 0; i < record.places.size(); ++i) {
     text += fmt::format("    {:<13}{}\n", record.places[i], ppm(record.oxygen.back()[i]));
@@ -209,14 +215,14 @@ std::string comparison_csv(const job::Job &job, const gas::Purge &purge, const C
   const Stage stage = written.choice.stage;
   const Bracket bracket = network_bracket(purge, stage);
   const Solved solved = judge(record, limit_of(job, stage));
-  const double value = is_prepurge(stage) ? (solved.reached ? solved.reached->value() : 0.0) : solved.at_end;
+  const double value = is_prepurge(stage) ? (solved.reached ? solved.reached->value() : 0.0) : solved.most;
   const bool known = !is_prepurge(stage) || solved.reached.has_value();
   const auto held = holds(bracket, solved, stage);
   return fmt::format("stage,quantity,network_low,network_best,network_high,flow,held,cells\n"
                      "{},{},{:.6g},{:.6g},{:.6g},{},{},{}\n",
                      to_text(stage), is_prepurge(stage) ? "time_s" : "oxygen", bracket.low, bracket.best,
-                     bracket.high, known ? fmt::format("{:.6g}", value) : "", held ? (*held ? "yes" : "no") : "",
-                     written.cells);
+                     bracket.high, known ? fmt::format("{:.6g}", value) : "",
+                     held ? (*held ? "yes" : "no") : "", written.cells);
 }
 
 std::string record_csv(const Record &record) {

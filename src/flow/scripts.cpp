@@ -56,7 +56,8 @@ std::string cluster_script_text(std::string_view job, const Case &written) {
 # half as long: 16 times the work. {} cells a process are about as few as pay.
 sh run.sh "${{SLURM_NTASKS:-{}}}"
 )sh",
-                     job, to_text(written.choice.stage), processes, written.cells, cells_of_process, processes);
+                     job, to_text(written.choice.stage), processes, written.cells, cells_of_process,
+                     processes);
 }
 
 } // namespace purgewright::flow

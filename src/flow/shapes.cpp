@@ -66,9 +66,10 @@ bool Shapes::in_workpiece(const Point &p, double r) const {
   const auto &cap = job_.cap;
   const auto &plug = layout_.plug;
   if (p.x > 0.0) {
-    return p.x < cap.reach().value() && r < (cap.shape == job::CapShape::domed
-                                                 ? dome_radius(fixture::dome_sphere(cap), cap.dome_height, p.x)
-                                                 : 0.5 * cap.diameter.value());
+    return p.x < cap.reach().value() &&
+           r < (cap.shape == job::CapShape::domed
+                    ? dome_radius(fixture::dome_sphere(cap), cap.dome_height, p.x)
+                    : 0.5 * cap.diameter.value());
   }
   const double end = -job_.tube.length.value();
   if (p.x < end) {
@@ -80,7 +81,8 @@ bool Shapes::in_workpiece(const Point &p, double r) const {
 bool Shapes::in_pin(double x, double r) const {
   const auto &pin = layout_.pin;
   const double from = pin.placement.x.value();
-  return x > from && r < (x < from + pin.head_length.value() ? pin.contact_outer_radius : pin.shank_radius).value();
+  return x > from &&
+         r < (x < from + pin.head_length.value() ? pin.contact_outer_radius : pin.shank_radius).value();
 }
 
 Matter Shapes::chamber_at(const Point &p, bool torch) const {

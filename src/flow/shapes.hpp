@@ -27,8 +27,8 @@ class Shapes {
   bool at_joint(const Point &) const;   // as near to it along X as the torch's cup is wide
 
   using Ends = std::pair<double, double>;
-  Ends bore_ends() const;    // spigot's face to the cap
-  Ends chamber_ends() const; // wiper to end plate
+  Ends bore_ends() const;                                        // spigot's face to the cap
+  Ends chamber_ends() const;                                     // wiper to end plate
   std::vector<double> bore_steps() const, chamber_steps() const; // where shapes begin and end along X
   std::vector<double> heights() const;                           // and along Z in the chamber
 

@@ -2,9 +2,9 @@
 // purge network works on, in three dimensions. Nothing here solves a flow.
 //
 // Cold stages: twoLiquidMixingFoam, two gases of constant density that mix by diffusion, air solved and the
-// purge gas the rest. Hot stages: rhoReactingBuoyantFoam, two inert species; that solver takes the diffusion of
-// a species to be as large as the viscosity of the mixture (argon in air: 0.7 of what it is).
-// Laminar, half model, castellated: walls are steps, an opening is as many faces as come nearest to its area.
+// purge gas the rest. Hot stages: rhoReactingBuoyantFoam, two inert species; that solver takes the diffusion
+// of a species to be as large as the viscosity of the mixture (argon in air: 0.7 of what it is). Laminar,
+// half model, castellated: walls are steps, an opening is as many faces as come nearest to its area.
 //
 // Units: quantity types; oxygen is a volume fraction. Frame: the joint's.
 // Range and errors: std::invalid_argument where an opening finds no face of so coarse a mesh; the layout must

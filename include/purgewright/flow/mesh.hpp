@@ -2,12 +2,11 @@
 //
 // Units: metres, bare numbers; areas of one half of a symmetric space where the grid is halved.
 // Frame: the caller's; the joint's in flow cases.
-// Range and errors: std::invalid_argument for an axis with fewer than two planes or planes out of order, for a
-// grid without a cell in gas, and for an opening that finds no face.
-// Guarantee: cells in order of x, then y, then z; faces as OpenFOAM wants them, those between two cells by
-// owner and neighbour, the others patch after patch, each seen from its owner's outside; same input, same
-// bytes.
-// Source: OpenFOAM user guide, mesh description (polyMesh).
+// Range and errors: std::invalid_argument for an axis with fewer than two planes or planes out of order, for
+// a grid without a cell in gas, and for an opening that finds no face. Guarantee: cells in order of x, then
+// y, then z; faces as OpenFOAM wants them, those between two cells by owner and neighbour, the others patch
+// after patch, each seen from its owner's outside; same input, same bytes. Source: OpenFOAM user guide, mesh
+// description (polyMesh).
 #pragma once
 
 #include <array>
@@ -30,8 +29,8 @@ struct Grid {
   std::array<std::vector<double>, 3> planes; // by axis, rising
 };
 
-// Planes from `least` to `greatest`, cells about `cell` long, on every place of `wanted` that is no nearer than
-// half a cell to one before it in the list.
+// Planes from `least` to `greatest`, cells about `cell` long, on every place of `wanted` that is no nearer
+// than half a cell to one before it in the list.
 std::vector<double> planes_between(double least, double greatest, const std::vector<double> &wanted,
                                    double cell);
 // Further planes beyond either end, each cell `growth` times the one before, until `least` or `greatest` is
@@ -79,9 +78,9 @@ class Mesh {
   std::optional<std::size_t> patch_named(std::string_view) const;
 
   // A further patch of faces that were wall: those nearest to the openings' mouths whose outward normal lies
-  // within 60 degrees of `out` and that are no farther than `reach`, as many as make the area of all best and at
-  // least one. Where cells are too coarse for each opening to have its own, some go without: the speed of what
-  // comes in is kept rather than the number of streams.
+  // within 60 degrees of `out` and that are no farther than `reach`, as many as make the area of all best and
+  // at least one. Where cells are too coarse for each opening to have its own, some go without: the speed of
+  // what comes in is kept rather than the number of streams.
   struct Opening {
     Point mouth{}, out{};
     double area = 0.0, reach = 0.0;

@@ -29,17 +29,16 @@ struct Record {
 // The probes' files in the order in which the runs began.
 Record read_record(const std::vector<std::string> &texts, const job::Job &, const Case &);
 
-// The worst of the places at the joint: how long until it stays under the limit, and where it stands at the
-// end of the run.
+// The worst of the places at the joint: how long until it stays under the limit, and the most that it saw, as
+// plumes waver.
 struct Solved {
   std::optional<units::Time> reached;
-  double at_end = 0.0;
-  std::string_view worst_place; // at the end
-  units::Time end{};
+  double most = 0.0, at_end = 0.0;
+  units::Time most_at{}, end{};
 };
 Solved judge(const Record &, double limit);
 
-// Time until the limit for a prepurge, oxygen at rest for the other stages.
+// Time until the limit for a prepurge, most oxygen for the other stages.
 struct Bracket {
   double low = 0.0, best = 0.0, high = 0.0;
 };

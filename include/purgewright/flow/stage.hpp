@@ -19,8 +19,8 @@ enum class Stage {
   away,              // torch lifted when a hold ends: joint at the shielding temperature
   torch              // torch over the joint before the arc, joint as cold as the shop
 };
-inline constexpr std::array<Stage, 6> all_stages{Stage::bore, Stage::bore_outlet_below, Stage::prepurge,
-                                                 Stage::open, Stage::away,              Stage::torch};
+inline constexpr std::array<Stage, 6> all_stages{
+    Stage::bore, Stage::bore_outlet_below, Stage::prepurge, Stage::open, Stage::away, Stage::torch};
 
 std::string_view to_text(Stage); // "bore-outlet-below"
 std::optional<Stage> stage_named(std::string_view);
@@ -31,12 +31,13 @@ bool is_bore(Stage);
 // Starts with air and is timed until the joint is under its limit; the others are watched until they rest.
 bool is_prepurge(Stage);
 
-inline constexpr std::size_t usual_cells = 20000; // minutes to an hour of one core; common practice, no source
+inline constexpr std::size_t usual_cells =
+    20000; // minutes to an hour of one core; common practice, no source
 inline constexpr std::size_t least_cells = 500, most_cells = 20000000;
 
 struct Choice {
   Stage stage = Stage::bore;
-  std::size_t cells = usual_cells;    // about so many in the gas of the half model, the room's not counted
+  std::size_t cells = usual_cells;     // about so many in the gas of the half model, the room's not counted
   std::optional<units::Time> duration; // absent: by the stage
 };
 

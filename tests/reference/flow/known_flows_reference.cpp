@@ -48,7 +48,8 @@ Problem lock(const Mesh &mesh) {
 }
 
 // When each probe of a row first sees the other gas.
-double speed_of_front(const solving::Course &course, std::size_t from, const std::vector<double> &places, bool falls) {
+double speed_of_front(const solving::Course &course, std::size_t from, const std::vector<double> &places,
+                      bool falls) {
   std::vector<double> times;
   for (std::size_t i = 0; i < places.size(); ++i) {
     std::size_t at = 0;
@@ -84,8 +85,8 @@ TEST_CASE("Argon and air of a lock run as fast as they are known to", "[referenc
   if (!solving::solver_is_there()) {
     return;
   }
-  const Mesh mesh = plain_box({{planes_between(0.0, channel, {}, fine), {0.0, fine},
-                                   planes_between(0.0, height, {}, fine)}});
+  const Mesh mesh = plain_box(
+      {{planes_between(0.0, channel, {}, fine), {0.0, fine}, planes_between(0.0, height, {}, fine)}});
   Problem problem = lock(mesh);
   std::vector<double> ways;
   for (double way = 0.1; way < 0.26; way += 0.05) { // beyond the start, short of the end wall
@@ -115,9 +116,10 @@ TEST_CASE("A small space that a jet stirs is diluted by the law of stirred vesse
   if (!solving::solver_is_there()) {
     return;
   }
-  constexpr double side = 0.04, cell = 0.004, hole = 0.0025; // m; what comes in is little beside what goes round
-  constexpr double first_air = 0.01;                        // so little that it does not layer
-  constexpr double jet = 2.0;                               // m/s: turns the space over many times a change
+  constexpr double side = 0.04, cell = 0.004,
+                   hole = 0.0025;    // m; what comes in is little beside what goes round
+  constexpr double first_air = 0.01; // so little that it does not layer
+  constexpr double jet = 2.0;        // m/s: turns the space over many times a change
   const double low = 0.5 * (side - hole), high = 0.5 * (side + hole);
   Mesh mesh = plain_box({{planes_between(0.0, side, {}, cell), planes_between(0.0, 0.5 * side, {hole}, cell),
                           planes_between(0.0, side, {low, high}, cell)}});
@@ -142,7 +144,8 @@ TEST_CASE("A small space that a jet stirs is diluted by the law of stirred vesse
   }
   const solving::Course course = solving::solve(problem);
   const double tolerance = known["tolerance"].as<double>();
-  CHECK(course.air.back().front() / first_air == Approx(known["values"]["left"].as<double>()).epsilon(tolerance));
+  CHECK(course.air.back().front() / first_air ==
+        Approx(known["values"]["left"].as<double>()).epsilon(tolerance));
   CHECK(gone_by_outlet(course, flow) + air_inside(mesh, course.air.back()) ==
         Approx(first_air * volume).epsilon(tolerance));
 }

@@ -44,8 +44,8 @@ inline Course solve(const Problem &problem) {
   INFO(done.err);
   REQUIRE(done.status == 0);
   Course course;
-  std::istringstream lines(
-      purgewright::test::bytes_of(folder / ("postProcessing/probes/0/" + std::string(air_field(problem.hot)))));
+  std::istringstream lines(purgewright::test::bytes_of(
+      folder / ("postProcessing/probes/0/" + std::string(air_field(problem.hot)))));
   for (std::string line; std::getline(lines, line);) {
     std::istringstream words(line);
     if (double time = 0.0; words >> time) {

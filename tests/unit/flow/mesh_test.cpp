@@ -21,9 +21,10 @@ Mesh box(const Grid &grid, std::function<Matter(const Point &)> at = everywhere)
           {.at = std::move(at),
            .meet = [](Matter, Matter, const Point &) { return false; },
            .patches = {{"walls", "wall"}, {"middle", "symmetryPlane"}},
-           .patch_of = [](const BoundaryFace &face) {
-             return static_cast<std::size_t>(face.beyond == outside_grid && face.normal.y < 0.0 ? 1 : 0);
-           }}};
+           .patch_of =
+               [](const BoundaryFace &face) {
+                 return static_cast<std::size_t>(face.beyond == outside_grid && face.normal.y < 0.0 ? 1 : 0);
+               }}};
 }
 
 Grid cube(double cell) {
@@ -66,7 +67,8 @@ std::vector<Quad> faces_of(const std::string &text) {
   std::vector<Quad> faces;
   const std::regex one(R"(4\((\d+) (\d+) (\d+) (\d+)\))");
   for (auto it = std::sregex_iterator(text.begin(), text.end(), one); it != std::sregex_iterator(); ++it) {
-    faces.push_back({{std::stoul((*it)[1]), std::stoul((*it)[2]), std::stoul((*it)[3]), std::stoul((*it)[4])}});
+    faces.push_back(
+        {{std::stoul((*it)[1]), std::stoul((*it)[2]), std::stoul((*it)[3]), std::stoul((*it)[4])}});
   }
   return faces;
 }
