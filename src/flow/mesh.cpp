@@ -31,6 +31,9 @@ std::vector<std::size_t> spread(std::size_t count) {
   return numbers;
 }
 
+using Box = std::array<std::size_t, 3>; // of the grid, by x, y and z
+using Corners = std::array<std::size_t, 4>;
+
 // Numbering of boxes and of their corners, x fastest.
 struct Counts {
   std::size_t x, y, z; // boxes
@@ -38,9 +41,12 @@ struct Counts {
   explicit Counts(const Grid &grid)
       : x(grid.planes[0].size() - 1), y(grid.planes[1].size() - 1), z(grid.planes[2].size() - 1) {}
   std::size_t boxes() const { return x * y * z; }
-  std::size_t box(std::size_t i, std::size_t j, std::size_t k) const { return i + x * (j + y * k); }
+  std::size_t box(const Box &at) const { return at[0] + x * (at[1] + y * at[2]); }
   std::size_t corner(std::size_t i, std::size_t j, std::size_t k) const {
     return i + (x + 1) * (j + (y + 1) * k);
+  }
+  std::size_t corner_step(std::size_t axis) const {
+    return axis == 0 ? 1 : axis == 1 ? x + 1 : (x + 1) * (y + 1);
   }
   std::size_t along(std::size_t axis) const { return axis == 0 ? x : axis == 1 ? y : z; }
 };
@@ -62,8 +68,7 @@ double width(const std::vector<double> &planes, std::size_t i) {
 }
 
 // Corners of the face of box (i, j, k) at the high end of an axis, seen from outside counterclockwise.
-std::array<std::size_t, 4> high_face(const Counts &n, std::size_t axis,
-                                     const std::array<std::size_t, 3> &box) {
+Corners high_face(const Counts &n, std::size_t axis, const Box &box) {
   const auto [i, j, k] = box;
   switch (axis) {
   case 0:
@@ -78,10 +83,23 @@ std::array<std::size_t, 4> high_face(const Counts &n, std::size_t axis,
   }
 }
 
-// The same face seen from the other side.
-std::array<std::size_t, 4> turned(std::array<std::size_t, 4> corners) {
+// The face at the low end, seen from outside as well.
+Corners low_face(const Counts &n, std::size_t axis, const Box &box) {
+  Corners corners = high_face(n, axis, box);
+  for (std::size_t &corner : corners) {
+    corner -= n.corner_step(axis);
+  }
   std::reverse(std::next(corners.begin()), corners.end());
   return corners;
+}
+
+Box step(Box box, std::size_t axis, bool up) {
+  box[axis] = up ? box[axis] + 1 : box[axis] - 1;
+  return box;
+}
+
+Point middle_of(const Grid &grid, const Box &box) {
+  return {middle(grid.planes[0], box[0]), middle(grid.planes[1], box[1]), middle(grid.planes[2], box[2])};
 }
 
 Point unit(std::size_t axis, double sign) {
@@ -159,10 +177,10 @@ void Mesh::add_cells(const Grid &grid, const MeshRules &rules) {
   for (std::size_t k = 0; k < n.z; ++k) {
     for (std::size_t j = 0; j < n.y; ++j) {
       for (std::size_t i = 0; i < n.x; ++i) {
-        const Point centre{middle(xs, i), middle(ys, j), middle(zs, k)};
+        const Point centre = middle_of(grid, {i, j, k});
         const Matter matter = rules.at(centre);
         if (matter >= 0) {
-          numbers_[n.box(i, j, k)] = static_cast<std::ptrdiff_t>(centres_.size());
+          numbers_[n.box({i, j, k})] = static_cast<std::ptrdiff_t>(centres_.size());
           centres_.push_back(centre);
           matters_.push_back(matter);
           volumes_.push_back(width(xs, i) * width(ys, j) * width(zs, k));
@@ -181,75 +199,46 @@ void Mesh::add_cells(const Grid &grid, const MeshRules &rules) {
 
 void Mesh::add_faces(const Grid &grid, const MeshRules &rules) {
   const Counts n(grid);
-  const auto cell_at = [&](std::array<std::size_t, 3> box) {
-    return numbers_[n.box(box[0], box[1], box[2])];
-  };
-  const auto beyond = [&](std::array<std::size_t, 3> box, std::size_t axis, bool high, bool inside,
-                          std::ptrdiff_t neighbour) {
-    if (!inside) {
-      return outside_grid;
-    }
-    if (neighbour != no_cell) {
-      return matters_[static_cast<std::size_t>(neighbour)];
-    }
-    box[axis] += high ? 1 : static_cast<std::size_t>(-1);
-    return rules.at(
-        {middle(grid.planes[0], box[0]), middle(grid.planes[1], box[1]), middle(grid.planes[2], box[2])});
-  };
-  const auto add_side = [&](const std::array<std::size_t, 3> &box, std::size_t axis, bool high) {
-    const auto cell = static_cast<std::size_t>(cell_at(box));
-    const bool inside = high ? box[axis] + 1 < n.along(axis) : box[axis] > 0;
-    auto next = box;
-    next[axis] += high ? 1 : static_cast<std::size_t>(-1);
-    const std::ptrdiff_t neighbour = inside ? cell_at(next) : no_cell;
-    Point face = centres_[cell];
-    (axis == 0 ? face.x : axis == 1 ? face.y : face.z) = grid.planes[axis][box[axis] + (high ? 1 : 0)];
-    if (neighbour != no_cell) {
-      const auto other = static_cast<std::size_t>(neighbour);
-      if (matters_[cell] == matters_[other] || rules.meet(matters_[cell], matters_[other], face)) {
-        if (high) {
-          inner_.push_back({high_face(n, axis, box), cell, other});
-        }
-        return;
-      }
-    }
-    const auto low_box = high ? box : next; // of a low face, the box whose high face it is
-    std::array<std::size_t, 4> corners{};
-    if (high) {
-      corners = high_face(n, axis, box);
-    } else if (inside) {
-      corners = turned(high_face(n, axis, low_box));
-    } else { // the grid's own low end: the high face moved by one plane
-      corners = turned(high_face(n, axis, box));
-      const std::size_t step = axis == 0 ? 1 : axis == 1 ? n.x + 1 : (n.x + 1) * (n.y + 1);
-      for (std::size_t &corner : corners) {
-        corner -= step;
-      }
-    }
-    const std::size_t a = (axis + 1) % 3, b = (axis + 2) % 3;
-    BoundaryFace boundary{.centre = face,
-                          .normal = unit(axis, high ? 1.0 : -1.0),
-                          .area = width(grid.planes[a], box[a]) * width(grid.planes[b], box[b]),
-                          .cell = cell,
-                          .gas = matters_[cell],
-                          .beyond = beyond(box, axis, high, inside, neighbour)};
-    boundary.patch = rules.patch_of(boundary);
-    boundary_.push_back(boundary);
-    outer_.push_back({corners, cell, 0});
-  };
   for (std::size_t k = 0; k < n.z; ++k) {
     for (std::size_t j = 0; j < n.y; ++j) {
       for (std::size_t i = 0; i < n.x; ++i) {
-        if (cell_at({i, j, k}) == no_cell) {
-          continue;
-        }
-        for (std::size_t axis = 0; axis < 3; ++axis) {
-          add_side({i, j, k}, axis, false);
-          add_side({i, j, k}, axis, true);
+        for (std::size_t axis = 0; axis < 3 && numbers_[n.box({i, j, k})] != no_cell; ++axis) {
+          add_side(grid, rules, {i, j, k}, axis, false);
+          add_side(grid, rules, {i, j, k}, axis, true);
         }
       }
     }
   }
+}
+
+// One side of a cell: a face to the next cell, made by the lower of the two, or a face of the boundary.
+void Mesh::add_side(const Grid &grid, const MeshRules &rules, const Box &box, std::size_t axis, bool high) {
+  const Counts n(grid);
+  const auto cell = static_cast<std::size_t>(numbers_[n.box(box)]);
+  const bool inside = high ? box[axis] + 1 < n.along(axis) : box[axis] > 0;
+  const Box next = inside ? step(box, axis, high) : box;
+  const std::ptrdiff_t neighbour = inside ? numbers_[n.box(next)] : no_cell;
+  Point centre = centres_[cell];
+  (axis == 0 ? centre.x : axis == 1 ? centre.y : centre.z) = grid.planes[axis][box[axis] + (high ? 1 : 0)];
+  if (neighbour != no_cell) {
+    const auto other = static_cast<std::size_t>(neighbour);
+    if (matters_[cell] == matters_[other] || rules.meet(matters_[cell], matters_[other], centre)) {
+      if (high) {
+        inner_.push_back({high_face(n, axis, box), cell, other});
+      }
+      return;
+    }
+  }
+  const std::size_t a = (axis + 1) % 3, b = (axis + 2) % 3;
+  BoundaryFace face{.centre = centre,
+                    .normal = unit(axis, high ? 1.0 : -1.0),
+                    .area = width(grid.planes[a], box[a]) * width(grid.planes[b], box[b]),
+                    .cell = cell,
+                    .gas = matters_[cell],
+                    .beyond = inside ? rules.at(middle_of(grid, next)) : outside_grid};
+  face.patch = rules.patch_of(face);
+  boundary_.push_back(face);
+  outer_.push_back({high ? high_face(n, axis, box) : low_face(n, axis, box), cell, 0});
 }
 
 double Mesh::area(std::size_t patch) const {

@@ -21,8 +21,8 @@ bool solver_is_there() {
 }
 
 std::vector<std::string> coarse(const fs::path &folder, const std::vector<std::string> &more = {}) {
-  std::vector<std::string> words{"flow", example("logger-25"), "--cells",     "600",
-                                 "--duration", "0.2 s",        "-o",          folder.string()};
+  std::vector<std::string> words{"flow", example("logger-25"), "--cells", "600", "--duration", "0.2 s",
+                                 "-o",   folder.string()};
   words.insert(words.end(), more.begin(), more.end());
   return words;
 }
@@ -44,11 +44,12 @@ TEST_CASE("flow writes a case that needs no solver, the same bytes each time") {
   const ScratchFolder folder;
   for (const std::string stage : {"bore", "bore-outlet-below", "prepurge", "open", "away", "torch"}) {
     INFO(stage);
-    const auto done = run_tool(coarse(folder / stage, {"--stage", stage}), {.environment = {{"PATH", "/nowhere"}}});
+    const auto done =
+        run_tool(coarse(folder / stage, {"--stage", stage}), {.environment = {{"PATH", "/nowhere"}}});
     INFO(done.err);
     CHECK(done.status == 0);
-    for (const std::string file : {"constant/polyMesh/points", "system/controlDict", "0/U", "run.sh", "cluster.sh",
-                                   "about.txt", "manifest.json"}) {
+    for (const std::string file : {"constant/polyMesh/points", "system/controlDict", "0/U", "run.sh",
+                                   "cluster.sh", "about.txt", "manifest.json"}) {
       CHECK(fs::exists(folder / stage / file));
     }
   }
@@ -87,8 +88,8 @@ TEST_CASE("a coarse bore is solved, read, and goes on rather than beginning anew
   const auto solved = run_tool(coarse(folder / "case", {"--run", "1", "--read"}));
   INFO(solved.err);
   REQUIRE(solved.status == 0);
-  CHECK_THAT(solved.out, Contains("network") && Contains("flow") && Contains("joint_top") &&
-                             Contains("not measured"));
+  CHECK_THAT(solved.out,
+             Contains("network") && Contains("flow") && Contains("joint_top") && Contains("not measured"));
   const std::string csv = bytes_of(folder / "case" / "answer/oxygen.csv");
   CHECK_THAT(csv, Catch::StartsWith("time_s,joint_top,joint_side,joint_bottom,cap_middle,outlet\n"));
   const std::size_t lines = probe_lines(folder / "case");
@@ -99,8 +100,8 @@ TEST_CASE("a coarse bore is solved, read, and goes on rather than beginning anew
   REQUIRE(run_tool(coarse(folder / "case", {"--run", "1", "--read"})).status == 0);
   CHECK(probe_lines(folder / "case") == lines);
   CHECK(bytes_of(folder / "case" / "answer/oxygen.csv") == before);
-  const auto other = run_tool(
-      {"flow", example("logger-25"), "--cells", "900", "-o", (folder / "case").string()});
+  const auto other =
+      run_tool({"flow", example("logger-25"), "--cells", "900", "-o", (folder / "case").string()});
   CHECK(other.status == 3);
   CHECK_THAT(other.err, Contains("would be lost"));
   CHECK(bytes_of(folder / "case" / "answer/oxygen.csv") == before);

@@ -102,6 +102,8 @@ class Mesh {
   std::size_t next_wall(std::vector<std::size_t> &near) const;
   void add_cells(const Grid &, const MeshRules &);
   void add_faces(const Grid &, const MeshRules &);
+  void add_side(const Grid &, const MeshRules &, const std::array<std::size_t, 3> &box, std::size_t axis,
+                bool high);
 
   std::vector<Patch> patches_;
   std::vector<Point> points_, centres_;

@@ -21,7 +21,8 @@ namespace {
 constexpr units::Temperature warm = units::kelvins(366.0);
 
 Case case_of(const PurgeDesign &d, Stage stage, std::size_t cells = 6000) {
-  return write_case(d.job, d.layout, d.volumes, d.purge(), {.stage = stage, .cells = cells, .duration = {}}, warm);
+  return write_case(d.job, d.layout, d.volumes, d.purge(), {.stage = stage, .cells = cells, .duration = {}},
+                    warm);
 }
 
 const std::string &text_of(const Case &written, const std::string &path) {
@@ -67,8 +68,7 @@ TEST_CASE("the mesh holds the gas that the closed forms give") {
     const Case bore = case_of(d, Stage::bore, 60000);
     CHECK(bore.gas.value() == Approx(d.volumes.bore_gas.value()).epsilon(0.02));
     const Case chamber = case_of(d, Stage::prepurge, 60000);
-    CHECK(chamber.gas.value() ==
-          Approx((d.volumes.chamber_gas - left_out(d.layout)).value()).epsilon(0.02));
+    CHECK(chamber.gas.value() == Approx((d.volumes.chamber_gas - left_out(d.layout)).value()).epsilon(0.02));
   }
 }
 
@@ -153,8 +153,7 @@ TEST_CASE("an outlet below lies under one above, and nothing else differs in the
 
 TEST_CASE("a case says what it is worth") {
   const Case written = case_of(gas::test::example("logger-25"), Stage::torch);
-  CHECK_THAT(text_of(written, "about.txt"),
-             Contains("computed, not measured") && Contains("oxygen meter"));
+  CHECK_THAT(text_of(written, "about.txt"), Contains("computed, not measured") && Contains("oxygen meter"));
 }
 
 TEST_CASE("a stage is known by its name alone") {

@@ -8,8 +8,8 @@
 
 using namespace purgewright;
 using namespace purgewright::flow;
-using gas::test::example_job;
 using Catch::Contains;
+using gas::test::example_job;
 
 namespace {
 
@@ -38,8 +38,8 @@ TEST_CASE("the probes' air is read as oxygen, by volume cold and by mass hot") {
   CHECK(cold.oxygen[0][1] == 0.0);
   CHECK(cold.oxygen[0][2] == Approx(gas::air_oxygen));
   const double argon = gas::molar_mass(gas::Species::argon), air = gas::molar_mass(gas::Species::air);
-  const auto hot = read_record({fmt::format("0.5 {:.9g} 0 1\n", air / (air + argon))}, clean_job(),
-                               case_of(Stage::away));
+  const auto hot =
+      read_record({fmt::format("0.5 {:.9g} 0 1\n", air / (air + argon))}, clean_job(), case_of(Stage::away));
   CHECK(hot.oxygen[0][0] == Approx(0.5 * gas::air_oxygen)); // as many molecules of each
 }
 
@@ -51,16 +51,16 @@ TEST_CASE("what the supply brings is counted with the argon") {
 }
 
 TEST_CASE("a run that went on repeats nothing, and a line being written is left out") {
-  const auto record = read_record({first_run, "0.2 0.4 0.2 1\n0.4 0 0.1 1\n0.5 0 0"}, clean_job(),
-                                  case_of(Stage::bore));
+  const auto record =
+      read_record({first_run, "0.2 0.4 0.2 1\n0.4 0 0.1 1\n0.5 0 0"}, clean_job(), case_of(Stage::bore));
   CHECK(record.times == std::vector{0.1, 0.2, 0.4});
   CHECK(record.oxygen[1][0] == Approx(0.4 * gas::air_oxygen));
 }
 
 TEST_CASE("the joint is under its limit once its worst place stays there") {
   const auto job = clean_job();
-  const auto record = read_record({first_run + "0.4 0 0.0001 1\n0.5 0 0.01 1\n0.6 0 0.00002 1\n"}, job,
-                                  case_of(Stage::bore));
+  const auto record =
+      read_record({first_run + "0.4 0 0.0001 1\n0.5 0 0.01 1\n0.6 0 0.00002 1\n"}, job, case_of(Stage::bore));
   const Solved solved = judge(record, 50e-6);
   REQUIRE(solved.reached);
   CHECK(solved.reached->value() == 0.6); // at 0.4 s it was under, but did not stay
