@@ -6,7 +6,7 @@
 
 #include <algorithm>
 #include <charconv>
-#include <cstdlib>
+#include <cmath>
 #include <iterator>
 #include <string>
 #include <utility>
@@ -118,6 +118,13 @@ std::string_view verdict(std::optional<bool> held) {
   return !held ? "the run is too short to say" : *held ? "within the bracket" : "OUTSIDE THE BRACKET";
 }
 
+// Air that lies over the argon leaves no sooner than a stirred bore's.
+Bracket below(const gas::CircuitPlan &bore) {
+  const double low = bore.high_vent_above.value(), high = bore.high.value();
+  return high > low ? Bracket{low, std::sqrt(low * high), high}
+                    : Bracket{bore.low.value(), bore.time.value(), high};
+}
+
 } // namespace
 
 Record read_record(const std::vector<std::string> &texts, const job::Job &job, const Case &written) {
@@ -161,7 +168,7 @@ Bracket network_bracket(const gas::Purge &purge, Stage stage) {
   case Stage::bore:
     return times(purge.bore, purge.bore.high_vent_above);
   case Stage::bore_outlet_below:
-    return times(purge.bore, purge.bore.high);
+    return below(purge.bore);
   case Stage::prepurge:
     return times(purge.chamber, purge.chamber.high);
   case Stage::open:

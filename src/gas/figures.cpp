@@ -78,7 +78,7 @@ void list_prepurge(const CircuitBounds &b, const CircuitPlan &c, const Names &n,
            {flow, n.volume, n.lines, n.limit, supply, n.prefix + ".tanks"}, network_source);
   list.add(n.prefix + ".prepurge.time_low", c.low.value(), Dimension::time,
            "Shortest the prepurge may take, " + n.words,
-           "the same network with every space displaced (12 tanks), the pocket beyond a vent swept 1 bore "
+           "the same network with every space displaced (7 tanks), the pocket beyond a vent swept 1 bore "
            "diameter deep",
            {flow, n.volume, n.lines, n.limit, supply}, network_source);
   list.add(n.prefix + ".prepurge.time_high", c.high.value(), Dimension::time,
@@ -193,15 +193,16 @@ void list_torch(const Purge &p, List &list) {
              flows, list);
   std::vector<std::string> hot = flows;
   hot.insert(hot.end(), {"weld.shielding_temperature", "torch.cup_bore", "tube.outside_diameter"});
-  list.add(
-      "purge.chamber.torch_away.drawn_in", t.drawn.value(), Dimension::flow,
-      "Room air that the hot joint draws in, torch lifted when a hold ends",
-      "sqrt(plume of the tube's top x exchange of hot argon under the open slot) x what the outflow leaves",
-      hot, torch_source);
+  list.add("purge.chamber.torch_away.drawn_in", t.drawn.value(), Dimension::flow,
+           "Room air that the hot joint draws in, torch lifted when a hold ends",
+           "plume of the tube's top ^ 3/8 x exchange of hot argon under the open slot ^ 5/8 x what half of "
+           "the outflow leaves",
+           hot, torch_source);
   std::vector<std::string> stirred = flows;
   stirred.emplace_back("purge.chamber.torch_away.drawn_in");
   list_range(away, t.away, "Oxygen at the joint, torch lifted when a hold ends, joint hot",
-             {"the network stirred, with the air drawn in", "the same with the plume of the tube's top alone",
+             {"the network stirred, with the air drawn in",
+              "the same with the plume of the tube's top ^ 3/4 x the exchange ^ 1/4",
               "the same with argon as hot as the metal under the open slot"},
              stirred, list);
   std::vector<std::string> back{flows[0], flows[1], "torch.gas_flow"};

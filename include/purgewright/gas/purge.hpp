@@ -70,9 +70,9 @@ struct OxygenRange {
 //   cold: the argon lies and what leaves by the slot keeps the air off (low: a still channel, nothing from
 //   the
 //         rear), or all that comes in is stirred through the chamber (high)
-//   hot:  a plume rises from the hot joint through the slot and air comes down beside it (low: the plume of
-//         the tube's top, Morton, Taylor & Turner 1956; high: argon as hot as the metal under the open slot,
-//         Epstein 1988; best: the mean of their logarithms); a net outflow leaves exchange_left of it
+//   hot:  a plume rises, air comes down beside it (high: argon as hot as the metal under the slot, Epstein
+//         1988; low: a quarter of the way to it from the plume of the tube's top, Morton, Taylor & Turner
+//         1956, in logarithms; best: their mean); half of a net outflow leaves exchange_left of it
 // With the torch back over the joint its gas and the circuits' clear the chamber, stirred.
 struct Torch {
   OxygenRange cover_open;     // before the first arc: cold joint

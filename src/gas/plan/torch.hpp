@@ -20,6 +20,10 @@ Drawn drawn_in(const Subject &, units::Temperature metal, bool torch = false);
 // What of it comes in against a net outflow; both fall by the same share.
 Drawn against(const Drawn &, units::VolumeFlow outflow);
 
+// The same in the first seconds after the torch has left, which are the worst; low and high lie nearer
+// together.
+Drawn away(const Drawn &, units::VolumeFlow outflow);
+
 // Oxygen at the joint's outside of an open chamber at rest.
 OxygenRange cold_floor(const Subject &, const Stage &);
 OxygenRange hot_floor(const Subject &, Stage, const Drawn &);

@@ -1,0 +1,55 @@
+// The network's bracket holds what three-dimensional solutions of the same job came to, and is no wider than
+// would hold anything (tests/reference/gas/flow_solutions.yaml).
+#include "purgewright/flow/reading.hpp"
+#include "reference/gas/reference_values.hpp"
+#include "unit/gas/design_of.hpp"
+
+using namespace purgewright;
+using namespace purgewright::flow;
+using gas::reference::entry;
+
+namespace {
+
+constexpr double widest = 3.0; // most over least of a bracket
+
+Bracket bracket_of(const std::string &job, Stage stage) {
+  auto read = job::read_job(test::project_file(job));
+  REQUIRE(read.job);
+  const gas::test::PurgeDesign d(std::move(*read.job));
+  return network_bracket(d.purge(), stage);
+}
+
+void check_holds(const Bracket &bracket, double solution) {
+  INFO(bracket.low << " .. " << bracket.best << " .. " << bracket.high << " holds " << solution);
+  CHECK(bracket.low <= solution);
+  CHECK(solution <= bracket.high);
+  CHECK(bracket.high <= widest * bracket.low);
+}
+
+} // namespace
+
+TEST_CASE("Brackets hold the cases of their own jobs", "[reference][flow]") {
+  for (const std::string id : {"case_bore_42", "case_logger_25_away"}) {
+    INFO(id);
+    const YAML::Node values = entry("flow_solutions", id).values();
+    const auto stage = stage_named(values["stage"].as<std::string>());
+    REQUIRE(stage);
+    check_holds(bracket_of(values["job"].as<std::string>(), *stage),
+                values[is_prepurge(*stage) ? "time_s" : "most"].as<double>());
+  }
+}
+
+TEST_CASE("Brackets hold the finer solutions of the same bore, outlet above and below", "[reference][flow]") {
+  const std::string job = "tests/support/jobs/bore-42.yaml";
+  const auto time = [](const std::string &id) {
+    return entry("flow_solutions", id).values()["time_s"].as<double>();
+  };
+  check_holds(bracket_of(job, Stage::bore), time("bore_outlet_above"));
+  check_holds(bracket_of(job, Stage::bore_outlet_below), time("bore_outlet_below"));
+}
+
+TEST_CASE("With the torch over the joint no case finds the air that the network allows for",
+          "[reference][flow]") {
+  const YAML::Node values = entry("flow_solutions", "case_logger_25_torch").values();
+  CHECK(values["most"].as<double>() <= bracket_of(values["job"].as<std::string>(), Stage::torch).high);
+}
