@@ -13,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <filesystem>
 #include <utility>
 
@@ -109,7 +110,11 @@ std::vector<std::string> probe_texts(const fs::path &target, flow::Stage stage) 
   std::vector<std::pair<double, fs::path>> runs;
   std::error_code error;
   for (const auto &entry : fs::directory_iterator(target / "postProcessing/probes", error)) {
-    runs.emplace_back(std::stod(entry.path().filename().string()), entry.path());
+    const std::string name = entry.path().filename().string();
+    double from = 0.0;
+    if (std::from_chars(name.data(), name.data() + name.size(), from).ec == std::errc()) {
+      runs.emplace_back(from, entry.path());
+    }
   }
   if (runs.empty()) {
     throw Refusal(fmt::format("{} holds no result yet; start it with --run", target.string()));
