@@ -115,12 +115,14 @@ Length loading_room(const job::Cap &cap, const fixture::LoadedCap &load, const s
   return found;
 }
 
+// Through the notches of stands and stop, beside everything else.
 Length sliding_room(const fixture::Turned &tube, const std::vector<Standing> &parts) {
-  const Length from_axis = to_parts(axis_of(tube), parts, far_away, [](std::string_view name) {
-    return among(name, {ids::cradle_stand, ids::axial_stop, ids::base_plate, ids::tail_foot,
-                        ids::gas_port_block, ids::slot_cover});
+  const Length through = to_parts(axis_of(tube), parts, far_away, [](std::string_view name) {
+    return among(name, {ids::cradle_stand, ids::axial_stop});
   });
-  return from_axis - tube.radius;
+  return to_parts(as_solid(tube), parts, through - tube.radius, [](std::string_view name) {
+    return among(name, {ids::base_plate, ids::tail_foot, ids::gas_port_block, ids::slot_cover});
+  });
 }
 
 // The part drawn back through the chamber, then the wiper's plate on it before the front stand.
