@@ -86,11 +86,16 @@ class Filler {
   bool little_metal() const;
   bool bakes_its_plug() const;
   bool small_dome() const;
+  bool hot_small_cap() const;
+  bool thick_for_its_size() const;
   units::Length joint_thickness() const;
   int default_runs();
   void rotation();
   void weld();
+  void current(units::Current chart);
   void shielding_temperature();
+  bool waits_between_runs() const;
+  void interpass_temperature();
   void gas();
   void hose();
   void port_thread();
@@ -99,6 +104,7 @@ class Filler {
 
   const Draft &draft_;
   Job &job_;
+  bool bakes_ = false; // the plug's rubber, at the current that charts give
 };
 
 void Filler::identity() {
@@ -282,6 +288,23 @@ bool Filler::small_dome() const {
   return job_.cap.shape == CapShape::domed && outside >= smallest_tube && outside < small_tube;
 }
 
+// A cap so small beside its thick joint that the current of a sheet as thick would melt the middle of it: the
+// heat has nowhere to go. Where the heat model finds it so on tubes that stockists list; no source.
+bool Filler::hot_small_cap() const {
+  constexpr double thin_cap = 1.2, middling_cap = 2.5; // of the wall
+  const Tube &t = job_.tube;
+  const Cap &c = job_.cap;
+  const double per_wall = units::ratio(c.thickness, t.wall);
+  const bool heats_through = (c.shape == CapShape::domed && per_wall < middling_cap) ||
+                             (c.shape == CapShape::flat && per_wall < thin_cap);
+  return thick_for_its_size() && t.outside_diameter.value() < smallest_tube && heats_through;
+}
+
+bool Filler::thick_for_its_size() const {
+  constexpr double thick_share = 0.095; // of the diameter
+  return job_.tube.wall > thick_share * job_.tube.outside_diameter;
+}
+
 int Filler::default_runs() {
   const auto runs = [&](int count, std::string_view reason) {
     return static_cast<int>(std::lround(number(rotation_runs, count, Basis::common_practice, reason)));
@@ -289,22 +312,28 @@ int Filler::default_runs() {
   if (!little_metal()) {
     return runs(4, "four runs of a quarter turn, as far as a wrist turns; common practice");
   }
-  if (bakes_its_plug()) {
+  if (hot_small_cap()) {
+    return runs(6,
+                "six short runs with little current: a small cap on a thick joint heats through as a whole; "
+                "common practice");
+  }
+  if (job_.tube.outside_diameter.value() < smallest_tube) {
+    return runs(12, "twelve very short runs: a tube under 10 mm has hardly any metal to take up the heat of "
+                    "one; common practice");
+  }
+  if (bakes_) {
     return runs(16, "sixteen very short runs: a short tube on a thick joint hands each run's heat on to its "
                     "plug's rubber; common practice");
   }
   if (small_dome()) {
-    return runs(16,
-                "sixteen very short runs: the top of a dome on a tube under 20 mm, which the pin touches, "
-                "lies near the arc; common practice");
+    return thick_for_its_size()
+               ? runs(16, "sixteen very short runs: the top of a dome on a tube under 20 mm, which the pin "
+                          "touches, lies near the arc; common practice")
+               : runs(12, "twelve very short runs: the top of a dome on a tube under 20 mm, which the pin "
+                          "touches, lies near the arc; common practice");
   }
-  return job_.tube.outside_diameter.value() < smallest_tube
-             ? runs(12,
-                    "twelve very short runs: a tube under 10 mm has hardly any metal to take up the heat of "
-                    "one; common practice")
-             : runs(8,
-                    "eight short runs: a tube under 20 mm or shorter than 80 mm has little metal to take up "
-                    "the heat of one; common practice");
+  return runs(8, "eight short runs: a tube under 20 mm or shorter than 80 mm has little metal to take up the "
+                 "heat of one; common practice");
 }
 
 void Filler::rotation() {
@@ -342,11 +371,7 @@ units::Length Filler::joint_thickness() const {
 void Filler::weld() {
   Weld &w = job_.weld;
   const auto chart = standards::titanium_schedule(joint_thickness());
-  const double schedule = chart.most.value();
-  w.current = units::amperes(
-      number(weld_current, std::max(std::round(schedule), least_current), Basis::common_practice,
-             "upper end of charts for titanium sheet as thick as wall and cap in the mean, at 10 in/min, "
-             "whole amperes, from memory; common practice"));
+  w.current = units::amperes(stated(weld_current) ? value(weld_current) : chart.most.value());
   w.voltage = units::volts(number(weld_voltage));
   const bool thick = chart.speed < standards::titanium_schedule({}).speed;
   constexpr double step = 0.1 * mm; // of a speed that a hand keeps to, m/s
@@ -356,12 +381,37 @@ void Filler::weld() {
       "10 in/min, charts for hand welding of titanium sheet, slower in proportion above 0.060 in, from "
       "memory; common practice"));
   w.arc_efficiency = number(weld_arc_efficiency);
+  bakes_ = bakes_its_plug();
+  current(chart.most);
   w.bead_height = length(weld_bead_height);
   shielding_temperature();
-  const double interpass = number(weld_interpass_temperature, 0, Basis::fallback,
-                                  "absent: a run starts as soon as its hold is over");
-  if (stated(weld_interpass_temperature)) {
-    w.interpass_temperature = units::kelvins(interpass);
+  interpass_temperature();
+}
+
+// `chart`: for sheet as thick as the joint. Where the chart's would melt too much, what the heat model finds
+// to melt the joint and no more on tubes that stockists list.
+void Filler::current(units::Current chart) {
+  constexpr double per_wall = 25.0e3, per_cap = 7.0e3; // A/m
+  constexpr double dome_share = 0.75, spigot_share = 0.8;
+  const auto set = [&](double amperes, std::string_view reason) {
+    job_.weld.current = units::amperes(
+        number(weld_current, std::max(std::round(amperes), least_current), Basis::common_practice, reason));
+  };
+  if (hot_small_cap()) {
+    set(per_wall * job_.tube.wall.value() + per_cap * job_.cap.thickness.value(),
+        "25 A for each mm of wall and 7 A for each mm of cap, whole amperes, about half of what sheet takes: "
+        "a small cap on a thick joint keeps its heat; fitted to the heat model, no source");
+  } else if (small_dome() && thick_for_its_size()) {
+    set(dome_share * chart.value(),
+        "three quarters of the upper end of charts for titanium sheet as thick as wall and cap in the mean, "
+        "whole amperes: a small dome on a thick wall keeps its heat; fitted to the heat model, no source");
+  } else if (bakes_ && job_.cap.shape == CapShape::spigot) {
+    set(spigot_share * chart.value(),
+        "four fifths of the upper end of charts for titanium sheet as thick as wall and cap in the mean, "
+        "whole amperes: a short tube on a thick joint keeps its heat; fitted to the heat model, no source");
+  } else {
+    set(chart.value(), "upper end of charts for titanium sheet as thick as wall and cap in the mean, at "
+                       "10 in/min, whole amperes, from memory; common practice");
   }
 }
 
@@ -372,7 +422,7 @@ void Filler::shielding_temperature() {
     job_.weld.shielding_temperature = units::kelvins(
         number(weld_shielding_temperature, std::min(limit, metals).value(), Basis::common_practice, reason));
   };
-  if (bakes_its_plug()) {
+  if (bakes_ && !waits_between_runs()) {
     set(rubber, "200 degC, what silicone rubber stands for good: a short tube on a thick joint cools so far "
                 "before the next run for the sake of its plug's rubber; common practice");
   } else if (small_dome() || job_.tube.outside_diameter.value() < smallest_tube) {
@@ -385,6 +435,30 @@ void Filler::shielding_temperature() {
   } else {
     set(metals, "427 degC (800 degF), usual for titanium; stricter procedures say 260 to 370 degC; common "
                 "practice");
+  }
+}
+
+// Of the tubes that bake their plug the shortest: its rubber lies so near that what a run brings it must find
+// it cold. Under 10 mm the work is too light to bake it far.
+bool Filler::waits_between_runs() const {
+  constexpr double shortest_tube = 40.0 * mm;
+  return bakes_ && job_.tube.length.value() < shortest_tube &&
+         job_.tube.outside_diameter.value() >= smallest_tube;
+}
+
+// The torch's gas covers the hold; the wait after it needs none, so that it may be long.
+void Filler::interpass_temperature() {
+  constexpr units::Temperature cold = units::celsius(120.0);
+  const bool waits = waits_between_runs();
+  const double interpass =
+      number(weld_interpass_temperature, waits ? cold.value() : 0.0,
+             waits ? Basis::common_practice : Basis::fallback,
+             waits ? "120 degC: a tube under 40 mm on a thick joint hands each run's heat on to its plug's "
+                     "rubber, and "
+                     "waits so long before the next, without the torch's gas; common practice"
+                   : "absent: a run starts as soon as its hold is over");
+  if (waits || stated(weld_interpass_temperature)) {
+    job_.weld.interpass_temperature = units::kelvins(interpass);
   }
 }
 
@@ -442,7 +516,7 @@ void Filler::fixture() {
       by_units(fixture_material, "aluminium-6082", "aluminium-6061",
                "the usual machining bar of metric stockists", "the usual machining bar of inch stockists");
   f.material = standards::metal(name_of(fixture_material, material));
-  constexpr double thick_share = 0.06; // of the diameter; common practice, no source
+  constexpr double thick_share = 0.055; // of the diameter; common practice, no source
   const bool hot = little_metal() || job_.tube.wall > thick_share * job_.tube.outside_diameter;
   const double pin =
       hot ? number(fixture_pin_material, choice_index(fixture_pin_material, "titanium-grade-2"),

@@ -54,6 +54,44 @@ TEST_CASE("a short tube on a thick joint is welded in more runs and cools furthe
   CHECK(units::to_celsius(thin.weld.shielding_temperature) == Approx(315.0));
   CHECK(thick.rotation.runs == 16);
   CHECK(units::to_celsius(thick.weld.shielding_temperature) == Approx(200.0));
+  CHECK_FALSE(thick.weld.interpass_temperature.has_value());
+}
+
+TEST_CASE("under 40 mm such a tube waits between its runs, without the torch's gas", "[unit]") {
+  const auto tube = [](const std::string &length, const std::string &more) {
+    return good_job(
+        "job: {name: short}\ntube: {material: titanium-grade-2, outside_diameter: 25 mm, wall: 3 mm, "
+        "length: " +
+        length + "}\ncap: {shape: spigot, diameter: 25 mm, thickness: 3 mm}\n" + more);
+  };
+  const Job waits = tube("32 mm", {}), reaches = tube("41 mm", {});
+  REQUIRE(waits.weld.interpass_temperature.has_value());
+  CHECK(units::to_celsius(*waits.weld.interpass_temperature) == Approx(120.0));
+  CHECK(units::to_celsius(waits.weld.shielding_temperature) == Approx(315.0));
+  CHECK_FALSE(reaches.weld.interpass_temperature.has_value());
+  const Job stated = tube("32 mm", "weld: {interpass_temperature: 150 degC}\n");
+  CHECK(units::to_celsius(*stated.weld.interpass_temperature) == Approx(150.0));
+  // Joint of 3 mm wall and 2.6 walls of spigot: 5.4 mm; 100 A at 1.524 mm and 30 A a mm beyond, of which a
+  // spigot on so short a tube takes four fifths.
+  CHECK(waits.weld.current.value() == Approx(std::round(0.8 * (100.0 + 30.0 * (5.4 - 1.524)))));
+}
+
+TEST_CASE("small caps on thick joints take less current than sheet as thick", "[unit]") {
+  const auto domed = [](const std::string &diameter, const std::string &wall, const std::string &cap) {
+    return good_job("job: {name: small}\ntube: {material: titanium-grade-2, outside_diameter: " + diameter +
+                    ", wall: " + wall + ", length: 200 mm}\ncap: {shape: domed, diameter: " + diameter +
+                    ", thickness: " + cap + "}\n");
+  };
+  const Job smallest = domed("6.35 mm", "0.71 mm", "1.0 mm"), small = domed("12.7 mm", "1.65 mm", "3.0 mm"),
+            thin = domed("10.3 mm", "0.9 mm", "0.9 mm");
+  CHECK(smallest.weld.current.value() == Approx(25.0)); // 25 x 0.71 + 7 x 1.0 = 24.8 A
+  CHECK(smallest.rotation.runs == 6);
+  // Joint 2.325 mm: 100 A and 30 A a mm beyond 1.524 mm, three quarters of that.
+  CHECK(small.weld.current.value() == Approx(std::round(0.75 * (100.0 + 30.0 * (2.325 - 1.524)))));
+  CHECK(small.rotation.runs == 16);
+  // Joint 0.9 mm: 35 A and 65 A x (0.9 - 0.762) / 0.762, all of the chart.
+  CHECK(thin.weld.current.value() == Approx(std::round(35.0 + 65.0 * (0.9 - 0.762) / 0.762)));
+  CHECK(thin.rotation.runs == 12);
 }
 
 TEST_CASE("an inch shop gets inch threads, metal, paper and projection", "[unit]") {
