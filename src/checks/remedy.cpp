@@ -219,11 +219,17 @@ std::optional<Change> find_change(const job::Draft &draft, const Design &design,
   return best == found.end() ? std::nullopt : std::optional(*best);
 }
 
+std::string value_text(Key key, double value, units::UnitSystem system) {
+  const auto &field = job::field(key);
+  return field.kind == job::FieldKind::choice
+             ? std::string(field.choices[static_cast<std::size_t>(std::lround(value))])
+             : units::shop_text(value, field.dimension, system);
+}
+
 std::string to_text(const Change &change, units::UnitSystem system) {
   const auto &field = job::field(change.key);
-  const auto text = [&](double value) { return units::shop_text(value, field.dimension, system); };
   return fmt::format("{} {} {} (now {})", field.path, change.to > change.from ? "at least" : "at most",
-                     text(change.to), text(change.from));
+                     value_text(change.key, change.to, system), value_text(change.key, change.from, system));
 }
 
 void add_changes(const job::Draft &draft, const Design &design, std::vector<RuleResult> &results) {

@@ -1,4 +1,5 @@
-// The smallest chamber that passes every rule, over what the job leaves open.
+// The smallest chamber that passes every rule, over what the job leaves open; other kinds of plug and cradle
+// where no size helps.
 #include "purgewright/checks/remedy.hpp"
 
 #include "trial.hpp"
@@ -111,28 +112,81 @@ std::vector<Candidate> candidates(const Draft &draft, const Design &from, std::s
   return all;
 }
 
-} // namespace
+using Changes = std::vector<Change>;
 
-Solution solve(const Draft &stated) {
-  const Draft draft = for_trials(stated);
-  Solution solution{.draft = stated, .choices = {}, .passes = false};
-  const auto keys = left_open(draft);
-  cure(draft, keys, solution.choices);
-  const auto cured = evaluated(changed(draft, solution.choices), evaluate_purge);
-  if (cured && cured->layout.buildable()) {
-    const Standing before(*cured);
-    const std::vector<Change> cures = solution.choices;
-    for (const Candidate &candidate : candidates(draft, *cured, cures)) {
-      const auto design = evaluated(changed(draft, candidate.changes), evaluate_purge);
-      if (design && Standing(*design).no_worse_than(before)) {
-        solution.choices = candidate.changes;
-        solution.passes = !Standing(*design).fails();
-        break;
-      }
+Changes other_choices(const Draft &draft, Key key, int now) {
+  Changes others;
+  const auto kinds = static_cast<int>(job::field(key).choices.size());
+  for (int kind = 1; kind < kinds && !draft[key].stated; ++kind) { // the first is to leave it to the layout
+    if (kind != now) {
+      others.push_back({key, double(now), double(kind)});
     }
+  }
+  return others;
+}
+
+// Kinds of plug and cradle that the layout did not choose: one of them another first, then both.
+std::vector<Changes> other_kinds(const Draft &draft, const fixture::Layout &layout) {
+  const Changes plugs = other_choices(draft, fixture_plug, 1 + static_cast<int>(layout.plug.kind)),
+                cradles = other_choices(draft, fixture_cradle, 1 + static_cast<int>(layout.cradle.kind));
+  std::vector<Changes> all;
+  for (const Change &change : plugs) {
+    all.push_back({change});
+  }
+  for (const Change &change : cradles) {
+    all.push_back({change});
+  }
+  for (const Change &plug : plugs) {
+    for (const Change &cradle : cradles) {
+      all.push_back({plug, cradle});
+    }
+  }
+  return all;
+}
+
+// Of the candidates the first that is no worse than `cured`.
+void make_small(const Draft &draft, const Design &cured, Solution &solution) {
+  const Standing before(cured);
+  const Changes cures = solution.choices;
+  for (const Candidate &candidate : candidates(draft, cured, cures)) {
+    const auto design = evaluated(changed(draft, candidate.changes), evaluate_purge);
+    if (design && Standing(*design).no_worse_than(before)) {
+      solution.choices = candidate.changes;
+      solution.passes = !Standing(*design).fails();
+      return;
+    }
+  }
+}
+
+enum class Wanted { best, passing };
+
+// With these kinds. When a passing one is wanted, one that fails is not made small.
+Solution solve_with(const Changes &kinds, const Draft &stated, Wanted wanted) {
+  const Draft draft = for_trials(stated);
+  Solution solution{.draft = stated, .choices = kinds, .passes = false};
+  cure(draft, left_open(draft), solution.choices);
+  const auto cured = evaluated(changed(draft, solution.choices), evaluate_purge);
+  if (cured && cured->layout.buildable() && (wanted == Wanted::best || !Standing(*cured).fails())) {
+    make_small(draft, *cured, solution);
   }
   solution.draft = changed(solution.draft, solution.choices);
   return solution;
+}
+
+} // namespace
+
+Solution solve(const Draft &stated) {
+  const Solution as_chosen = solve_with({}, stated, Wanted::best);
+  const auto now = evaluated(for_trials(stated), evaluate_closed_form);
+  if (as_chosen.passes || !now) {
+    return as_chosen;
+  }
+  for (const Changes &kinds : other_kinds(stated, now->layout)) {
+    if (const Solution other = solve_with(kinds, stated, Wanted::passing); other.passes) {
+      return other;
+    }
+  }
+  return as_chosen;
 }
 
 } // namespace purgewright::checks

@@ -62,7 +62,7 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   check->add_flag("--all", options.check.all,
                   "Reasons, parts with their chips, rules that pass and defaults as well");
   check->add_flag("--solve", options.check.solve,
-                  "Choose what the job leaves open: smallest chamber that passes every rule");
+                  "Choose what the job leaves open, kinds included: smallest chamber that passes every rule");
   check->add_flag("--strict", options.check.strict, "No effect here: nothing is written");
   check->callback([&] { command = [&] { return run_check(options.check); }; });
 
@@ -71,8 +71,9 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   design->add_option("-o,--output", options.design.output, "Folder to write; out/NAME by default")
       ->check(a_name);
   design->add_flag("--json", options.design.json, "Print results.json");
-  design->add_flag("--solve", options.design.solve,
-                   "Choose what the job leaves open: smallest chamber that passes every rule");
+  design->add_flag(
+      "--solve", options.design.solve,
+      "Choose what the job leaves open, kinds included: smallest chamber that passes every rule");
   design->add_flag("--strict", options.design.strict, "Write nothing when a rule fails");
   design->add_flag("--open", options.design.open, "Open the report in the browser");
   design->callback([&] { command = [&] { return run_design(options.design); }; });

@@ -27,10 +27,9 @@ std::string chosen_text(const study::Study &loaded) {
   const auto system = loaded.findings.design.job.shop.unit_system;
   std::string text = "\nChosen (--solve), from what the job leaves open\n";
   for (const auto &change : loaded.chosen) {
-    const auto &field = job::field(change.key);
-    text += fmt::format("  {} {} instead of {}\n", field.path,
-                        units::shop_text(change.to, field.dimension, system),
-                        units::shop_text(change.from, field.dimension, system));
+    text += fmt::format("  {} {} instead of {}\n", job::field(change.key).path,
+                        checks::value_text(change.key, change.to, system),
+                        checks::value_text(change.key, change.from, system));
   }
   text += "  write these values into the job file to keep them\n";
   if (!loaded.findings.design.job.family.empty()) {

@@ -28,6 +28,9 @@ struct Change {
 std::optional<Change> find_change(const job::Draft &, const Design &, std::string_view rule,
                                   std::span<const job::Key> keys = {});
 
+// The key's value as a job file writes it: "28.4 mm", or the name of a choice.
+std::string value_text(job::Key, double value, units::UnitSystem);
+
 // "fixture.slot.width at least 28.4 mm (now 27 mm)"
 std::string to_text(const Change &, units::UnitSystem);
 
@@ -42,7 +45,8 @@ struct Solution {
 
 // The least chamber gas volume at which no rule fails and none is on caution that was not before. Chosen are
 // fixture.radial_clearance and fixture.end_clearance on the shop's grid, and other fixture values where a
-// rule needs them. What the job states stays.
+// rule needs them. Where these let no design pass, other kinds of plug and cradle are tried as well
+// (fixture.plug, fixture.cradle): what the job leaves to the layout. What the job states stays.
 Solution solve(const job::Draft &);
 
 inline constexpr std::string_view solved_reason =

@@ -178,3 +178,22 @@ TEST_CASE("solving cures what is left open and never what is stated") {
       draft_with({{Key::fixture_radial_clearance, 6 * mm}, {Key::fixture_end_clearance, 8 * mm}});
   CHECK(solve(closed).choices.empty());
 }
+
+// What an O-ring in the bore of so short and thick a tube gets too hot for, one on its outside stands.
+TEST_CASE("where no size helps, solving takes another kind of plug, unless the job states one") {
+  const std::string yaml =
+      "job: {name: short}\n"
+      "tube: {material: titanium-grade-2, outside_diameter: 16 mm, wall: 2 mm, length: 24 mm}\n"
+      "cap: {shape: spigot, diameter: 16 mm, thickness: 2 mm}\n";
+  const auto draft = job::read_draft_text(yaml, "short.yaml").draft;
+  REQUIRE(status_of(design_of(draft), "heat.o_ring") == Status::fail);
+  const Solution solution = solve(draft);
+  CHECK(solution.passes);
+  CHECK(tally(evaluate(*job::resolve(solution.draft).job)).failing == 0);
+  const auto plug = std::ranges::find(solution.choices, Key::fixture_plug, &Change::key);
+  REQUIRE(plug != solution.choices.end());
+  CHECK(value_text(plug->key, plug->from, units::UnitSystem::metric) == "bore-ring");
+  CHECK(value_text(plug->key, plug->to, units::UnitSystem::metric) == "cup");
+  const auto stated = job::read_draft_text(yaml + "fixture: {plug: bore-ring}\n", "short.yaml").draft;
+  CHECK_FALSE(solve(stated).passes);
+}
