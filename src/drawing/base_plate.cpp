@@ -164,6 +164,12 @@ void dowel_wishes(ViewPlan &view, const Inputs &in) {
   label.lines[0] += " through";
   view.callouts.push_back(hole_note("base-plate.dowels", std::move(label), on_plate(base.dowels[1]),
                                     base.dowel_radius, {0, 0, 1}, up_right));
+  view.callouts.push_back(datum_of_pair(on_plate(base.dowels[0]), base.dowel_radius, "B", downwards));
+  Callout place = frame("base-plate.dowels.stand.position", on_plate(base.dowels[2]),
+                        position_cells(n, 2.0 * fixture::tolerances::dowels_in_line, "B"));
+  place.radius = in_mm(base.dowel_radius);
+  place.towards = up_left;
+  view.callouts.push_back(place);
 }
 
 void stop_wishes(ViewPlan &view, const Inputs &in) {
@@ -240,6 +246,7 @@ PartPlan plan_base_plate(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(base_top(in));
   plan.notes.push_back(plate_note(in, base.thickness));
+  plan.notes.push_back("Datum B is the plane amid the chamber's two dowel holes, the chain line.");
   plan.notes.push_back("Holes symmetric about the chain line from edge to edge where one distance is given.");
   return plan;
 }

@@ -67,6 +67,9 @@ ViewPlan stand_face(const Inputs &in) {
   dowel.axis = {0, 0, 1};
   dowel.towards = down_right;
   view.callouts.push_back(dowel);
+  view.callouts.push_back(frame("cradle-stand.dowel.position", {0, -pin, z0 + 2.0},
+                                position_cells(n, 2.0 * tolerances::dowel_to_axles, "B")));
+  view.callouts.back().towards = down_left;
   view.linears = {
       {"cradle-stand.foot_y",
        {0, -in_mm(stand.foot_y), z0},
@@ -105,6 +108,7 @@ ViewPlan stand_face(const Inputs &in) {
             fmt::format("drill ⌀{}", n.number(2.0 * stand.axle_radius))}));
   view.callouts.back().radius = 0.5 * in_mm(stand.axle->thread);
   view.callouts.back().towards = rightwards;
+  view.callouts.push_back(datum_of_pair({0, -y, z}, 0.5 * stand.axle->thread, "B", leftwards));
   view.callouts.push_back(
       note("cradle-stand.foot_tapping", {0, -in_mm(stand.foot_y + stand.foot_tapping.radius), z0 + 3.0},
            n.tapped(*stand.foot_screw, 2, 2.0 * stand.foot_screw->major, stand.foot_tapping)));
@@ -234,6 +238,7 @@ PartPlan plan_cradle_stand(const Inputs &in) {
   add_left_view(in, plan.rows.back(), stand_side(in));
   plan.notes.push_back(fmt::format(
       "Make {}, all alike; the front one takes a dowel. Symmetric about its middle.", in.layout.stand.count));
+  plan.notes.emplace_back("Datum B is the plane amid the two axle holes.");
   plan.notes.emplace_back("Faces as rolled where the stock is that thick.");
   plan.notes.emplace_back("Upper edges of the ears sharp, deburred: the collar is read against them.");
   return plan;

@@ -4,6 +4,7 @@
 #include "part_plans.hpp"
 
 #include "purgewright/fixture/screw_joint.hpp"
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -15,11 +16,9 @@ namespace {
 
 using fixture::ChamberBody;
 using fixture::Length;
-using units::millimetres;
+namespace tolerances = fixture::tolerances;
 
 constexpr double gasketed = 3.2; // under a soft sheet
-constexpr Length axis_position =
-    millimetres(0.2); // of the bores: rollers locate the tube, 1 mm clear of them
 
 // Rim of a hole along Z in the wall of a cylinder along X, far half.
 std::vector<Vec> rim(double x, double hole, double axis_z, double wall, double sign) {
@@ -129,7 +128,7 @@ void section_lengths(ViewPlan &view, const Inputs &in) {
        {x0, 0, z0},
        {x0, 0, 0},
        Side::left,
-       n.plus_minus(-body.bottom, axis_position),
+       n.plus_minus(-body.bottom, tolerances::opening_height),
        Probe::offset},
       {"chamber-body.height", {x0, 0, z0}, {x0, 0, z1}, Side::left, n.size(body.height())},
       {"chamber-body.inlet_z",
@@ -152,8 +151,13 @@ void section_callouts(ViewPlan &view, const Inputs &in) {
   const double x0 = in_mm(body.x_min), x1 = in_mm(body.x_max), z0 = in_mm(body.bottom);
   const double opening = in_mm(body.opening_radius), wall = 0.5 * (x0 + in_mm(body.cavity_start));
   const Vec along{1, 0, 0};
-  view.callouts.push_back(bore("chamber-body.opening_radius", n.diameter(body.opening_radius, "", " through"),
-                               {wall, 0, opening}, along, up_left));
+  Label size = n.plus_minus(2.0 * body.opening_radius, 2.0 * tolerances::opening_radius, "⌀");
+  size.lines[0] += " through";
+  view.callouts.push_back(
+      bore("chamber-body.opening_radius", std::move(size), {wall, 0, opening}, along, up_left));
+  view.callouts.push_back(frame("chamber-body.opening.position", {0.5 * (x0 + wall), 0, opening},
+                                position_cells(n, 2.0 * tolerances::opening_to_dowels, "B")));
+  view.callouts.back().towards = leftwards;
   const double last = in_mm(body.slot.x_max);
   view.callouts.push_back(bore("chamber-body.cavity_radius", n.diameter(body.cavity_radius),
                                {0.5 * (x1 + last), 0, -in_mm(body.cavity_radius)}, along, rightwards));
@@ -287,6 +291,7 @@ PartPlan plan_chamber_body(const Inputs &in) {
   add_top_row(in, plan, {top_view(in), chamber_base_view(in), pictorial_view(in, ids::chamber_body)});
   plan.notes.push_back(
       "Symmetric about the plane through axis and slot: hole patterns, slot, plenum and diffuser.");
+  plan.notes.push_back("Datum B is the plane amid the two dowel holes: the opening's axis lies in it.");
   plan.notes.push_back("Drill points 118°. Countersink thread mouths 90° to the major diameter.");
   return plan;
 }

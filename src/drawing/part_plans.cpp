@@ -213,6 +213,16 @@ Callout datum(Vec tip, std::string letter, double direction) {
   return out;
 }
 
+Callout datum_of_pair(Vec hole, fixture::Length radius, std::string letter, double direction) {
+  Callout out = datum(hole, std::move(letter), direction);
+  out.radius = in_mm(radius);
+  return out;
+}
+
+std::string position_cells(const Labels &n, fixture::Length width, std::string_view datum) {
+  return fmt::format("⌖|{}|{}", n.number(width, n.unit() == Unit::inch ? 4 : 3), datum);
+}
+
 Callout bore(std::string feature, Label label, Vec tip, Vec axis, double towards) {
   Callout out = note(std::move(feature), tip, {});
   out.label = std::move(label);

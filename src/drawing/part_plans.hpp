@@ -88,6 +88,10 @@ Callout note(std::string feature, Vec tip, std::vector<std::string> lines);
 Callout roughness(std::string feature, Vec tip, const Labels &, double ra);
 Callout frame(std::string feature, Vec tip, std::string cells);
 Callout datum(Vec tip, std::string letter, double direction);
+// Of two holes alike, on one of them: the datum is the plane amid them, as a note says.
+Callout datum_of_pair(Vec hole, fixture::Length radius, std::string letter, double direction);
+// Of a zone so wide across the datum.
+std::string position_cells(const Labels &, fixture::Length width, std::string_view datum);
 // Of a round face along `axis` that holds `tip`.
 Callout bore(std::string feature, Label, Vec tip, Vec axis, double towards);
 // Leg of a 45 degree chamfer, `tip` in its middle.

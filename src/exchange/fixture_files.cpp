@@ -3,7 +3,8 @@
 #include "purgewright/exchange/glb.hpp"
 #include "purgewright/exchange/stl.hpp"
 #include "purgewright/files/file.hpp"
-#include "purgewright/fixture/fitted_faces.hpp"
+#include "purgewright/fixture/face_tolerances.hpp"
+#include "purgewright/fixture/figures.hpp"
 #include "purgewright/fixture/part_faces.hpp"
 #include "purgewright/solids/agreement.hpp"
 #include "purgewright/solids/clearances.hpp"
@@ -12,6 +13,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <utility>
@@ -48,69 +50,126 @@ std::string described(const std::string &title, const StepHeader &header) {
                                 : fmt::format("{}{}{}", header.caution, title.empty() ? "" : ". ", title);
 }
 
-Part as_file_part(const solids::Part &part, const StepHeader &header) {
-  Part file{
-      .name = part.name, .description = described(part.title, header), .properties = {}, .solid = part.solid};
+// Of made parts and of the workpiece; bought parts are of what they are sold in.
+std::string material_of(const job::Job &job, const fixture::PartMetals &metals, std::string_view name) {
+  if (name == "tube" || name == "cap") {
+    return std::string((name == "tube" ? job.tube.material : job.cap.material)->title);
+  }
+  const auto row = std::ranges::find(metals, name, &fixture::PartMetal::name);
+  return row == metals.end() ? std::string{} : std::string(row->metal->title);
+}
+
+Part as_file_part(const solids::Part &part, const StepHeader &header, std::string material) {
+  Part file{.name = part.name,
+            .description = described(part.title, header),
+            .properties = {},
+            .material = std::move(material),
+            .colour = colour_of(part),
+            .solid = part.solid};
   for (const auto &note : part.notes) {
     file.properties.push_back({fmt::format("note {}", file.properties.size() + 1), note});
   }
   return file;
 }
 
-// What the sheets state of fits and runout; thread and roughness have no semantic form in this kernel's
-// AP242.
-struct Tolerances {
+// What the sheets state of sizes, places and runout; thread and roughness have no semantic form in this
+// kernel's AP242.
+struct FeatureTolerances {
   const fixture::Part &part;
-  Part &file;
+  Tolerances &out;
   std::optional<fixture::Position> datum = fixture::datum_face(part);
 
-  void fit(std::string_view name, const fixture::Position &face, const fixture::Tolerance &tolerance) {
+  void size(std::string_view name, const fixture::Position &face, const fixture::Tolerance &tolerance) {
     if (const auto *fit = std::get_if<fixture::Fit>(&tolerance)) {
-      file.fits.push_back({std::string(name), face, fit->letter, fit->grade});
+      out.fits.push_back({std::string(name), face, fit->letter, fit->grade});
+    } else if (const auto *both = std::get_if<fixture::PlusMinus>(&tolerance)) {
+      out.sizes.push_back({std::string(name), face, both->by});
     }
   }
   void runout(const fixture::Position &face, units::Length most) {
     if (most > units::Length{} && datum) {
-      file.runouts.push_back({face, *datum, "A", most});
+      out.geometric.push_back({.on = face, .to = {*datum}, .datum = "A", .tolerance = most});
+    }
+  }
+  void distance(std::string_view name, const fixture::Position &from, const fixture::Position &to,
+                const fixture::Tolerance &tolerance) {
+    if (const auto *both = std::get_if<fixture::PlusMinus>(&tolerance)) {
+      out.distances.push_back({std::string(name), from, to, to.x - from.x, both->by});
     }
   }
   void operator()(const fixture::TurnedBody &body) {
     units::Length from = body.start_x;
     for (const auto &step : body.steps) {
       const fixture::Position face{fixture::land_middle(part, step, from), {}, step.radius};
-      fit(step.name, face, step.diameter);
+      size(step.name, face, step.diameter);
       runout(face, step.runout);
       from = step.end_x;
     }
   }
   void operator()(const fixture::RadialGroove &groove) {
     const fixture::Position bottom{groove.start_x + 0.5 * groove.width, {}, groove.bottom_radius};
-    fit(groove.ring != nullptr ? "O-ring groove" : groove.name, bottom, groove.bottom);
+    size(groove.ring != nullptr ? "O-ring groove" : groove.name, bottom, groove.bottom);
     runout(bottom, groove.runout);
+    const units::Length wall = 0.5 * (groove.bottom_radius + groove.surface_radius);
+    const fixture::Position near{groove.start_x, {}, wall}, far{groove.start_x + groove.width, {}, wall};
+    distance("groove's width", near, far, groove.across);
+    // The stop face lies at x = 0, beyond what the groove is in.
+    const bool shaft = groove.bottom_radius < groove.surface_radius;
+    const units::Length beyond = units::millimetres(shaft ? 0.25 : -0.25);
+    distance("groove's place", {{}, {}, groove.surface_radius + beyond}, near, groove.place);
   }
   void operator()(const fixture::Hole &hole) {
     for (std::size_t i = 0; i < hole.steps.size() && std::abs(hole.into.x) > 0.5; ++i) {
       const fixture::Position wall = fixture::wall_middle(part, hole, i);
-      fit(hole.steps[i].name, wall, hole.steps[i].diameter);
+      size(hole.steps[i].name, wall, hole.steps[i].diameter);
       runout(wall, hole.steps[i].runout);
     }
   }
   template <class Other> void operator()(const Other &) {}
 };
 
-void add_tolerances(const fixture::Layout &layout, Part &file) {
-  for (const auto &face : fixture::fitted_faces(layout, file.name)) {
-    file.fits.push_back({std::string(face.name), face.on, face.fit.letter, face.fit.grade});
+void add_face_tolerances(const fixture::FaceTolerances &faces, Tolerances &out) {
+  using Kind = GeometricTolerance::Kind;
+  for (const auto &face : faces.fits) {
+    out.fits.push_back({std::string(face.name), face.on, face.fit.letter, face.fit.grade});
   }
+  for (const auto &size : faces.sizes) {
+    out.sizes.push_back({std::string(size.name), size.on, size.by});
+  }
+  for (const auto &distance : faces.distances) {
+    out.distances.push_back(
+        {std::string(distance.name), distance.from, distance.to, distance.nominal, distance.by});
+  }
+  for (const auto &place : faces.places) {
+    out.geometric.push_back({.kind = Kind::position,
+                             .on = place.on,
+                             .to = place.to,
+                             .datum = std::string(place.datum),
+                             .tolerance = place.zone});
+  }
+  for (const auto &square : faces.squareness) {
+    out.geometric.push_back({.kind = Kind::squareness,
+                             .on = square.on,
+                             .to = {square.to},
+                             .datum = std::string(square.datum),
+                             .tolerance = square.zone,
+                             .round_zone = true});
+  }
+}
+
+Tolerances tolerances_of(const fixture::Layout &layout, std::string_view name) {
+  Tolerances out;
+  add_face_tolerances(fixture::face_tolerances(layout, name), out);
   for (const auto &row : fixture::feature_parts()) {
-    if (row.id == file.name) {
+    if (row.id == name) {
       const fixture::Part part = row.make(layout);
-      Tolerances tolerances{part, file};
+      FeatureTolerances of_features{part, out};
       for (const auto &feature : part.features) {
-        std::visit(tolerances, feature);
+        std::visit(of_features, feature);
       }
     }
   }
+  return out;
 }
 
 void write_part(const std::filesystem::path &folder, const solids::Part &part, const Part &file,
@@ -159,11 +218,12 @@ void write_fixture_files(const std::filesystem::path &folder, const job::Job &jo
   files::make_folder(parts);
   Assembly whole{
       .name = job.identity.name, .description = described(job.identity.title, header), .items = {}};
+  const auto metals = fixture::part_metals(job, layout, fixture::volumes(job, layout));
   for (const auto &part : built.assembly.parts) {
     on_step(fmt::format("writing {}", part.name));
-    Part file = as_file_part(part, header);
-    add_tolerances(layout, file);
+    Part file = as_file_part(part, header, material_of(job, metals, part.name));
     if (part.made()) {
+      file.tolerances = tolerances_of(layout, part.name);
       write_part(parts, part, file, header);
     }
     for (const auto &place : part.more_places) {

@@ -13,7 +13,10 @@
 
 #include <STEPCAFControl_Writer.hxx>
 #include <STEPControl_Writer.hxx>
+#include <StepBasic_MeasureValueMember.hxx>
+#include <StepBasic_MeasureWithUnit.hxx>
 #include <StepShape_LimitsAndFits.hxx>
+#include <StepShape_ToleranceValue.hxx>
 #include <TCollection_HAsciiString.hxx>
 
 namespace purgewright::exchange {
@@ -37,14 +40,24 @@ void describe_parts(Handle(StepData_StepModel) const &model, Assembly const &ass
     if (product.IsNull())
       refused(part.name);
     describe_product(model, product, part.name, part.description, part.properties);
+    add_material(model, product, part.material);
     colours.add(shape_of(model, definition_of(model, product)), assembly.items[i].colour);
   }
   colours.finish(model);
 }
 
-} // namespace
-
-namespace {
+// What a file of one part says of it.
+void describe_alone(Handle(StepData_StepModel) const &model, Handle(StepBasic_Product) const &product,
+                    Part const &part, StepHeader const &header) {
+  describe_product(model, product, part.name, part.description, part.properties);
+  add_material(model, product, part.material);
+  if (part.colour) {
+    StepColours colours;
+    colours.add(shape_of(model, definition_of(model, product)), *part.colour);
+    colours.finish(model);
+  }
+  set_header(model, header, part.name, part.description);
+}
 
 // OpenCASCADE 7.6.3 writes a grade two too high, so h7 would be made as h9; its entities stand in the fits'
 // order.
@@ -57,6 +70,21 @@ void set_grades(Handle(StepData_StepModel) const &model, std::vector<Fit> const 
   });
   if (next != fits.size())
     throw kernel::SolidError("", "translate to STEP", "", "a fit is missing in the model");
+}
+
+// OpenCASCADE 7.6.3 writes the limits as bare numbers, where ISO 10303-41 has the kind of measure.
+void set_kind_of_limits(Handle(StepData_StepModel) const &model) {
+  for_each<StepShape_ToleranceValue>(model, [](Handle(StepShape_ToleranceValue) const &limits) {
+    for (Handle(Standard_Transient) const &bound : {limits->LowerBound(), limits->UpperBound()}) {
+      auto const measure = Handle(StepBasic_MeasureWithUnit)::DownCast(bound);
+      if (measure.IsNull())
+        throw kernel::SolidError("", "translate to STEP", "", "a limit is no measure");
+      Handle(StepBasic_MeasureValueMember) const value = new StepBasic_MeasureValueMember;
+      value->SetName("LENGTH_MEASURE");
+      value->SetReal(measure->ValueComponent());
+      measure->SetValueComponentMember(value);
+    }
+  });
 }
 
 // Tolerances need the kernel's document and the schema that knows them.
@@ -72,9 +100,9 @@ std::string toleranced_text(Part const &part, StepHeader const &header) {
     Handle(StepBasic_Product) const product = find_product(model, product_key(0));
     if (product.IsNull())
       refused(part.name);
-    set_grades(model, part.fits);
-    describe_product(model, product, part.name, part.description, part.properties);
-    set_header(model, header, part.name, part.description);
+    set_grades(model, part.tolerances.fits);
+    set_kind_of_limits(model);
+    describe_alone(model, product, part, header);
     return model_text(model);
   });
 }
@@ -83,7 +111,7 @@ std::string toleranced_text(Part const &part, StepHeader const &header) {
 
 std::string step_text(Part const &part, StepHeader const &header) {
   silence_kernel();
-  if (!part.fits.empty() || !part.runouts.empty())
+  if (!part.tolerances.empty())
     return toleranced_text(part, header);
   StaticScope const settings = step_settings();
   return guarded(part.name, "translate to STEP", [&] {
@@ -94,8 +122,7 @@ std::string step_text(Part const &part, StepHeader const &header) {
     Handle(StepBasic_Product) const product = find_product(model, "");
     if (product.IsNull())
       refused(part.name);
-    describe_product(model, product, part.name, part.description, part.properties);
-    set_header(model, header, part.name, part.description);
+    describe_alone(model, product, part, header);
     return model_text(model);
   });
 }

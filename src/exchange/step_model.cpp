@@ -42,18 +42,25 @@ Handle(Interface_HArray1OfHAsciiString) one_string(std::string const &utf8) {
   return array;
 }
 
+// A property of a product with one text as its value.
+struct TextProperty {
+  std::string name, description;
+  std::string values; // name of what represents it
+  std::string item, text;
+};
+
 void add_property(Model const &model, Handle(StepBasic_ProductDefinition) const &definition,
-                  Handle(StepRepr_RepresentationContext) const &context, Property const &property) {
+                  Handle(StepRepr_RepresentationContext) const &context, TextProperty const &property) {
   StepRepr_CharacterizedDefinition owner;
   owner.SetValue(definition);
   Handle(StepRepr_PropertyDefinition) const kind = new StepRepr_PropertyDefinition;
-  kind->Init(string(property.name), Standard_True, string("user defined attribute"), owner);
+  kind->Init(string(property.name), Standard_True, string(property.description), owner);
   Handle(StepRepr_DescriptiveRepresentationItem) const item = new StepRepr_DescriptiveRepresentationItem;
-  item->Init(string(property.name), string(property.value));
+  item->Init(string(property.item), string(property.text));
   Handle(StepRepr_HArray1OfRepresentationItem) const items = new StepRepr_HArray1OfRepresentationItem(1, 1);
   items->SetValue(1, item);
   Handle(StepRepr_Representation) const values = new StepRepr_Representation;
-  values->Init(string(property.name), items, context);
+  values->Init(string(property.values), items, context);
   StepRepr_RepresentedDefinition what;
   what.SetValue(kind);
   Handle(StepRepr_PropertyDefinitionRepresentation) const link =
@@ -92,7 +99,16 @@ void describe_product(Model const &model, Handle(StepBasic_Product) const &produ
   Handle(StepBasic_ProductDefinition) const definition = definition_of(model, product);
   Handle(StepRepr_RepresentationContext) const context = shape_of(model, definition)->ContextOfItems();
   for (Property const &property : properties)
-    add_property(model, definition, context, property);
+    add_property(model, definition, context,
+                 {property.name, "user defined attribute", property.name, property.name, property.value});
+}
+
+void add_material(Model const &model, Handle(StepBasic_Product) const &product, std::string const &material) {
+  if (material.empty())
+    return;
+  Handle(StepBasic_ProductDefinition) const definition = definition_of(model, product);
+  add_property(model, definition, shape_of(model, definition)->ContextOfItems(),
+               {"material property", "material name", "material name", material, ""});
 }
 
 void name_uses(Model const &model, Assembly const &assembly) {

@@ -27,6 +27,7 @@
 
 #include <cctype>
 #include <map>
+#include <stdexcept>
 
 namespace purgewright::exchange {
 
@@ -34,48 +35,66 @@ namespace kernel = solids::kernel;
 
 namespace {
 
-struct RoundFace {
-  TDF_Label label;
-  double diameter = 0.0;
+using Label = TDF_Label;
+
+double mm(units::Length l) {
+  return units::to_millimetres(l);
+}
+
+struct ToleranceFace {
+  Label label;
+  double diameter = 0.0; // 0 of a plane one
 };
 
-class Tolerances {
+class Writer {
  public:
-  Tolerances(Part const &part, TDF_Label const &main)
+  Writer(Part const &part, Label const &main)
       : part_(part), shape_(kernel::occt(part.solid)), shapes_(XCAFDoc_DocumentTool::ShapeTool(main)),
         tool_(XCAFDoc_DocumentTool::DimTolTool(main)) {
     product_ = shapes_->AddShape(shape_, Standard_False);
     TDataStd_Name::Set(product_, TCollection_ExtendedString(product_key(0).c_str(), Standard_True));
   }
   void add(Fit const &fit);
-  void add(Runout const &runout);
+  void add(SizeTolerance const &size);
+  void add(GeometricTolerance const &geometric);
+  void add(Distance const &distance);
 
  private:
-  RoundFace face_at(fixture::Position const &point) const;
-  TDF_Label datum(Runout const &runout);
+  ToleranceFace face_at(fixture::Position const &point) const;
+  ToleranceFace round_face_at(fixture::Position const &point) const;
+  Handle(XCAFDoc_Dimension) dimension_of(Label const &face);
+  Label datum(GeometricTolerance const &geometric);
 
   Part const &part_;
   TopoDS_Shape shape_;
   Handle(XCAFDoc_ShapeTool) shapes_;
   Handle(XCAFDoc_DimTolTool) tool_;
-  TDF_Label product_;
-  std::map<std::string, TDF_Label> datums_;
+  Label product_;
+  std::map<std::string, Label> datums_;
 };
 
-RoundFace Tolerances::face_at(fixture::Position const &p) const {
+// A point that lies on two faces is no point of either.
+ToleranceFace Writer::face_at(fixture::Position const &p) const {
   constexpr double on_it = 1e-6; // mm
-  auto const mm = [](units::Length l) { return units::to_millimetres(l); };
   TopoDS_Shape const vertex = BRepBuilderAPI_MakeVertex(gp_Pnt(mm(p.x), mm(p.y), mm(p.z))).Shape();
   for (TopExp_Explorer face(shape_, TopAbs_FACE); face.More(); face.Next()) {
     BRepAdaptor_Surface const surface(TopoDS::Face(face.Current()));
-    if (surface.GetType() != GeomAbs_Cylinder ||
+    bool const round = surface.GetType() == GeomAbs_Cylinder;
+    if ((!round && surface.GetType() != GeomAbs_Plane) ||
         BRepExtrema_DistShapeShape(vertex, face.Current()).Value() > on_it)
       continue;
-    RoundFace found{{}, 2.0 * surface.Cylinder().Radius()};
+    ToleranceFace found{{}, round ? 2.0 * surface.Cylinder().Radius() : 0.0};
     shapes_->AddSubShape(product_, face.Current(), found.label);
     return found;
   }
-  throw kernel::SolidError(part_.name, "tolerance", "", "no round face where one is stated");
+  throw kernel::SolidError(part_.name, "tolerance", "", "no plane or round face where one is stated");
+}
+
+ToleranceFace Writer::round_face_at(fixture::Position const &point) const {
+  ToleranceFace const found = face_at(point);
+  if (found.diameter <= 0.0)
+    throw kernel::SolidError(part_.name, "tolerance", "", "no round face where one is stated");
+  return found;
 }
 
 // The kernel's letters and grades are enumerations in the standard's order.
@@ -90,61 +109,116 @@ XCAFDimTolObjects_DimensionFormVariance variance_of(char letter) {
   }
 }
 
-void Tolerances::add(Fit const &fit) {
-  RoundFace const face = face_at(fit.on);
-  TDF_Label const label = tool_->AddDimension();
-  tool_->SetDimension(face.label, label);
+Handle(XCAFDimTolObjects_DimensionObject)
+    named_dimension(std::string const &name, XCAFDimTolObjects_DimensionType type, double value) {
+  Handle(XCAFDimTolObjects_DimensionObject) const object = new XCAFDimTolObjects_DimensionObject;
+  object->SetType(type);
+  object->SetValue(value);
+  object->SetSemanticName(new TCollection_HAsciiString(name.c_str()));
+  return object;
+}
+
+void set_plus_minus(Handle(XCAFDimTolObjects_DimensionObject) const &object, units::Length by) {
+  object->SetUpperTolValue(mm(by));
+  object->SetLowerTolValue(mm(by));
+}
+
+Handle(XCAFDoc_Dimension) Writer::dimension_of(Label const &face) {
+  Label const label = tool_->AddDimension();
+  tool_->SetDimension(face, label);
   Handle(XCAFDoc_Dimension) attribute;
   label.FindAttribute(XCAFDoc_Dimension::GetID(), attribute);
-  Handle(XCAFDimTolObjects_DimensionObject) const size = new XCAFDimTolObjects_DimensionObject;
-  size->SetType(XCAFDimTolObjects_DimensionType_Size_Diameter);
-  size->SetValue(face.diameter);
+  return attribute;
+}
+
+void Writer::add(Fit const &fit) {
+  ToleranceFace const face = round_face_at(fit.on);
+  auto const size = named_dimension(fit.name, XCAFDimTolObjects_DimensionType_Size_Diameter, face.diameter);
   bool const hole = std::isupper(static_cast<unsigned char>(fit.letter)) != 0;
   size->SetClassOfTolerance(
       hole, variance_of(fit.letter),
       static_cast<XCAFDimTolObjects_DimensionGrade>(XCAFDimTolObjects_DimensionGrade_IT1 + fit.grade - 1));
-  size->SetSemanticName(new TCollection_HAsciiString(fit.name.c_str()));
+  dimension_of(face.label)->SetObject(size);
+}
+
+void Writer::add(SizeTolerance const &wanted) {
+  ToleranceFace const face = round_face_at(wanted.on);
+  auto const size =
+      named_dimension(wanted.name, XCAFDimTolObjects_DimensionType_Size_Diameter, face.diameter);
+  set_plus_minus(size, wanted.plus_minus);
+  dimension_of(face.label)->SetObject(size);
+}
+
+void Writer::add(Distance const &distance) {
+  TDF_LabelSequence from, to;
+  from.Append(face_at(distance.from).label);
+  to.Append(face_at(distance.to).label);
+  Label const label = tool_->AddDimension();
+  tool_->SetDimension(from, to, label);
+  auto const size = named_dimension(distance.name, XCAFDimTolObjects_DimensionType_Location_LinearDistance,
+                                    mm(distance.nominal));
+  set_plus_minus(size, distance.plus_minus);
+  Handle(XCAFDoc_Dimension) attribute;
+  label.FindAttribute(XCAFDoc_Dimension::GetID(), attribute);
   attribute->SetObject(size);
 }
 
-TDF_Label Tolerances::datum(Runout const &runout) {
-  if (auto const known = datums_.find(runout.datum); known != datums_.end())
+Label Writer::datum(GeometricTolerance const &geometric) {
+  if (auto const known = datums_.find(geometric.datum); known != datums_.end())
     return known->second;
-  TDF_Label const label = tool_->AddDatum();
+  Label const label = tool_->AddDatum();
   Handle(XCAFDoc_Datum) attribute;
   label.FindAttribute(XCAFDoc_Datum::GetID(), attribute);
   Handle(XCAFDimTolObjects_DatumObject) const object = new XCAFDimTolObjects_DatumObject;
-  object->SetName(new TCollection_HAsciiString(runout.datum.c_str()));
+  object->SetName(new TCollection_HAsciiString(geometric.datum.c_str()));
   object->SetPosition(1);
   attribute->SetObject(object);
   TDF_LabelSequence faces;
-  faces.Append(face_at(runout.to).label);
+  for (fixture::Position const &point : geometric.to)
+    faces.Append(face_at(point).label);
   tool_->SetDatum(faces, label);
-  return datums_.emplace(runout.datum, label).first->second;
+  return datums_.emplace(geometric.datum, label).first->second;
 }
 
-void Tolerances::add(Runout const &runout) {
-  RoundFace const face = face_at(runout.on);
-  TDF_Label const label = tool_->AddGeomTolerance();
-  tool_->SetGeomTolerance(face.label, label);
+XCAFDimTolObjects_GeomToleranceType type_of(GeometricTolerance::Kind kind) {
+  switch (kind) {
+  case GeometricTolerance::Kind::runout:
+    return XCAFDimTolObjects_GeomToleranceType_CircularRunout;
+  case GeometricTolerance::Kind::position:
+    return XCAFDimTolObjects_GeomToleranceType_Position;
+  case GeometricTolerance::Kind::squareness:
+    return XCAFDimTolObjects_GeomToleranceType_Perpendicularity;
+  }
+  throw std::logic_error("no kind of tolerance");
+}
+
+void Writer::add(GeometricTolerance const &geometric) {
+  Label const label = tool_->AddGeomTolerance();
+  tool_->SetGeomTolerance(round_face_at(geometric.on).label, label);
   Handle(XCAFDoc_GeomTolerance) attribute;
   label.FindAttribute(XCAFDoc_GeomTolerance::GetID(), attribute);
   Handle(XCAFDimTolObjects_GeomToleranceObject) const object = new XCAFDimTolObjects_GeomToleranceObject;
-  object->SetType(XCAFDimTolObjects_GeomToleranceType_CircularRunout);
-  object->SetValue(units::to_millimetres(runout.tolerance));
+  object->SetType(type_of(geometric.kind));
+  object->SetValue(mm(geometric.tolerance));
+  if (geometric.round_zone)
+    object->SetTypeOfValue(XCAFDimTolObjects_GeomToleranceTypeValue_Diameter);
   attribute->SetObject(object);
-  tool_->SetDatumToGeomTol(datum(runout), label);
+  tool_->SetDatumToGeomTol(datum(geometric), label);
 }
 
 } // namespace
 
 Handle(TDocStd_Document) document_with_tolerances(Part const &part) {
   Handle(TDocStd_Document) result = new TDocStd_Document("");
-  Tolerances tolerances(part, result->Main());
-  for (Fit const &fit : part.fits)
-    tolerances.add(fit);
-  for (Runout const &runout : part.runouts)
-    tolerances.add(runout);
+  Writer writer(part, result->Main());
+  for (Fit const &fit : part.tolerances.fits)
+    writer.add(fit);
+  for (SizeTolerance const &size : part.tolerances.sizes)
+    writer.add(size);
+  for (Distance const &distance : part.tolerances.distances)
+    writer.add(distance);
+  for (GeometricTolerance const &geometric : part.tolerances.geometric)
+    writer.add(geometric);
   return result;
 }
 

@@ -24,7 +24,8 @@ Finished read_drawings(const std::filesystem::path &folder, const std::vector<Pa
 
 } // namespace
 
-TEST_CASE("ezdxf, poppler and an XML parser read the sheets of every example") {
+TEST_CASE("ezdxf, poppler and an XML parser read the sheets of every example, and its STEP files say what "
+          "they do") {
   for (const auto &[name, paper] : std::vector<std::pair<std::string, Paper>>{{"logger-25", a3},
                                                                               {"logger-38", tabloid},
                                                                               {"logger-51", a3},
@@ -37,6 +38,11 @@ TEST_CASE("ezdxf, poppler and an XML parser read the sheets of every example") {
     const auto read = read_drawings(scratch / "out", {paper});
     INFO(read.err);
     CHECK(read.status == 0);
+    const auto models =
+        run("/usr/bin/python3", {project_file("tests/e2e/read_step.py"), (scratch / "out").string()});
+    INFO(models.out);
+    INFO(models.err);
+    CHECK(models.status == 0);
   }
 }
 

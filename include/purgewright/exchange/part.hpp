@@ -12,6 +12,7 @@
 #include "purgewright/solids/kernel/frame.hpp"
 #include "purgewright/solids/kernel/solid.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,26 +32,56 @@ struct Fit {
   int grade = 7;
 };
 
-// Circular runout of the face that holds one point to the axis of the face that holds the other, the datum.
-struct Runout {
-  fixture::Position on, to;
-  std::string datum = "A";
-  units::Length tolerance{};
+// Diameter of a round face between its nominal less and plus this.
+struct SizeTolerance {
+  std::string name;
+  fixture::Position on;
+  units::Length plus_minus{};
 };
 
-struct Part {
+// Where the face that holds one point lies to the datum, the faces that hold the others: circular runout of a
+// round face to a round one's axis, place of its axis across a plane's, a hole's or a pair of holes' middle,
+// squareness of its axis to a plane.
+struct GeometricTolerance {
+  enum class Kind { runout, position, squareness };
+  Kind kind = Kind::runout;
+  fixture::Position on;
+  std::vector<fixture::Position> to;
+  std::string datum = "A";
+  units::Length tolerance{}; // width of the zone
+  bool round_zone = false;   // its diameter instead
+};
+
+// Distance between the axes of round faces, plane faces or one of each, which hold these points.
+struct Distance {
   std::string name;
-  std::string description{};
-  std::vector<Property> properties{};
-  std::vector<Fit> fits{}; // semantic tolerances: STEP of a part alone
-  std::vector<Runout> runouts{};
-  solids::kernel::Solid solid;
+  fixture::Position from, to;
+  units::Length nominal{}, plus_minus{};
 };
 
 struct Colour {
   double red;
   double green;
   double blue;
+};
+
+// Semantic tolerances: STEP of a part alone carries them.
+struct Tolerances {
+  std::vector<Fit> fits{};
+  std::vector<SizeTolerance> sizes{};
+  std::vector<GeometricTolerance> geometric{};
+  std::vector<Distance> distances{};
+  bool empty() const { return fits.empty() && sizes.empty() && geometric.empty() && distances.empty(); }
+};
+
+struct Part {
+  std::string name;
+  std::string description{};
+  std::vector<Property> properties{};
+  std::string material{};         // as the parts list names it; empty: not said
+  std::optional<Colour> colour{}; // of a part alone; in an assembly its items have theirs
+  Tolerances tolerances{};
+  solids::kernel::Solid solid;
 };
 
 struct AssemblyItem {
