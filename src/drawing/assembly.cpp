@@ -71,6 +71,7 @@ ViewPlan section(const Inputs &in, const std::vector<fixture::Item> &items, std:
   ViewPlan view;
   view.name = "section";
   view.caption = "Section through the tube's axis";
+  view.simplified = true;
   view.looking = from_front;
   view.room = {20, 20, 34, 30};
   for (std::size_t i = 0; i < in.assembly.parts.size(); ++i) {
@@ -101,6 +102,7 @@ ViewPlan section(const Inputs &in, const std::vector<fixture::Item> &items, std:
 ViewPlan overview(const Inputs &in, const std::vector<fixture::Item> &items, std::set<int> &shown) {
   ViewPlan view;
   view.name = "pictorial";
+  view.simplified = true;
   view.floating = true;
   view.to_scale = false;
   view.enlarge = 0.5;

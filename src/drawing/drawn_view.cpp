@@ -1,11 +1,15 @@
 #include "drawn_view.hpp"
 
 #include "hatch.hpp"
+#include "spacing.hpp"
 
 namespace purgewright::drawing {
 namespace {
 
 constexpr double axis_overrun = 3.0;
+// Hatching at 45 degrees across a wall whose two sides would print as one line: the wall is that line.
+constexpr double thin_wall = std::numbers::sqrt2 * least_line_distance;
+constexpr double small_form = 1.0; // mm at full size: edge breaks and thin walls, said in words
 
 Curve on_paper(const Curve &curve, const Stand &stand) {
   if (const auto *s = std::get_if<Segment>(&curve)) {
@@ -47,7 +51,9 @@ View drawn(const Stand &stand) {
       }
     }
     for (const Segment &s : hatch(loops, hatching.spacing, hatching.angle)) {
-      add_curve(view, Line::hatch, s, clip);
+      if (length(s.b - s.a) > thin_wall) {
+        add_curve(view, Line::hatch, s, clip);
+      }
     }
   }
   for (const Stroke &stroke : plan.strokes) {
@@ -58,6 +64,7 @@ View drawn(const Stand &stand) {
     const Point more = axis_overrun * unit(q - p);
     add_curve(view, Line::centre, Segment{p - more, q + more}, clip);
   }
+  leave_out_close_lines(view.strokes, plan.simplified ? least_line_distance : small_form * stand.scale);
   return view;
 }
 

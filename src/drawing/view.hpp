@@ -107,6 +107,7 @@ struct ViewPlan {
   double scale = 0.0;       // its own, of the preferred series; 0: the sheet's
   bool to_scale = true;     // false: no scale in its caption
   bool floating = false;    // stands anywhere in its row: details and pictorial views
+  bool simplified = false;  // of forms of any size that would print as one line
   bool dispensable = false; // left out rather than given a sheet of its own
   std::vector<Stroke> strokes;
   std::vector<Hatching> hatched;

@@ -12,6 +12,11 @@ namespace purgewright::test {
 // book.
 std::vector<std::string> overlaps(const drawing::Sheet &);
 
+// Visible lines of a view that run beside each other nearer than they can be told apart: ISO 128-2 asks for
+// 0.7 mm between parallel lines (from memory).
+inline constexpr double line_distance = 0.7;
+std::vector<std::string> close_lines(const drawing::Sheet &);
+
 // Printed numbers that are not those measured on the solid, or that nothing on the solid answers to.
 struct Measures {
   int count = 0;

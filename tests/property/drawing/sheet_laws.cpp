@@ -23,6 +23,7 @@ void check_laws(const DrawnJob &drawn_job) {
   for (const Sheet &sheet : drawn_job.sheets) {
     INFO(sheet.name);
     CHECK(overlaps(sheet) == Faults{});
+    CHECK(close_lines(sheet) == Faults{});
   }
   CHECK(missing_sheets(drawn_job) == Faults{});
   CHECK(repeated_features(drawn_job) == Faults{});
