@@ -204,9 +204,32 @@ void give_room(PartPlan &plan) {
   }
 }
 
-// What had to be reduced to fit whole is smaller than it could be on larger paper.
-bool reduced_whole(const PartPlan &plan, const std::vector<Sheet> &sheets) {
-  return plan.whole && sheets.front().scale < 1.0;
+// Outer sizes of an inch sheet that end in a nought drop it, and so go by the wider general tolerance, where
+// ISO 2768-1 medium is as wide: plus-minus 0.3 mm over 30 mm. Holes keep the closer one.
+void widen_outer_sizes(PartPlan &plan) {
+  constexpr double wider_over = 30.0, thousandth = 0.001, hundredth = 0.01;
+  for (auto &row : plan.rows) {
+    for (ViewPlan &view : row) {
+      for (Linear &wish : view.linears) {
+        Label &label = wish.label;
+        const std::size_t end = label.number_at + label.number_size;
+        const bool general = !label.lines.empty() && label.lines[0].size() == end &&
+                             std::abs(label.last_digit - thousandth) < 1e-9;
+        if (wish.probe == Probe::distance && general && in_mm(label.value) > wider_over &&
+            label.lines[0].back() == '0') {
+          label.lines[0].pop_back();
+          --label.number_size;
+          label.last_digit = hundredth;
+        }
+      }
+    }
+  }
+}
+
+// What had to be reduced to fit whole, or to less than half, is smaller than it could be on larger paper.
+bool worth_larger_paper(const PartPlan &plan, const std::vector<Sheet> &sheets) {
+  constexpr double readable = 0.5;
+  return sheets.front().scale < (plan.whole ? 1.0 : readable);
 }
 
 } // namespace
@@ -218,11 +241,14 @@ std::vector<Sheet> compose(const job::Job &job, PartPlan plan, const Issue &issu
     plan.rows.push_back(std::exchange(plan.beside_list, {}));
   }
   give_room(plan);
+  if (unit_of(job) == Unit::inch) {
+    widen_outer_sizes(plan);
+  }
   auto sheets = best_on({job, plan, issue, paper});
-  if ((!sheets || clashes_of(*sheets) > 0 || reduced_whole(plan, *sheets)) && wider.name != paper.name) {
+  if ((!sheets || clashes_of(*sheets) > 0 || worth_larger_paper(plan, *sheets)) && wider.name != paper.name) {
     auto more = best_on({job, plan, issue, wider});
     if (more && (!sheets || clashes_of(*more) < clashes_of(*sheets) ||
-                 (clashes_of(*more) == clashes_of(*sheets) && reduced_whole(plan, *sheets) &&
+                 (clashes_of(*more) == clashes_of(*sheets) && worth_larger_paper(plan, *sheets) &&
                   more->front().scale > sheets->front().scale))) {
       sheets = std::move(more);
     }

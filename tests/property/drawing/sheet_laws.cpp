@@ -94,6 +94,42 @@ TEST_CASE("no lettering is smaller than 2.5 mm, however long a title or a name")
   }
 }
 
+// The wider general tolerance of an inch sheet, .01 in, is no wider than ISO 2768-1 medium over 30 mm alone.
+TEST_CASE("two decimals of an inch stand on outer sizes over 30 mm, three on all that is closer") {
+  job::Job job = read_example("logger-38");
+  REQUIRE(job.shop.unit_system == units::UnitSystem::inch);
+  int two = 0, three = 0;
+  for (const Sheet &sheet : drawn(job).sheets) {
+    for (const Dimension &d : sheet.dimensions) {
+      INFO(sheet.name << ": " << d.feature << ": " << (d.lines.empty() ? "" : d.lines[0]));
+      if (d.probe == Probe::axes || d.probe == Probe::offset || d.probe == Probe::diameter) {
+        CHECK(d.last_digit < 0.0011);
+      }
+      three += d.last_digit > 0.0009 && d.last_digit < 0.0011 ? 1 : 0;
+      if (d.last_digit > 0.009) {
+        ++two;
+        CHECK(units::to_millimetres(d.value) > 30.0);
+        CHECK(std::abs(units::to_inches(d.value) - d.shown) < 0.00051);
+      }
+    }
+  }
+  CHECK(two > 5);
+  CHECK(three > 50);
+}
+
+// Common practice, no source: holes of a base plate at a fifth of their size are read with a lens.
+TEST_CASE("a part that small paper would show at less than half size stands on the next larger one") {
+  job::Job job = read_example("logger-38");
+  job.shop.sheet = job::Sheet::letter;
+  int larger = 0;
+  for (const Sheet &sheet : drawn(job).sheets) {
+    INFO(sheet.name << " at " << sheet.scale);
+    CHECK((sheet.scale >= 0.5 || sheet.width > 400.0));
+    larger += sheet.part == "base-plate" && sheet.width > 400.0 ? 1 : 0;
+  }
+  CHECK(larger == 1);
+}
+
 TEST_CASE("laws of sheets: a short tube on its spindle, example sensor-6") {
   check_laws(drawn(read_example("sensor-6")));
 }
