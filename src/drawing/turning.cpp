@@ -60,6 +60,22 @@ ViewPlan collar_front(const Inputs &in) {
   for (std::size_t i = 0; i < collar.mark_count; ++i) {
     draw_mark(view, collar, collar.marks[i]);
   }
+  const Vec lead = radial(collar.lead_angle.value()),
+            beside = radial(collar.lead_angle.value() + 0.5 * std::numbers::pi);
+  const double tap = in_mm(collar.lead_tap_radius);
+  for (const double s : {-tap, tap}) {
+    view.line(Line::hidden, std::sqrt(inner * inner - s * s) * lead + s * beside,
+              std::sqrt(outer * outer - s * s) * lead + s * beside);
+  }
+  view.axis(inner * lead, outer * lead);
+  Callout terminal = note("index-collar.lead_screw", outer * lead,
+                          {fmt::format("{} to bore, at {:.4g}°", collar.lead_screw->callout,
+                                       units::to_degrees(collar.lead_angle)),
+                           fmt::format("drill ⌀{}, {} from the rear face",
+                                       n.number(2.0 * collar.lead_tap_radius), n.number(collar.lead_x)),
+                           "work lead"});
+  terminal.towards = collar.lead_angle.value();
+  view.callouts.push_back(terminal);
   Callout zero = note("index-collar.marks", outer * radial(0.0),
                       {fmt::format("0° mark, {}× mark {} wide {} deep", collar.mark_count,
                                    n.number(collar.mark_width), n.number(collar.mark_depth)),

@@ -151,7 +151,7 @@ std::vector<std::string> loading_steps(const Findings &f) {
       "Cover{} aside: draw the tube back{}, set the cap on it with tweezers, push it until the cap bears on "
       "the backing pin. Now clamp the index collar against the stop's rods, their springs pressed in, its "
       "zero "
-      "at the upper edge of the front stand's far ear: the pointer. Work lead on.",
+      "at the upper edge of the front stand's far ear: the pointer. Its work lead hangs free.",
       f.design.layout.mask.present ? " and slot mask" : "",
       vented(f) ? ", its vent uppermost (argon runs under air)" : ""));
   if (f.design.layout.mask.present) {

@@ -104,7 +104,8 @@ std::vector<Setting> weld_settings(const Findings &f) {
        fmt::format("pedal down to nothing over 3 s; torch stays, postflow {}", report::postflow_text(f))},
       turning(f),
       fit_up(f),
-      {"Work lead", "on the collar, cable free for a full turn: no current through the bearings"},
+      {"Work lead",
+       "on its screw in the collar, cable free for a full turn: no current through the bearings"},
       {"Argon", fmt::format("{} or purer, all three circuits",
                             job.gas.oxygen_in_supply <= 2e-6 ? "4.8 (99.998 %)" : "4.6 (99.996 %)")},
       {"Helmet", fmt::format("shade {}, covered skin, screens", shade(job.weld.current))},
@@ -121,7 +122,7 @@ std::vector<Setting> weld_settings(const Findings &f) {
 std::vector<std::string> unloading_steps(const Findings &f) {
   return {
       "Last hold over: torch off, then both circuits off; wait until no gas is heard.",
-      "Gloves, tongs. Work lead off; loosen the collar's clamp screw.",
+      "Gloves, tongs. Loosen the collar's clamp screw.",
       "Loosen the wiper plate's four knobs, slide plate and wiper back; draw the part straight back until "
       "the cap is behind "
       "the chamber, lift it off.",

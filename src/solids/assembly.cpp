@@ -108,7 +108,8 @@ void add_feature_parts(const fixture::Layout &layout, Builder &builder) {
 }
 
 Notes collar_notes(const fixture::IndexCollar &collar) {
-  Notes notes{tapped(1, *collar.clamp_screw, "clamp screw across the slit")};
+  Notes notes{tapped(1, *collar.clamp_screw, "clamp screw across the slit"),
+              tapped(1, *collar.lead_screw, "work lead's terminal, from the rim to the bore")};
   for (std::size_t i = 0; i < collar.mark_count; ++i) {
     const auto &mark = collar.marks[i];
     notes.push_back(fmt::format("{} mark at {:.1f} deg, counterclockwise seen from the cap, engraved",

@@ -44,6 +44,12 @@ Solid mark_cutter(const fixture::IndexCollar &c, const fixture::IndexMark &mark)
   return turned(groove, mark.angle);
 }
 
+Solid lead_cutter(const fixture::IndexCollar &c) {
+  const Solid hole = kernel::cylinder({{c.lead_x, {}, {}}, kernel::along_y}, c.lead_tap_radius,
+                                      c.outer_radius + kernel::cutter_overshoot);
+  return turned(hole, c.lead_angle);
+}
+
 } // namespace
 
 Solid build_index_collar(const fixture::Layout &layout) {
@@ -52,6 +58,7 @@ Solid build_index_collar(const fixture::Layout &layout) {
     std::vector<Solid> tools{
         kernel::through_cutter({{}, kernel::along_x}, 2.0 * collar.inner_radius, collar.width)};
     add_clamp(collar, tools);
+    tools.push_back(lead_cutter(collar));
     for (std::size_t i = 0; i < collar.mark_count; ++i) {
       tools.push_back(mark_cutter(collar, collar.marks[i]));
     }

@@ -1,5 +1,7 @@
 #include "support/laws.hpp"
 
+#include "purgewright/fixture/screw_joint.hpp"
+
 #include <algorithm>
 
 namespace purgewright::test {
@@ -107,6 +109,13 @@ void collar_laws(const Layout &l, Laws &laws) {
                                       std::pow(mm(c.clamp_from_axis) + mm(c.counterbore_radius), 2));
   laws.more(shallowest - mm(c.seat), 0.5, "collar: the head's seat lies within the rim");
   laws.more(static_cast<double>(c.mark_count), 1.0, "collar has marks");
+  laws.more(mm(c.outer_radius - c.inner_radius) - mm(fixture::lead_joint(c).engagement()), 0.5,
+            "collar: the work lead's screw ends short of what rolls");
+  laws.more(-mm(l.body.z_min) - mm(c.outer_radius),
+            mm(fixture::lead_joint(c).grip + c.lead_screw->head_height),
+            "collar: the work lead's screw turns clear of the base plate");
+  laws.more(mm(c.width) - mm(c.run_mark) - mm(c.lead_x) - mm(c.lead_tap_radius), 0.0,
+            "collar: marks ahead of the work lead's screw");
   for (std::size_t i = 0; i < c.mark_count; ++i) {
     for (std::size_t k = i + 1; k <= c.mark_count; ++k) { // the last is the slit
       const bool slit = k == c.mark_count;

@@ -107,7 +107,7 @@ template <class C, class F> void collar(C &c, F &f) {
   position(c.placement, f);
   f(c.width), f(c.inner_radius), f(c.outer_radius), f(c.slit), f(c.clamp_x), f(c.clamp_from_axis),
       f(c.clamp_clearance_radius), f(c.clamp_tap_radius), f(c.counterbore_radius), f(c.seat), f(c.mark_width),
-      f(c.mark_depth), f(c.run_mark), f(c.tack_mark);
+      f(c.mark_depth), f(c.run_mark), f(c.tack_mark), f(c.lead_x), f(c.lead_tap_radius);
 }
 template <class S, class F> void stop(S &s, F &f) {
   f(s.room), f(s.room_needed);
