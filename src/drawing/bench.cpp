@@ -102,10 +102,9 @@ ViewPlan stand_face(const Inputs &in) {
        Side::left,
        n.size(stand.z_max - stand.z_min)},
   };
-  view.callouts.push_back(
-      note("cradle-stand.axle", {0, y, z},
-           {fmt::format("2× M{:g}×{:g}-6H through", in_mm(stand.axle->thread), in_mm(stand.axle->pitch)),
-            fmt::format("drill ⌀{}", n.number(2.0 * stand.axle_radius))}));
+  view.callouts.push_back(note("cradle-stand.axle", {0, y, z},
+                               {fmt::format("2× {} through", stand.axle->callout),
+                                fmt::format("drill ⌀{}", n.number(2.0 * stand.axle_radius))}));
   view.callouts.back().radius = 0.5 * in_mm(stand.axle->thread);
   view.callouts.back().towards = rightwards;
   view.callouts.push_back(datum_of_pair({0, -y, z}, 0.5 * stand.axle->thread, "B", leftwards));

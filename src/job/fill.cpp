@@ -68,6 +68,12 @@ class Filler {
     const auto last = static_cast<double>(choices.size()) - 1.0;
     return choices[static_cast<std::size_t>(index >= 0.0 && index <= last ? index : 0.0)];
   }
+  // The table's default in metric shops, the size that is sold in inch ones.
+  units::Length length(Key key, units::Length inch, std::string_view inch_reason) {
+    return job_.shop.unit_system == units::UnitSystem::inch
+               ? units::metres(number(key, inch.value(), Basis::common_practice, inch_reason))
+               : length(key);
+  }
   // Default with one name for metric shops and one for inch shops.
   double by_units(Key key, std::string_view metric, std::string_view inch, std::string_view metric_reason,
                   std::string_view inch_reason) {
@@ -480,8 +486,9 @@ void Filler::gas() {
 void Filler::hose() {
   Hose &h = job_.gas.hose;
   h.material = name_of(gas_hose_material, number(gas_hose_material));
-  h.inside_diameter = length(gas_hose_inside_diameter);
-  h.wall = length(gas_hose_wall);
+  constexpr std::string_view sold = "hose .170 in bore by 1/4 in, as inch dealers list it; common practice";
+  h.inside_diameter = length(gas_hose_inside_diameter, units::inches(0.170), sold);
+  h.wall = length(gas_hose_wall, units::inches(0.040), sold);
   h.supply_length = length(gas_hose_supply_length);
   h.bore_length = length(gas_hose_bore_length);
   h.chamber_length = length(gas_hose_chamber_length);
@@ -502,7 +509,8 @@ void Filler::fixture() {
   f.radial_clearance = length(fixture_radial_clearance);
   f.end_clearance = length(fixture_end_clearance);
   f.wall = length(fixture_wall);
-  f.diffuser_hole = length(fixture_diffuser_hole);
+  f.diffuser_hole = length(fixture_diffuser_hole, units::inches(5.0 / 64.0),
+                           "5/64 in drill, as many holes as slow the gas; common practice");
   f.circuits = count(fixture_circuits);
   f.plug = choice<PlugWish>(fixture_plug);
   f.cradle = choice<CradleWish>(fixture_cradle);

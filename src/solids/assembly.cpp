@@ -22,8 +22,7 @@ std::string tapped(std::size_t count, const standards::Screw &screw, std::string
 }
 
 std::string tapped(std::size_t count, const standards::ShoulderScrew &axle, std::string_view where) {
-  return fmt::format("{} x M{:g} x {:g}-6H tapped, tap drill {:.1f} mm: {}", count,
-                     units::to_millimetres(axle.thread), units::to_millimetres(axle.pitch),
+  return fmt::format("{} x {} tapped, tap drill {:.2f} mm: {}", count, axle.callout,
                      units::to_millimetres(axle.tap_drill), where);
 }
 

@@ -73,16 +73,18 @@ constexpr std::array<Screw, 7> inch_rows{{
 }};
 
 constexpr std::string_view shoulder_source =
-    "ISO 7379 shoulder, length, thread and head height as suppliers list them; head diameter, key and thread "
-    "length from memory";
+    "ISO 7379 shoulder, length, thread and head height as suppliers list them; f9, head diameter, key and "
+    "thread length from memory";
 
-constexpr ShoulderScrew shoulder_row(std::string_view name, double shoulder, double thread, double pitch,
-                                     double tap_drill, double thread_length, double head_diameter,
-                                     double head_height, double key) {
+constexpr ShoulderScrew shoulder_row(std::string_view thread_name, std::string_view callout, double shoulder,
+                                     double thread, double pitch, double tap_drill, double thread_length,
+                                     double head_diameter, double head_height, double key) {
   constexpr double shortest = 10.0; // mm, of every shoulder in ISO 7379
-  return {name,
+  return {thread_name,
+          callout,
           millimetres(shoulder),
           millimetres(shortest),
+          {units::micrometres(-49.0), units::micrometres(-13.0)}, // f9, 6 to 10 mm
           millimetres(thread),
           millimetres(pitch),
           millimetres(tap_drill),
@@ -93,10 +95,40 @@ constexpr ShoulderScrew shoulder_row(std::string_view name, double shoulder, dou
           shoulder_source};
 }
 
-// Name, shoulder, thread, pitch, tap drill, thread length, head diameter and height, key; mm.
-constexpr std::array<ShoulderScrew, 2> shoulder_rows{{
-    shoulder_row("8 x 10 M6", 8.0, 6.0, 1.0, 5.0, 11.0, 13.0, 5.5, 4.0),
-    shoulder_row("10 x 10 M8", 10.0, 8.0, 1.25, 6.8, 13.0, 16.0, 7.0, 5.0),
+constexpr std::string_view inch_shoulder_source =
+    "ASME B18.3 shoulder screws: thread, shoulder .002 to .004 in under nominal, head, key, thread length, "
+    "from memory; lengths as dealers list them, from memory; usual tap drills";
+
+constexpr ShoulderScrew inch_shoulder(std::string_view thread_name, std::string_view callout, double shoulder,
+                                      double thread, double per_inch, double tap_drill, double thread_length,
+                                      double head_diameter, double head_height, double key) {
+  constexpr double shortest = 3.0 / 8.0;
+  using units::inches;
+  return {thread_name,
+          callout,
+          inches(shoulder),
+          inches(shortest),
+          {inches(-0.004), inches(-0.002)},
+          inches(thread),
+          inches(1.0 / per_inch),
+          inches(tap_drill),
+          inches(thread_length),
+          inches(head_diameter),
+          inches(head_height),
+          inches(key),
+          inch_shoulder_source,
+          true};
+}
+
+// Thread and its callout, shoulder, thread's diameter, pitch (threads an inch), tap drill, thread length,
+// head diameter and height, key; mm, then in.
+constexpr std::array<ShoulderScrew, 4> shoulder_rows{{
+    shoulder_row("M6", "M6×1-6H", 8.0, 6.0, 1.0, 5.0, 11.0, 13.0, 5.5, 4.0),
+    shoulder_row("M8", "M8×1.25-6H", 10.0, 8.0, 1.25, 6.8, 13.0, 16.0, 7.0, 5.0),
+    inch_shoulder("1/4-20", "1/4-20 UNC-2B", 5.0 / 16.0, 0.25, 20, 0.201, 7.0 / 16.0, 7.0 / 16.0, 7.0 / 32.0,
+                  5.0 / 32.0),
+    inch_shoulder("5/16-18", "5/16-18 UNC-2B", 3.0 / 8.0, 0.3125, 18, 0.257, 0.5, 9.0 / 16.0, 0.25,
+                  3.0 / 16.0),
 }};
 
 } // namespace

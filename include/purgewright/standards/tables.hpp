@@ -93,21 +93,24 @@ std::span<const Screw> inch_screws(); // 4-40 to 1/2-13, each in the place of th
 const Screw *screw(std::string_view name);      // of either series; nullptr when unknown
 const Screw *inch_screw(std::string_view name); // that stands for the metric one; nullptr when none does
 
-// ---- Hexagon socket head shoulder screws, ISO 7379: axles and hinges. The shoulder is ground to f9.
+// ---- Hexagon socket head shoulder screws, ISO 7379 and the inch series of ASME B18.3: axles and hinges
 struct ShoulderScrew {
-  std::string_view name; // "8 x 10 M6": shoulder diameter x length, thread
+  std::string_view thread_name; // "M6", "5/16-18"
+  std::string_view callout;     // as a drawing spells its tapped hole: "M6×1-6H", "5/16-18 UNC-2B"
   Length shoulder, length;
+  Limits deviation; // of the ground shoulder from its nominal diameter
   Length thread, pitch, tap_drill, thread_length;
   Length head_diameter, head_height, key; // key: width across flats
   std::string_view source;
+  bool inch = false;
 };
-std::span<const ShoulderScrew> shoulder_screws();
-// The shortest of this shoulder; nullptr when none is listed.
+std::span<const ShoulderScrew> shoulder_screws(); // of both series
+// The shortest listed of this shoulder; nullptr when none is listed.
 const ShoulderScrew *shoulder_screw(Length shoulder);
 
-// ---- Deep-groove ball bearings, ISO 15
+// ---- Deep-groove ball bearings, ISO 15 and the inch series
 struct Bearing {
-  std::string_view number; // "626"
+  std::string_view number; // "626", "R6"
   Length bore, outside_diameter, width;
   Length shaft_shoulder; // least diameter that bears on the inner ring
   std::string_view source;
