@@ -66,6 +66,14 @@ int number_of(const std::vector<fixture::Item> &items, const Part &part) {
   return item->number;
 }
 
+// The backing pin lies so that the plane cuts its contact ring beside the grooves across it, and is seen to
+// touch the cap.
+Solid as_cut(const Part &part) {
+  return part.name == ids::backing_pin ? solids::kernel::placed(part.solid, {.axis = solids::kernel::along_x,
+                                                                             .angle = units::degrees(45.0)})
+                                       : part.solid;
+}
+
 // Items that got their balloon are added to `shown`.
 ViewPlan section(const Inputs &in, const std::vector<fixture::Item> &items, std::set<int> &shown) {
   ViewPlan view;
@@ -79,7 +87,7 @@ ViewPlan section(const Inputs &in, const std::vector<fixture::Item> &items, std:
     const int item = number_of(items, part);
     for (const auto &place : places_of(part)) {
       const auto face = solids::kernel::in_part(
-          part.name, [&] { return cut_face(solids::kernel::placed(part.solid, place), view.looking, {}); });
+          part.name, [&] { return cut_face(solids::kernel::placed(as_cut(part), place), view.looking, {}); });
       if (face.loops.empty()) {
         continue;
       }

@@ -306,7 +306,8 @@ PartPlan plan_index_collar(const Inputs &in) {
   plan.notes.push_back(
       fmt::format("Slit at {:.4g}°. Angles counterclockwise seen on the front face, from 0° at its right.",
                   units::to_degrees(collar.slit_angle)));
-  plan.notes.emplace_back("Engrave each mark's degrees behind it, 2.5 high.");
+  plan.notes.push_back(fmt::format("Engrave each mark's degrees behind it, {} high.",
+                                   in.labels.number(units::millimetres(2.5))));
   list_marks(in, plan, true);
   list_marks(in, plan, false);
   return plan;

@@ -32,7 +32,7 @@ constexpr PortThread thread_10_32{
 
 constexpr PortThread thread_m5{
     .name = "M5",
-    .callout = "M5x0.8-6H",
+    .callout = "M5×0.8-6H",
     .drill = millimetres(4.2),
     .major = millimetres(5.0),
     .pitch = millimetres(0.8),
