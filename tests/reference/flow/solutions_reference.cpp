@@ -4,6 +4,8 @@
 #include "reference/gas/reference_values.hpp"
 #include "unit/gas/design_of.hpp"
 
+#include <utility>
+
 using namespace purgewright;
 using namespace purgewright::flow;
 using gas::reference::entry;
@@ -23,6 +25,9 @@ void check_holds(const Bracket &bracket, double solution) {
   INFO(bracket.low << " .. " << bracket.best << " .. " << bracket.high << " holds " << solution);
   CHECK(bracket.low <= solution);
   CHECK(solution <= bracket.high);
+}
+
+void check_narrow(const Bracket &bracket) {
   CHECK(bracket.high <= widest * bracket.low);
 }
 
@@ -34,9 +39,18 @@ TEST_CASE("Brackets hold the cases of their own jobs", "[reference][flow]") {
     const YAML::Node values = entry("flow_solutions", id).values();
     const auto stage = stage_named(values["stage"].as<std::string>());
     REQUIRE(stage);
-    check_holds(bracket_of(values["job"].as<std::string>(), *stage),
-                values[is_prepurge(*stage) ? "time_s" : "most"].as<double>());
+    const Bracket bracket = bracket_of(values["job"].as<std::string>(), *stage);
+    check_holds(bracket, values[is_prepurge(*stage) ? "time_s" : "most"].as<double>());
+    check_narrow(bracket);
   }
+}
+
+// That the stream to a vent sweeps all that lies between vent and joint, as this case has it, is not believed
+// on one coarse mesh: the bracket stays as wide as a pocket that stands still makes it.
+TEST_CASE("The bracket of a bore with a pocket at its joint holds the case, however wide",
+          "[reference][flow]") {
+  const YAML::Node values = entry("flow_solutions", "case_logger_25_bore").values();
+  check_holds(bracket_of(values["job"].as<std::string>(), Stage::bore), values["time_s"].as<double>());
 }
 
 TEST_CASE("Brackets hold the finer solutions of the same bore, outlet above and below", "[reference][flow]") {
@@ -44,8 +58,12 @@ TEST_CASE("Brackets hold the finer solutions of the same bore, outlet above and 
   const auto time = [](const std::string &id) {
     return entry("flow_solutions", id).values()["time_s"].as<double>();
   };
-  check_holds(bracket_of(job, Stage::bore), time("bore_outlet_above"));
-  check_holds(bracket_of(job, Stage::bore_outlet_below), time("bore_outlet_below"));
+  for (const auto &[stage, id] : {std::pair{Stage::bore, "bore_outlet_above"},
+                                  std::pair{Stage::bore_outlet_below, "bore_outlet_below"}}) {
+    const Bracket bracket = bracket_of(job, stage);
+    check_holds(bracket, time(id));
+    check_narrow(bracket);
+  }
 }
 
 TEST_CASE("With the torch over the joint no case finds the air that the network allows for",
