@@ -126,7 +126,7 @@ TEST_CASE("what flows in is the stage's, halved with the space") {
 
 TEST_CASE("a joint is as hot as its stage says, the fixture as warm as it settles") {
   const PurgeDesign d = gas::test::example("logger-25");
-  const std::string &text = text_of(case_of(d, Stage::away), "0/T");
+  const std::string text = text_of(case_of(d, Stage::away), "0/T");
   CHECK_THAT(text, Contains(fmt::format("joint {{ type fixedValue; value uniform {:.9g}; }}",
                                         d.purge().torch.metal.value())));
   CHECK_THAT(text, Contains("walls { type fixedValue; value uniform 366; }"));
