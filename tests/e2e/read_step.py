@@ -57,7 +57,11 @@ def coloured(entities):
 
 
 def measure(entity):
-    return float(re.search(r"LENGTH_MEASURE\(([-+0-9.E]+)\)", entity)[1])
+    """Millimetres; ISO 10303-41 has a kind of measure before the number."""
+    typed = re.search(r"LENGTH_MEASURE\(([-+0-9.E]+)\)", entity)
+    if typed is None:
+        raise ValueError(f"no length: {entity}")
+    return float(typed[1])
 
 
 def plus_minus(entities):
