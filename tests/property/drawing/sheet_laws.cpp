@@ -113,7 +113,7 @@ TEST_CASE("two decimals of an inch stand on outer sizes over 30 mm, three on all
       }
     }
   }
-  CHECK(two > 5);
+  CHECK(two > 0);
   CHECK(three > 50);
 }
 
