@@ -70,6 +70,33 @@ std::vector<Measured> longest_first(const std::vector<Stroke> &strokes) {
   return out;
 }
 
+// What is left of b beyond the stretch that runs beside a: the longer end of it.
+Segment beyond(const Segment &a, const Segment &b) {
+  const double whole = length(b.b - b.a);
+  const Point v = unit(b.b - b.a);
+  const double one = dot(a.a - b.a, v), other = dot(a.b - b.a, v);
+  const double from = std::max(0.0, std::min(one, other)), to = std::min(whole, std::max(one, other));
+  return from > whole - to ? Segment{b.a, b.a + from * v} : Segment{b.a + to * v, b.b};
+}
+
+// Of two long lines that run beside each other for a stretch, the shorter begins or ends there.
+void cut_back_close_lines(std::vector<Stroke> &strokes, double most) {
+  const auto lines = longest_first(strokes);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    for (std::size_t j = i + 1; j < lines.size(); ++j) {
+      const auto *longer = std::get_if<Segment>(&strokes[lines[i].at].curve);
+      auto *shorter = std::get_if<Segment>(&strokes[lines[j].at].curve);
+      if (longer == nullptr || shorter == nullptr || !overlap(lines[i].box, lines[j].box)) {
+        continue;
+      }
+      const Beside found = beside(*longer, *shorter);
+      if (found.distance > same_line && found.distance < most && found.along >= short_line) {
+        *shorter = beyond(*longer, *shorter);
+      }
+    }
+  }
+}
+
 } // namespace
 
 void leave_out_close_lines(std::vector<Stroke> &strokes, double small) {
@@ -92,6 +119,7 @@ void leave_out_close_lines(std::vector<Stroke> &strokes, double small) {
   }
   std::size_t at = 0;
   std::erase_if(strokes, [&](const Stroke &) { return out[at++]; });
+  cut_back_close_lines(strokes, most);
 }
 
 } // namespace purgewright::drawing

@@ -15,7 +15,7 @@ inline constexpr double least_line_distance = 0.7;
 
 // What runs beside a visible line for a good part of its own length, nearer than printed lines can be told
 // apart and no farther than `small`: an edge break's other edge, a thin wall's other side. The shorter of two
-// goes; of two as long, the later.
+// goes; of two as long, the later. Of two long ones that run so for a stretch alone, the shorter is cut back.
 void leave_out_close_lines(std::vector<Stroke> &strokes, double small);
 
 } // namespace purgewright::drawing

@@ -509,8 +509,10 @@ void Filler::fixture() {
   f.radial_clearance = length(fixture_radial_clearance);
   f.end_clearance = length(fixture_end_clearance);
   f.wall = length(fixture_wall);
-  f.diffuser_hole = length(fixture_diffuser_hole, units::inches(5.0 / 64.0),
-                           "5/64 in drill, as many holes as slow the gas; common practice");
+  f.diffuser_hole =
+      length(fixture_diffuser_hole, units::inches(0.081),
+             "No. 46 drill, the smallest whose webs keep 1.5 mm, as many holes as slow the gas; "
+             "common practice");
   f.circuits = count(fixture_circuits);
   f.plug = choice<PlugWish>(fixture_plug);
   f.cradle = choice<CradleWish>(fixture_cradle);

@@ -42,3 +42,14 @@ TEST_CASE("circles round one centre thin out like lines") {
 TEST_CASE("a form that is not small stays however it is reduced") {
   CHECK(left({line(0.0, 0, 20), line(0.5, 0, 20)}, 0.4) == 2);
 }
+
+TEST_CASE("a long line that runs beside another for a stretch ends where that begins") {
+  std::vector<Stroke> strokes{line(0.0, 0, 20), line(0.5, 18, 36)};
+  leave_out_close_lines(strokes, least_line_distance);
+  REQUIRE(strokes.size() == 2);
+  const auto &cut = std::get<Segment>(strokes[1].curve);
+  CHECK(cut.a.x == Approx(20.0));
+  CHECK(cut.b.x == Approx(36.0));
+  const auto &whole = std::get<Segment>(strokes[0].curve);
+  CHECK(whole.b.x == Approx(20.0));
+}
