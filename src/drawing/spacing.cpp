@@ -108,9 +108,11 @@ void leave_out_close_lines(std::vector<Stroke> &strokes, double small) {
       if (out[lines[j].at] || !overlap(lines[i].box, lines[j].box)) {
         continue;
       }
-      const Beside found = beside(strokes[lines[i].at].curve, strokes[lines[j].at].curve);
-      if (found.distance <= same_line || found.distance >= most ||
-          found.along < std::max(short_line, good_part * lines[j].length)) {
+      const Curve &shorter = strokes[lines[j].at].curve;
+      const Beside found = beside(strokes[lines[i].at].curve, shorter);
+      // Of arcs that run so for a stretch alone none is cut back.
+      const double part = std::holds_alternative<Arc>(shorter) ? 0.0 : good_part * lines[j].length;
+      if (found.distance <= same_line || found.distance >= most || found.along < std::max(short_line, part)) {
         continue;
       }
       const bool as_long = lines[j].length > alike * lines[i].length;
