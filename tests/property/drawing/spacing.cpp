@@ -12,8 +12,10 @@ struct Gap {
   double distance, along; // between the lines' middles; length over which they run beside each other
 };
 
-// Two segments that run in one direction.
-Gap gap_between(const Segment &a, const Segment &b) {
+// Two segments that run in one direction; the distance is that of the shorter one from the longer one's line.
+Gap gap_between(const Segment &one, const Segment &other) {
+  const bool first = length(one.b - one.a) >= length(other.b - other.a);
+  const Segment &a = first ? one : other, &b = first ? other : one;
   const Point u = unit(a.b - a.a);
   const double from = dot(b.a - a.a, u), to = dot(b.b - a.a, u);
   const double along = std::min(length(a.b - a.a), std::max(from, to)) - std::max(0.0, std::min(from, to));
@@ -56,7 +58,8 @@ std::vector<std::string> close_lines(const Sheet &sheet) {
       if (const auto *s = std::get_if<Segment>(&stroke.curve);
           s != nullptr && length(s->b - s->a) > least_length) {
         segments.push_back(*s);
-      } else if (const auto *arc = std::get_if<Arc>(&stroke.curve)) {
+      } else if (const auto *arc = std::get_if<Arc>(&stroke.curve);
+                 arc != nullptr && arc->radius * arc->sweep > least_length) {
         arcs.push_back(*arc);
       }
     }
