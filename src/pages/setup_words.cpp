@@ -73,8 +73,8 @@ std::vector<GasRow> gas_rows(const Findings &f) {
                    outlet_place(f), oxygen_limit_text(job.gas.oxygen_limit_bore), outlet(f),
                    oxygen_limit_text(job.gas.oxygen_limit_chamber))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then 3",
-       "Both down BEFORE the arc, or the bore's gas lifts the puddle. Torch with gas over the slot first, "
-       "then slide the "
+       "Both down BEFORE the arc, or the bore's gas lifts the puddle. FOOT OFF THE PEDAL: it strikes by "
+       "itself after its preflow. Torch gas by valve or purge button, torch over the slot, then slide the "
        "cover aside under it."},
       {"3  Before each arc", bore_weld, chamber_weld, torch, bench_time(purge.torch.preflow),
        fmt::format("Torch over the joint this long. Keep it there while you turn: lifted, hot metal draws in "
@@ -149,11 +149,19 @@ std::vector<std::string> loading_steps(const Findings &f) {
   std::ranges::move(cradle_steps(f), std::back_inserter(steps));
   steps.push_back(fmt::format(
       "Cover{} aside: draw the tube back{}, set the cap on it with tweezers, push it until the cap bears on "
-      "the backing pin. Now clamp the index collar against the stop's rods, their springs pressed in, its "
-      "zero "
-      "at the upper edge of the front stand's far ear: the pointer. Its work lead hangs free.",
+      "the backing pin, edges even all round to a fingernail. {} Its zero at the upper edge of the front "
+      "stand's far ear: the pointer. Its work lead hangs free.",
       f.design.layout.mask.present ? " and slot mask" : "",
-      vented(f) ? ", its vent uppermost (argon runs under air)" : ""));
+      vented(f) ? ", its vent uppermost (argon runs under air)" : "",
+      f.design.layout.stop.present
+          ? "Now clamp the index collar against the stop's rods, their springs pressed in: they press the "
+            "cap on."
+          : "Clamp the index collar beside the front stand. NO AXIAL STOP here: a helper presses the plug "
+            "forward until the last tack is cold; from then the cap is held. Look before each run that it "
+            "still bears."));
+  steps.emplace_back(
+      "Oxygen meter: sealing screw out of the end plate's port, its hose in and left there; the "
+      "bore's at the end of its outlet. One meter reads both in turn.");
   if (f.design.layout.mask.present) {
     steps.push_back("Slot mask on the chamber, its window over the joint, its ends taped down with aluminium "
                     "foil tape. It stays while you weld.");
@@ -162,13 +170,14 @@ std::vector<std::string> loading_steps(const Findings &f) {
       fmt::format("Cover closed. Prepurge {}; read the meter. No meter: {} and a coupon (second page).",
                   bench_time(f.design.purge.wait()), wait_without_meter(f)));
   steps.push_back(fmt::format(
-      "Turn both circuits down. Torch with gas over the closed slot; cover aside under it. Wait {}, "
-      "read the meter again, then strike.",
+      "FOOT OFF THE PEDAL. Both circuits down. Torch gas by its own valve or purge button, torch over the "
+      "closed slot; cover aside under it, hand out. Wait {}, read the meter again. Hood down; only then the "
+      "pedal.",
       torch_preflow(f)));
   steps.push_back(fmt::format(
       "Tacks, then runs, as the table says. Before the hood: mark to the pointer (short line: tack, long "
-      "line: run "
-      "starts), tape where it ends. Weld, hold, turn on. The tube turns {}.",
+      "line: run starts), tape where it ends. Weld, hold, turn on. Looking at the cap, the tube turns {}. "
+      "After the part go back the way you came.",
       f.design.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise"));
   return steps;
 }
@@ -192,7 +201,7 @@ std::string draught_words(const Findings &f) {
 std::vector<std::string> stop_conditions(const Findings &f) {
   const auto &job = f.design.job;
   return {
-      "Oxygen monitor below 19.5 %: gas off, everyone out.",
+      "Oxygen monitor below 19.5 %: EVERYONE OUT FIRST. Bottle shut only from outside or on the way.",
       fmt::format("Meter above {} inside or {} outside: do not strike. Find the leak.",
                   oxygen_limit_text(job.gas.oxygen_limit_bore),
                   oxygen_limit_text(job.gas.oxygen_limit_chamber)),

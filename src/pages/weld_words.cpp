@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 namespace purgewright::pages {
@@ -119,16 +120,35 @@ std::vector<Setting> weld_settings(const Findings &f) {
   return settings;
 }
 
+namespace {
+
+std::string plug_out(fixture::PlugKind kind) {
+  switch (kind) {
+  case fixture::PlugKind::bore_ring:
+  case fixture::PlugKind::cup:
+    return "pull the plug with a twist";
+  case fixture::PlugKind::expanding:
+    return "knob back until the rubber is loose, then draw the plug out";
+  }
+  return {};
+}
+
+} // namespace
+
 std::vector<std::string> unloading_steps(const Findings &f) {
+  std::string out = plug_out(f.design.layout.plug.kind) + "; caps on the hose ends.";
+  if (f.design.layout.cradle.kind == fixture::CradleKind::spindle) {
+    out = "loosen the spindle's set screws, spindle off; " + out;
+  }
+  out.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(out.front())));
   return {
       "Last hold over: torch off, then both circuits off; wait until no gas is heard.",
-      "Gloves, tongs. Loosen the collar's clamp screw.",
+      "Hands off until tube and cap are hand-warm, or heat-proof gloves and tongs. Loosen the collar's clamp "
+      "screw.",
       "Loosen the wiper plate's four knobs, slide plate and wiper back; draw the part straight back until "
       "the cap is behind "
       "the chamber, lift it off.",
-      f.design.layout.cradle.kind == fixture::CradleKind::spindle
-          ? "Loosen the spindle's set screws, spindle off; pull the plug with a twist; caps on the hose ends."
-          : "Pull the plug with a twist; caps on the hose ends.",
+      out,
       "Look at the joint outside and, by a light in the bore, inside, before anything touches it.",
   };
 }
