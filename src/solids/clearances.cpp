@@ -193,9 +193,20 @@ Length least_room(const std::vector<Approach> &tools, const std::vector<Approach
   return found;
 }
 
+// The hole in line with the key is its own stand's axle's: a stand that the arm reaches stands in its way.
+bool reaches_a_stand(const Bounds &arm, const std::vector<Standing> &parts) {
+  return std::ranges::any_of(parts, [&](const Standing &part) {
+    return part.name == ids::cradle_stand && part.at.box.least.x < arm.greatest.x &&
+           arm.least.x < part.at.box.greatest.x;
+  });
+}
+
 Length axle_room(const std::vector<Approach> &keys, const std::vector<Standing> &parts) {
   Length found = far_away;
   for (const Approach &key : keys) {
+    if (reaches_a_stand(box_of(as_solid(key)), parts)) {
+      return {};
+    }
     found = to_parts(as_solid(key), parts, found, [](std::string_view name) {
       return among(name, {ids::base_plate, ids::tail_foot, ids::cradle_stand});
     });
