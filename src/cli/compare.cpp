@@ -61,6 +61,7 @@ constexpr const char *piece_file = "piece.json";
 struct Made {
   report::Comparison comparison;
   std::vector<report::ReadJob> jobs;
+  report::ShardOf piece{};
 };
 
 void write_tables(const OutputFolder &folder, const report::Comparison &comparison) {
@@ -86,7 +87,7 @@ std::optional<Made> compared(const CompareOptions &options) {
   if (complain_of(comparing.problems) || !comparing.comparison) {
     return std::nullopt;
   }
-  return Made{std::move(*comparing.comparison), read_jobs(all)};
+  return Made{std::move(*comparing.comparison), read_jobs(all), wanted.piece};
 }
 
 Made pieces_together(const CompareOptions &options) {
@@ -100,7 +101,7 @@ Made pieces_together(const CompareOptions &options) {
     }
   }
   report::Shard whole = report::merged(std::move(shards));
-  return {std::move(whole.comparison), {std::move(whole.job)}};
+  return {.comparison = std::move(whole.comparison), .jobs = {std::move(whole.job)}};
 }
 
 } // namespace
@@ -131,7 +132,7 @@ ExitCode run_compare(const CompareOptions &options) {
     if (options.shard.empty()) {
       write_tables(folder, comparison);
     } else {
-      const report::Shard piece{.of = report::parse_shard(options.shard),
+      const report::Shard piece{.of = made->piece,
                                 .version = std::string(tool_version),
                                 .job = made->jobs.front(),
                                 .sweeps = options.vary,

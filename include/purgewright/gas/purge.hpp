@@ -82,7 +82,6 @@ struct Torch {
   double back_floor = 0.0;                              // at rest with the torch back, before the arc
   units::Time preflow_best{}, preflow{}; // from the torch over the joint until the joint is under the limit;
                                          // `preflow` from the high bracket and half of the torch's gas
-  bool cleared = true;                   // it does get under the limit
   int arcs = 0;                          // of one part: tacks and runs
 };
 

@@ -49,7 +49,6 @@ double inlet_level(const Subject &s, const Stage &stage) {
 struct Clearing {
   units::Time time{};
   double floor = 0.0;
-  bool cleared = true;
 };
 
 // From `start` until the stirred chamber is under the limit, the torch over the slot with a share of its gas
@@ -62,7 +61,6 @@ Clearing clear(const Subject &s, const Purge &purge, double start, double torch_
   const VolumeFlow out = slot_outflow(s, stage);
   double limit = s.job.gas.oxygen_limit_chamber;
   if (result.floor >= limit) {
-    result.cleared = false;
     limit = near_floor * result.floor;
   }
   if (start > limit) {
@@ -152,7 +150,6 @@ void plan_torch(const Subject &s, Purge &purge) {
   const Clearing best = clear(s, purge, torch.away.best, 1.0);
   const Clearing slow = clear(s, purge, std::max(torch.away.high, torch.cover_open.high), least_torch_share);
   torch.back_floor = slow.floor;
-  torch.cleared = slow.cleared;
   torch.preflow_best = best.time;
   torch.preflow = std::max(best.time, slow.time);
 }

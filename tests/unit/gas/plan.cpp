@@ -151,7 +151,7 @@ TEST_CASE("Gas and time of a part, on paper", "[unit][gas][plan]") {
 TEST_CASE("The torch's preflow clears what came in, on paper", "[unit][gas][plan]") {
   const auto d = example("logger-25");
   const auto torch = d.purge().torch;
-  CHECK(torch.cleared);
+  CHECK(torch.back_floor < d.job.gas.oxygen_limit_chamber);
   CHECK(torch.arcs == 8);
   CHECK(torch.metal == d.job.weld.shielding_temperature);
   // 1 L/min each of chamber and bore (its vent lies in the chamber) and half of the torch's 10.
@@ -182,7 +182,7 @@ TEST_CASE("A weak torch over a large chamber takes longer, and a leaky hose neve
   CHECK(PurgeDesign(job).purge().torch.preflow > usual.preflow);
   job = example_job("logger-25");
   job.gas.oxygen_limit_chamber = 2.001e-6; // the supply brings 2 ppm
-  CHECK_FALSE(PurgeDesign(job).purge().torch.cleared);
+  CHECK(PurgeDesign(job).purge().torch.back_floor >= job.gas.oxygen_limit_chamber);
 }
 
 TEST_CASE("Beside a torch over a wide slot the chamber's flow keeps hot argon from rising",
@@ -194,7 +194,7 @@ TEST_CASE("Beside a torch over a wide slot the chamber's flow keeps hot argon fr
   const auto away = plan::drawn_in(d.subject(), job.weld.shielding_temperature);
   CHECK(hot.high < away.high); // a smaller opening, cooler gas
   const auto purge = d.purge();
-  CHECK(purge.torch.cleared);
+  CHECK(purge.torch.back_floor < job.gas.oxygen_limit_chamber);
   const auto out = plan::slot_outflow(
       d.subject(),
       {.bore = purge.bore.welding, .chamber = purge.chamber.welding, .torch = job.torch.gas_flow});
@@ -352,7 +352,7 @@ TEST_CASE("A wide slot is welded through its mask's window, and the chamber clea
   CHECK(plan::open_slot(design.subject(), false) == design.areas.slot_welding);
   CHECK(plan::slot_depth(design.layout) == design.layout.mask.thickness);
   const auto purge = design.purge();
-  CHECK(purge.torch.cleared);
+  CHECK(purge.torch.back_floor < design.job.gas.oxygen_limit_chamber);
   CHECK(purge.torch.preflow <= seconds(20.5)); // 20 s, and a bisection's last step
   CHECK(purge.chamber.welding_floor.oxygen <= design.job.gas.oxygen_limit_chamber);
   auto bare = design;
