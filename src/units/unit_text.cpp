@@ -144,6 +144,18 @@ bool may_stand(std::string_view unit, std::size_t i) {
   return std::string_view("/*^.() ").find(c) != std::string_view::npos;
 }
 
+// "lg(re mW)": the database knows levels above a reference; no quantity of a job is one, and its reader of
+// them leaks.
+bool names_a_reference(std::string_view unit) {
+  for (auto at = unit.find('('); at != std::string_view::npos; at = unit.find('(', at + 1)) {
+    const auto inside = unit.substr(std::min(unit.find_first_not_of(' ', at + 1), unit.size()));
+    if (inside.size() >= 2 && (inside[0] == 'r' || inside[0] == 'R') &&
+        (inside[1] == 'e' || inside[1] == 'E'))
+      return true;
+  }
+  return false;
+}
+
 } // namespace
 
 std::span<const EverydayUnit> everyday_units() {
@@ -187,7 +199,7 @@ std::string with_trade_names(std::string_view unit) {
 }
 
 bool is_unit_text(std::string_view unit) {
-  if (unit.empty() || unit.size() > 40)
+  if (unit.empty() || unit.size() > 40 || names_a_reference(unit))
     return false;
   for (std::size_t i = 0; i < unit.size(); ++i)
     if (!may_stand(unit, i))

@@ -33,7 +33,8 @@ std::string plain_signs(std::string_view text);
 std::string with_trade_names(std::string_view unit);
 
 // Whether the text has the form of a unit: letters, signs and exponents, no stray number. The database's own
-// syntax also knows scaled and shifted units ("10 mm", "s since ..."), which have no place in a job.
+// syntax also knows scaled and shifted units ("10 mm", "s since ...") and levels ("lg(re mW)"), which have no
+// place in a job.
 bool is_unit_text(std::string_view unit);
 
 } // namespace purgewright::units

@@ -10,7 +10,7 @@ namespace purgewright::test {
 namespace {
 
 // Between double quotes: the texts drawn here hold neither quotes nor backslashes.
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   return fmt::format("\"{}\"", text);
 }
 
@@ -34,14 +34,14 @@ std::string quantity_text(const job::FieldInfo &info, const job::Entry &entry, L
 std::string value_text(const job::FieldInfo &info, const job::Entry &entry, LengthUnit unit) {
   switch (info.kind) {
   case job::FieldKind::text:
-    return quoted(entry.text);
+    return in_quotes(entry.text);
   case job::FieldKind::choice:
     return std::string(info.choices[static_cast<std::size_t>(entry.number)]);
   case job::FieldKind::count:
     return fmt::format("{:.0f}", entry.number);
   case job::FieldKind::text_list: {
     std::vector<std::string> items;
-    std::ranges::transform(entry.list, std::back_inserter(items), quoted);
+    std::ranges::transform(entry.list, std::back_inserter(items), in_quotes);
     return fmt::format("[{}]", fmt::join(items, ", "));
   }
   case job::FieldKind::quantity:

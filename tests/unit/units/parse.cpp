@@ -187,6 +187,9 @@ const Refused refused[] = {
     {"5 mm; 3", Dimension::length, "unknown unit"},
     {"5 mm @ 3", Dimension::length, "unknown unit"},
     {"5 mm since 3", Dimension::length, "unknown unit"},
+    {"5 lg(re m)", Dimension::length, "unknown unit"},
+    {"5 ln( RE m)", Dimension::length, "unknown unit"},
+    {"1 l lg(re11)g(re11)", Dimension::volume, "unknown unit"}, // found by fuzzing: the database's reader leaked on it
     {"5 smoots", Dimension::velocity, "unknown unit"},
     {"5 \u20ac", Dimension::length, "unknown unit"},
     {"5 mm\xff", Dimension::length, "unknown unit"},
