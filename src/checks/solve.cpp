@@ -176,13 +176,13 @@ Solution solve_with(const Changes &kinds, const Draft &stated, Wanted wanted) {
 } // namespace
 
 Solution solve(const Draft &stated) {
-  const Solution as_chosen = solve_with({}, stated, Wanted::best);
+  Solution as_chosen = solve_with({}, stated, Wanted::best);
   const auto now = evaluated(for_trials(stated), evaluate_closed_form);
   if (as_chosen.passes || !now) {
     return as_chosen;
   }
   for (const Changes &kinds : other_kinds(stated, now->layout)) {
-    if (const Solution other = solve_with(kinds, stated, Wanted::passing); other.passes) {
+    if (Solution other = solve_with(kinds, stated, Wanted::passing); other.passes) {
       return other;
     }
   }

@@ -15,6 +15,7 @@
 #include <algorithm>
 #include <charconv>
 #include <filesystem>
+#include <iterator>
 #include <utility>
 
 namespace purgewright::cli {
@@ -29,9 +30,7 @@ struct Refusal : std::runtime_error {
 
 flow::Stage stage_of(const FlowOptions &options) {
   std::vector<std::string_view> names;
-  for (const flow::Stage stage : flow::all_stages) {
-    names.push_back(flow::to_text(stage));
-  }
+  std::ranges::transform(flow::all_stages, std::back_inserter(names), flow::to_text);
   const auto stage = flow::stage_named(options.stage);
   if (!stage) {
     const auto nearest = job::nearest_choice(options.stage, names);
@@ -121,9 +120,9 @@ std::vector<std::string> probe_texts(const fs::path &target, flow::Stage stage) 
   }
   std::ranges::sort(runs);
   std::vector<std::string> texts;
-  for (const auto &[from, folder] : runs) {
-    texts.push_back(files::read(folder / (flow::is_hot(stage) ? "air" : "alpha.air")));
-  }
+  std::ranges::transform(runs, std::back_inserter(texts), [&](const auto &run) {
+    return files::read(run.second / (flow::is_hot(stage) ? "air" : "alpha.air"));
+  });
   return texts;
 }
 

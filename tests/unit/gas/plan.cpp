@@ -425,6 +425,34 @@ TEST_CASE("A vent inside the chamber stirs what the diffuser leaves lying", "[un
   CHECK(design.purge().chamber.tanks < lying.tanks);
 }
 
+TEST_CASE("What stirs through a vent in the chamber is the bore's flow", "[unit][gas][plan]") {
+  auto job = example_job("logger-51");
+  job.fixture.radial_clearance = millimetres(20.0); // so that the jets do not reach up to stir
+  const auto tanks_at = [](const PurgeDesign &design, double bore) {
+    const plan::Stage stage{
+        .bore = litres_per_minute(bore), .chamber = litres_per_minute(2.0), .covered = true};
+    return plan::build_scene(design.subject(), stage).chamber_tanks;
+  };
+  job.tube.vent = {.diameter = millimetres(3.0), .from_joint = millimetres(14.0), .count = 1};
+  const PurgeDesign within(job);
+  REQUIRE(plan::vent_in_cavity(within.subject()));
+  CHECK(tanks_at(within, 10.0) < tanks_at(within, 0.05));
+  job.tube.vent.from_joint = millimetres(70.0);
+  const PurgeDesign outside(job);
+  REQUIRE_FALSE(plan::vent_in_cavity(outside.subject()));
+  CHECK(tanks_at(outside, 10.0) == tanks_at(outside, 0.05));
+}
+
+TEST_CASE("Each side of the joint keeps to its own circuit's limit", "[unit][gas][plan]") {
+  auto job = example_job("logger-25");
+  job.gas.oxygen_limit_bore = 40e-6;
+  job.gas.oxygen_limit_chamber = 90e-6;
+  const PurgeDesign design(job);
+  const auto scene = design.prepurge_scene();
+  CHECK(scene.bore_joint.limit == 40e-6);
+  CHECK(scene.chamber_joint.limit == 90e-6);
+}
+
 TEST_CASE("Standing gas beyond the vent is fed by diffusion into its first tank, by Fick on paper",
           "[unit][gas][plan]") {
   auto job = example_job("logger-25");
