@@ -9,6 +9,7 @@
 #include <array>
 #include <cctype>
 #include <cmath>
+#include <cstddef>
 #include <optional>
 #include <ranges>
 #include <vector>
@@ -60,7 +61,8 @@ std::vector<std::string> sizes_of(std::string_view tube) {
     }
   }
   std::string unit;
-  for (std::string &size : std::ranges::reverse_view(sizes)) {
+  for (std::size_t left = sizes.size(); left > 0; --left) {
+    std::string &size = sizes[left - 1];
     size = plain(size);
     unit = has_unit(size) ? unit_of(size) : unit;
     if (!has_unit(size) && !unit.empty()) {
