@@ -11,7 +11,6 @@
 #include <cmath>
 #include <cstddef>
 #include <optional>
-#include <ranges>
 #include <vector>
 
 namespace purgewright::cli {
