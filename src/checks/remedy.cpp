@@ -1,5 +1,6 @@
 #include "purgewright/checks/remedy.hpp"
 
+#include "knobs.hpp"
 #include "trial.hpp"
 
 #include <fmt/format.h>
@@ -14,14 +15,7 @@ namespace {
 using job::Key;
 using enum job::Key;
 
-// A value that may cure a rule, and the way it should move.
-struct Knob {
-  std::string_view rule;
-  Key key;
-  int way; // +1 larger, -1 smaller
-};
-
-constexpr auto knobs = std::to_array<Knob>({
+constexpr auto own_knobs = std::to_array<Knob>({
     {"access.slot_width", fixture_slot_width, +1},
     {"access.slot_width", torch_cup_outside_diameter, -1},
     {"access.slot_behind", fixture_slot_length, +1},
@@ -49,6 +43,7 @@ constexpr auto knobs = std::to_array<Knob>({
     {"machining.gallery_drill", fixture_circuits, -1},
     {"machining.slot_corner", fixture_slot_length, +1},
     {"machining.slot_corner", fixture_radial_clearance, -1},
+    {"machining.slot_corner", fixture_radial_clearance, +1},
     {"machining.thinnest_wall", fixture_diffuser_hole, +1},
     {"machining.thinnest_wall", fixture_wall, +1},
     {"gas.bore_limit", gas_hose_bore_length, -1},
@@ -56,6 +51,7 @@ constexpr auto knobs = std::to_array<Knob>({
     {"gas.bore_limit", gas_oxygen_in_supply, -1},
     {"gas.bore_limit", tube_vent_diameter, -1},
     {"gas.bore_limit", tube_vent_from_joint, -1},
+    {"gas.bore_limit", tube_vent_from_joint, +1},
     {"gas.chamber_limit", gas_hose_chamber_length, -1},
     {"gas.chamber_limit", gas_oxygen_in_supply, -1},
     {"gas.bore_welding_floor", tube_vent_diameter, +1},
@@ -71,6 +67,7 @@ constexpr auto knobs = std::to_array<Knob>({
     {"gas.prepurge_time", gas_supply_pressure, +1},
     {"gas.torch_back", torch_gas_flow, +1},
     {"gas.torch_back", fixture_radial_clearance, -1},
+    {"gas.torch_back", fixture_radial_clearance, +1},
     {"gas.torch_preflow", torch_gas_flow, +1},
     {"gas.torch_preflow", fixture_radial_clearance, -1},
     {"gas.draught", shop_draught, -1},
@@ -102,7 +99,7 @@ constexpr auto general = std::to_array<Knob>({
 });
 
 bool known(std::string_view rule) {
-  return std::ranges::any_of(knobs, [&](const Knob &knob) { return knob.rule == rule; });
+  return std::ranges::any_of(own_knobs, [&](const Knob &knob) { return knob.rule == rule; });
 }
 
 // The key's value as the design has it, SI.
@@ -196,6 +193,10 @@ double size(const Change &change) {
 
 } // namespace
 
+std::span<const Knob> knobs() {
+  return own_knobs;
+}
+
 std::optional<Change> find_change(const job::Draft &draft, const Design &design, std::string_view rule,
                                   std::span<const Key> keys) {
   const Trial trial(draft, design, rule);
@@ -204,7 +205,7 @@ std::optional<Change> find_change(const job::Draft &draft, const Design &design,
   }
   std::vector<Change> found;
   const bool own = known(rule);
-  for (const Knob &knob : own ? std::span<const Knob>(knobs) : std::span<const Knob>(general)) {
+  for (const Knob &knob : own ? knobs() : std::span<const Knob>(general)) {
     const bool wanted = keys.empty() || std::ranges::find(keys, knob.key) != keys.end();
     if (!wanted || (own && knob.rule != rule) || (!own && trial.needs_purge())) {
       continue;

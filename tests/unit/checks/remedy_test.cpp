@@ -1,10 +1,19 @@
-#include "purgewright/checks/remedy.hpp"
+#include "broken_rules.hpp"
 #include "support/examples.hpp"
+
+#include "purgewright/checks/remedy.hpp"
+
+#include "checks/knobs.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
+#include <set>
+#include <string_view>
+#include <vector>
 
 using namespace purgewright;
 using namespace purgewright::checks;
@@ -79,6 +88,77 @@ TEST_CASE("the change found cures its rule; half of it does not") {
       CHECK(status_of(evaluate_purge(*changed_half.job), test.rule) != Status::pass);
     }
   }
+}
+
+namespace {
+
+// How far a rule is from its limit, positive where it fails; empty where it is not judged.
+std::optional<double> missed_by(const Draft &draft, std::string_view rule) {
+  auto resolution = job::resolve(draft);
+  if (!resolution.job) {
+    return std::nullopt;
+  }
+  const bool hot = rule == "gas.torch_back" || rule == "gas.torch_preflow";
+  const auto results =
+      judge(hot ? evaluate(std::move(*resolution.job)) : evaluate_purge(std::move(*resolution.job)));
+  const auto found = std::ranges::find(results, rule, &RuleResult::id);
+  if (found == results.end() || !found->has_amount) {
+    return std::nullopt;
+  }
+  const double over = found->value - found->limit;
+  return found->bound == Bound::at_most ? over : -over;
+}
+
+// Whether some step of the knob brings the rule nearer to its limit.
+bool helps(const Knob &knob, const Draft &draft) {
+  const auto before = missed_by(draft, knob.rule);
+  const auto now = job::figures(*job::resolve(draft).job);
+  const auto *figure = units::find(now, job::field(knob.key).path);
+  if (!before || figure == nullptr) {
+    return false;
+  }
+  const bool whole = job::field(knob.key).kind == job::FieldKind::count;
+  return std::ranges::any_of(std::array{0.02, 0.1, 0.4}, [&](double share) {
+    const double step =
+        whole ? 1.0 : std::max(share * figure->value, 0.01 * share * job::field(knob.key).most);
+    const auto after = missed_by(with(draft, knob.key, figure->value + knob.way * step), knob.rule);
+    return after && *after < *before;
+  });
+}
+
+} // namespace
+
+// A value that something else outweighs in every job at hand helps neither way.
+TEST_CASE("what may cure a rule is not moved away from its cure") {
+  std::set<std::string_view> tried;
+  int found_helpful = 0;
+  for (const Knob &knob : knobs()) {
+    std::vector<Edits> breaking;
+    for (const auto *list : {&checks::test::bad_alone(), &checks::test::bad_with_others()}) {
+      for (const auto &bad : *list) {
+        if (bad.rule == knob.rule) {
+          breaking.push_back(bad.edits);
+        }
+      }
+    }
+    if (!breaking.empty()) {
+      INFO(knob.rule << ": " << job::field(knob.key).path << (knob.way > 0 ? " larger" : " smaller"));
+      const auto some_job = [&](int way) {
+        return std::ranges::any_of(breaking, [&](const Edits &edits) {
+          return helps({knob.rule, knob.key, way}, draft_with(edits));
+        });
+      };
+      const bool helpful = some_job(knob.way);
+      const bool both_ways = std::ranges::count_if(knobs(), [&](const Knob &other) {
+                               return other.rule == knob.rule && other.key == knob.key;
+                             }) == 2;
+      CHECK((helpful || both_ways || !some_job(-knob.way)));
+      found_helpful += helpful ? 1 : 0;
+      tried.insert(knob.rule);
+    }
+  }
+  CHECK(tried.size() > 15);
+  CHECK(found_helpful > 30);
 }
 
 TEST_CASE("a change leaves no other rule worse") {

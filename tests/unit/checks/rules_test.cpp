@@ -8,6 +8,7 @@
 #include <cmath>
 #include <future>
 #include <limits>
+#include <map>
 #include <optional>
 #include <set>
 #include <string>
@@ -32,6 +33,44 @@ TEST_CASE("every rule has an id of its own, a title, a source and a remedy") {
     CHECK_FALSE(rule.title.ends_with('.'));
   }
   CHECK(ids.size() > 20);
+}
+
+TEST_CASE("a rule's number is of the kind that its words speak of") {
+  using units::Dimension;
+  const std::map<Dimension, std::set<std::string_view>> kinds{
+      {Dimension::length, {"access.slot_width",       "access.slot_behind",
+                           "access.slot_ahead",       "access.pin_away_from_weld",
+                           "access.swing_clear",      "access.loading_path",
+                           "access.tube_slides_in",   "access.plug_comes_out",
+                           "access.tube_turns_clear", "access.torch_clear",
+                           "access.screws_reached",   "access.axle_screws",
+                           "access.ports_reached",    "access.valves_reached",
+                           "fit.tube_turns",          "fit.wiper_presses",
+                           "exit.clearance",          "fit.plug_enters",
+                           "machining.screw_bottoms", "machining.thinnest_wall",
+                           "bench.axial_stop",        "bench.balance",
+                           "bench.press_stroke",      "heat.hot_zone",
+                           "heat.pool_width"}},
+      {Dimension::angle, {"access.line_of_sight"}},
+      {Dimension::area, {"gas.bore_stays_open"}},
+      {Dimension::pressure, {"gas.bore_pressure", "gas.supply_pressure"}},
+      {Dimension::time, {"gas.prepurge_time", "gas.torch_preflow", "log.bore_wait", "log.chamber_wait"}},
+      {Dimension::velocity, {"gas.draught"}},
+      {Dimension::temperature,
+       {"gas.warm_chamber", "heat.interpass", "heat.o_ring", "heat.wiper", "heat.series", "heat.rollers",
+        "heat.cap_centre", "heat.pin_contact", "heat.tacks_melt", "heat.joint_melts", "heat.joint_boils"}},
+      {Dimension::volume, {"assembly.no_interference"}},
+  };
+  for (const auto &rule : rules()) {
+    const auto of_its_kind =
+        std::ranges::find_if(kinds, [&](const auto &kind) { return kind.second.contains(rule.id); });
+    INFO(rule.id);
+    if (of_its_kind != kinds.end()) {
+      CHECK(rule.dimension == of_its_kind->first);
+    } else { // shares and numbers of things
+      CHECK((rule.dimension == Dimension::ratio || rule.dimension == Dimension::count));
+    }
+  }
 }
 
 TEST_CASE("the examples fail no rule, and the small one passes them all") {

@@ -1,4 +1,5 @@
 // What `check` prints: verdict first, short and narrow, every number with the id that `trace` takes.
+#include "purgewright/report/lines.hpp"
 #include "purgewright/report/text.hpp"
 
 #include "support/examples.hpp"
@@ -7,6 +8,7 @@
 
 #include <algorithm>
 #include <regex>
+#include <set>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -100,4 +102,26 @@ TEST_CASE("Rules that fail stand before all numbers, with what to do; wide texts
     INFO(line);
     CHECK(columns(line) <= 110);
   }
+}
+
+TEST_CASE("A limit is printed with the side on which a value keeps to it", "[unit][report]") {
+  const auto findings = report::find(checks::evaluate(job_of("logger-25")));
+  std::set<checks::Bound> seen;
+  for (const auto &rule : findings.rules) {
+    const std::string amount = report::against_limit(findings, rule);
+    INFO(rule.id << ": " << amount);
+    if (amount.empty()) {
+      continue;
+    }
+    const bool most = amount.find("\u2264") != std::string::npos;
+    const bool least =
+        amount.find("\u2265") != std::string::npos || amount.find("limit > ") != std::string::npos;
+    CHECK(most == (rule.bound == checks::Bound::at_most));
+    CHECK(least != most);
+    if (rule.status == checks::Status::pass && rule.value != rule.limit) {
+      CHECK((rule.value < rule.limit) == most);
+    }
+    seen.insert(rule.bound);
+  }
+  CHECK(seen.size() > 1);
 }
