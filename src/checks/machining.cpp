@@ -1,6 +1,7 @@
 // Can it be machined: drill depths and reach, corner radii, groove widths, thread lengths, thinnest walls.
 #include "topics.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
 #include "purgewright/fixture/screw_joint.hpp"
 #include "purgewright/fixture/setups.hpp"
 
@@ -27,8 +28,7 @@ Verdict diffuser_drill(const Design &d) {
   const auto &body = d.layout.body;
   const auto &holes = body.diffuser;
   const Length y = holes.y_of(0); // the outermost row goes deepest
-  const Length depth =
-      -body.plenum.ceiling - units::sqrt(units::square(body.cavity_radius) - units::square(y));
+  const Length depth = cavity_floor(body, y) - body.plenum.ceiling;
   return drill_depth(units::ratio(depth, 2.0 * holes.hole_radius));
 }
 
@@ -102,17 +102,13 @@ Verdict thread_engagement(const Design &d) {
 
 Verdict slot_corner(const Design &d) {
   const auto &body = d.layout.body;
-  const Length half = 0.5 * body.slot.width;
-  const Length height = body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
-  return at_most(units::ratio(height, body.slot.corner_radius),
+  return at_most(units::ratio(slot_wall(body), body.slot.corner_radius),
                  standards::machining_rules().pocket_depth_per_corner_radius_max, Status::caution);
 }
 
 // Metal between an end screw's tapped hole and the cavity.
 Length screw_from_cavity(const fixture::ChamberBody &body) {
-  const auto &screw = body.end_screws[1];
-  return units::sqrt(units::square(screw.y) + units::square(screw.z)) - body.cavity_radius -
-         body.end_tapping.radius;
+  return beside_cavity(body, body.end_screws[1]) - body.end_tapping.radius;
 }
 
 Verdict thinnest_wall(const Design &d) {

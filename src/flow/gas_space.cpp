@@ -1,5 +1,7 @@
 #include "gas_space.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -106,10 +108,10 @@ std::vector<Mouth> diffuser_mouths(const fixture::ChamberBody &body) {
   const auto &diffuser = body.diffuser;
   std::vector<Mouth> mouths;
   for (int row = 0; row < diffuser.rows; ++row) {
-    const double y = diffuser.y_of(row).value(), r = body.cavity_radius.value();
+    const double y = diffuser.y_of(row).value(), floor = cavity_floor(body, diffuser.y_of(row)).value();
     for (int column = 0; column < diffuser.columns; ++column) {
-      mouths.push_back(round_mouth({diffuser.x_of(column).value(), y, -std::sqrt(r * r - y * y)},
-                                   {0.0, 0.0, -1.0}, diffuser.hole_radius));
+      mouths.push_back(
+          round_mouth({diffuser.x_of(column).value(), y, floor}, {0.0, 0.0, -1.0}, diffuser.hole_radius));
     }
   }
   return mouths;

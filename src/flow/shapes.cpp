@@ -1,6 +1,7 @@
 #include "shapes.hpp"
 
 #include "purgewright/fixture/access.hpp"
+#include "purgewright/fixture/cavity.hpp"
 #include "purgewright/fixture/volumes.hpp"
 
 #include <algorithm>
@@ -105,9 +106,11 @@ Matter Shapes::chamber_at(const Point &p, bool torch) const {
   if (in_pin(p.x, r)) {
     return matter::metal;
   }
-  const double wall = (p.x < body.cavity_start.value() ? body.opening_radius : body.cavity_radius).value();
+  const bool hollow = p.x < body.cavity_start.value()
+                          ? r < body.opening_radius.value()
+                          : in_cavity(body, units::metres(p.y), units::metres(p.z));
   const bool in_slot = p.z > 0.0 && in_rounded_rectangle(body.slot, p.x, p.y);
-  return r < wall || in_slot ? matter::chamber : matter::metal;
+  return hollow || in_slot ? matter::chamber : matter::metal;
 }
 
 bool Shapes::in_opening(const Point &p) const {
@@ -147,7 +150,7 @@ std::vector<double> Shapes::chamber_steps() const {
 }
 
 double Shapes::widest_radius() const {
-  return std::max(layout_.body.cavity_radius, layout_.body.opening_radius).value();
+  return std::max(cavity_reach(layout_.body), layout_.body.opening_radius).value();
 }
 
 std::vector<double> Shapes::heights() const {

@@ -1,5 +1,7 @@
 #include "heat/contacts.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -39,7 +41,7 @@ void touch_chamber(const job::Job &job, const fixture::ChamberBody &body, double
     }
   }
   const double block = (body.length() * body.width * body.height()).value();
-  const double hollow = cylinder(body.cavity_radius, body.x_max - body.cavity_start) +
+  const double hollow = (cavity_section(body) * (body.x_max - body.cavity_start)).value() +
                         cylinder(body.opening_radius, body.cavity_start - body.x_min);
   const double surface =
       2.0 * (body.length() * (body.width + body.height()) + body.width * body.height()).value();

@@ -1,5 +1,7 @@
 #include "scene.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -56,8 +58,7 @@ Length slot_depth(const fixture::Layout &layout) {
   if (layout.mask.present) {
     return layout.mask.thickness;
   }
-  const Length half = 0.5 * body.slot.width;
-  return body.z_max - units::sqrt(units::square(body.cavity_radius) - units::square(half));
+  return slot_wall(body);
 }
 
 VolumeFlow slot_outflow(const Subject &s, const Stage &stage) {
