@@ -120,7 +120,7 @@ units::Figures figures(const Design &design) {
     if (design.purge_known) {
       all.push_back(wait_without_meter(design.purge));
       std::ranges::move(heat::figures(design.heat), std::back_inserter(all));
-      std::ranges::move(heat::figures(design.series), std::back_inserter(all));
+      std::ranges::move(heat::figures(design.series, design.layout.body.kind), std::back_inserter(all));
       std::ranges::move(heat::figures(design.run_advice), std::back_inserter(all));
       std::ranges::move(heat::figures(design.order_advice), std::back_inserter(all));
       std::ranges::move(figures(part_heat(design)), std::back_inserter(all));

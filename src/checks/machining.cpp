@@ -64,20 +64,34 @@ Verdict groove_mill(const Design &d) {
                  standards::machining_rules().end_mill_stickout_per_diameter_max, Status::caution);
 }
 
+Length spare(const fixture::Drilling &hole, const standards::Screw &screw, const fixture::ScrewJoint &joint) {
+  return hole.depth - fixture::tap_lead * screw.major - joint.engagement();
+}
+
+// Of the chamber's rear: the wiper's screws in a block's blind holes; of plates through the rear plate, short
+// of its gasket, and the plates' own.
+Length rear_spare(const Layout &l) {
+  const auto &body = l.body;
+  switch (body.kind) {
+  case fixture::ChamberKind::block:
+    return spare(body.end_tapping, *body.end_screw, fixture::wiper_joint(l));
+  case fixture::ChamberKind::plates:
+    break;
+  }
+  return std::min({body.plates.thickness - fixture::wiper_joint(l).engagement(),
+                   spare(body.end_tapping, *body.end_screw, fixture::plate_joint(body)),
+                   spare(body.plates.side_tapping, *body.end_screw, fixture::plate_joint(body))});
+}
+
 // What listed screws leave of their blind holes' thread: none may bottom, and the end plug's set screw stays
 // out of its gas way.
 Verdict screw_bottoms(const Design &d) {
   const auto &b = d.layout.body;
-  const auto spare = [](const fixture::Drilling &hole, const standards::Screw &screw,
-                        const fixture::ScrewJoint &joint) {
-    return hole.depth - fixture::tap_lead * screw.major - joint.engagement();
-  };
   const auto &plug = d.layout.plug;
   const Length cross = plug.cross_screw != nullptr ? fixture::cross_screw_clear(plug) : fixture::screw_spare;
   const Length least =
       std::min({cross, spare(b.end_tapping, *b.end_screw, fixture::end_plate_joint(d.layout)),
-                spare(b.end_tapping, *b.end_screw, fixture::wiper_joint(d.layout)),
-                spare(b.base_tapping, *b.base_screw, fixture::base_joint(d.layout))});
+                rear_spare(d.layout), spare(b.base_tapping, *b.base_screw, fixture::base_joint(d.layout))});
   return at_least(least.value(), 0.5 * fixture::screw_spare.value());
 }
 
@@ -88,8 +102,11 @@ Verdict thread_engagement(const Design &d) {
     return units::ratio(hole.depth, screw.major) - fixture::tap_lead;
   };
   const auto &plate = l.end_plate;
+  const bool plates = l.body.kind == fixture::ChamberKind::plates;
+  const auto &rear = plates ? fixture::plate_joint(l.body) : fixture::wiper_joint(l);
   const double least = std::min(
       {units::ratio(fixture::end_plate_joint(l).engagement(), l.body.end_screw->major),
+       units::ratio(rear.engagement(), l.body.end_screw->major),
        units::ratio(fixture::wiper_joint(l).engagement(), l.body.end_screw->major),
        units::ratio(fixture::base_joint(l).engagement(), l.body.base_screw->major),
        blind(l.stand.foot_tapping, *l.stand.foot_screw),
@@ -111,6 +128,13 @@ Length screw_from_cavity(const fixture::ChamberBody &body) {
   return beside_cavity(body, body.end_screws[1]) - body.end_tapping.radius;
 }
 
+// Of plates: beside the screws in the middle of a side's edge.
+Length beside_side_screws(const fixture::ChamberBody &body) {
+  return body.kind == fixture::ChamberKind::block
+             ? screw_from_cavity(body)
+             : 0.5 * body.plates.thickness - 0.5 * body.end_screw->counterbore_diameter;
+}
+
 Verdict thinnest_wall(const Design &d) {
   const auto &l = d.layout;
   const auto &body = l.body;
@@ -118,8 +142,8 @@ Verdict thinnest_wall(const Design &d) {
   const Length base_screw = body.base_screws[1].y - body.base_tapping.radius - 0.5 * body.plenum.width;
   const Length web = body.diffuser.x_pitch - 2.0 * body.diffuser.hole_radius;
   const Length gallery = l.block.mounts[0].y - l.block.mount_radius - l.block.gallery_radius;
-  const Length thinnest = std::min(
-      {screw_from_cavity(body), slot_side, base_screw, fixture::thinnest_wall(l.plug), web, gallery});
+  const Length thinnest = std::min({screw_from_cavity(body), beside_side_screws(body), slot_side, base_screw,
+                                    fixture::thinnest_wall(l.plug), web, gallery});
   const Length preferred = standards::machining_rules().wall_min;
   return thinnest >= wall_absolute_least ? at_least(thinnest.value(), preferred.value(), Status::caution)
                                          : at_least(thinnest.value(), wall_absolute_least.value());

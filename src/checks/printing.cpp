@@ -1,5 +1,6 @@
 #include "purgewright/checks/printing.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -40,6 +41,10 @@ std::vector<Estimate> estimates(const Design &d) {
                          stand_figure = base_hotter ? base_figure : roller_figure;
   constexpr std::string_view gas_tight = "gas-tight threads and sealing faces: machine them";
   return {{ids::chamber_body, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
+          {ids::chamber_top, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
+          {ids::chamber_side, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
+          {ids::chamber_floor, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
+          {ids::chamber_rear, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
           {ids::chamber_end_plate, plan.cap_centre_peak, "cap's centre it faces", "heat.cap_centre.peak",
            gas_tight},
           {ids::wiper_plate, plan.wiper_peak, "tube in the wiper", "heat.wiper.peak", {}},
@@ -70,7 +75,9 @@ std::vector<PartHeat> part_heat(const Design &d) {
   }
   for (const Estimate &e : estimates(d)) {
     const bool of_sleeve = e.part == ids::plug_bush || e.part == ids::plug_knob;
-    const bool absent = (of_sleeve && d.layout.plug.kind != fixture::PlugKind::expanding) ||
+    const auto walls = fixture::chamber_walls(d.layout.body.kind);
+    const bool absent = (fixture::is_chamber_wall(e.part) && std::ranges::count(walls, e.part) == 0) ||
+                        (of_sleeve && d.layout.plug.kind != fixture::PlugKind::expanding) ||
                         (e.part == ids::axial_stop && !d.layout.stop.present) ||
                         (e.part == ids::tail_foot && !d.layout.tail_foot.present);
     if (!absent) {

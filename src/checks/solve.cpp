@@ -1,5 +1,5 @@
-// The smallest chamber that passes every rule, over what the job leaves open; other kinds of plug and cradle
-// where no size helps.
+// The smallest chamber that passes every rule, over what the job leaves open; other kinds of plug, cradle and
+// chamber where no size helps.
 #include "purgewright/checks/remedy.hpp"
 
 #include "trial.hpp"
@@ -125,15 +125,20 @@ Changes other_choices(const Draft &draft, Key key, int now) {
   return others;
 }
 
-// Kinds of plug and cradle that the layout did not choose: one of them another first, then both.
+// Kinds of plug, cradle and chamber that the layout did not choose: one of them another first, then plug and
+// cradle.
 std::vector<Changes> other_kinds(const Draft &draft, const fixture::Layout &layout) {
   const Changes plugs = other_choices(draft, fixture_plug, 1 + static_cast<int>(layout.plug.kind)),
-                cradles = other_choices(draft, fixture_cradle, 1 + static_cast<int>(layout.cradle.kind));
+                cradles = other_choices(draft, fixture_cradle, 1 + static_cast<int>(layout.cradle.kind)),
+                chambers = other_choices(draft, fixture_chamber, 1 + static_cast<int>(layout.body.kind));
   std::vector<Changes> all;
   for (const Change &change : plugs) {
     all.push_back({change});
   }
   for (const Change &change : cradles) {
+    all.push_back({change});
+  }
+  for (const Change &change : chambers) {
     all.push_back({change});
   }
   for (const Change &plug : plugs) {

@@ -31,6 +31,10 @@ PartPlan plan_assembly(const Inputs &); // with a list of all parts
 
 PartPlan plan_chamber_body(const Inputs &);
 ViewPlan chamber_base_view(const Inputs &); // one of its views
+PartPlan plan_chamber_top(const Inputs &);
+PartPlan plan_chamber_side(const Inputs &);
+PartPlan plan_chamber_floor(const Inputs &);
+PartPlan plan_chamber_rear(const Inputs &);
 PartPlan plan_wiper_plate(const Inputs &);
 PartPlan plan_plenum_cover(const Inputs &);
 PartPlan plan_end_plate(const Inputs &);

@@ -23,12 +23,14 @@ struct PartSheet {
   PartPlan (*plan)(const Inputs &);
 };
 constexpr PartSheet part_sheets[] = {
-    {ids::chamber_body, plan_chamber_body}, {ids::chamber_end_plate, plan_end_plate},
-    {ids::wiper_plate, plan_wiper_plate},   {ids::plenum_cover, plan_plenum_cover},
-    {ids::backing_pin, plan_backing_pin},   {ids::gas_port_block, plan_port_block},
-    {ids::cradle_stand, plan_cradle_stand}, {ids::index_collar, plan_index_collar},
-    {ids::axial_stop, plan_axial_stop},     {ids::base_plate, plan_base_plate},
-    {ids::slot_cover, plan_slot_cover},     {ids::tail_foot, plan_tail_foot},
+    {ids::chamber_body, plan_chamber_body},   {ids::chamber_end_plate, plan_end_plate},
+    {ids::wiper_plate, plan_wiper_plate},     {ids::plenum_cover, plan_plenum_cover},
+    {ids::backing_pin, plan_backing_pin},     {ids::gas_port_block, plan_port_block},
+    {ids::cradle_stand, plan_cradle_stand},   {ids::index_collar, plan_index_collar},
+    {ids::axial_stop, plan_axial_stop},       {ids::base_plate, plan_base_plate},
+    {ids::slot_cover, plan_slot_cover},       {ids::tail_foot, plan_tail_foot},
+    {ids::chamber_top, plan_chamber_top},     {ids::chamber_side, plan_chamber_side},
+    {ids::chamber_floor, plan_chamber_floor}, {ids::chamber_rear, plan_chamber_rear},
 };
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "purgewright/heat/figures.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
 #include "purgewright/units/ids.hpp"
 
 #include <fmt/format.h>
@@ -265,7 +266,7 @@ units::Figures figures(const HeatPlan &plan) {
   return list.take();
 }
 
-units::Figures figures(const Series &series) {
+units::Figures figures(const Series &series, fixture::ChamberKind chamber) {
   constexpr std::string_view lump = "lump of metal that cools in still air (heat/series.hpp)";
   const Ids settled{"heat.series.power", "heat.series.time_constant", std::string(ids::cycle_time),
                     "heat.ambient"};
@@ -274,11 +275,13 @@ units::Figures figures(const Series &series) {
            "Mean heat into the fixture, parts one after another",
            "(mean power x arc time / arc efficiency - heat left in tube and cap) / time for one part",
            {"heat.mean_power", "heat.arc_time", "weld.arc_efficiency", std::string(ids::cycle_time)}, lump);
+  Ids masses{"mass.chamber-end-plate", "mass.base-plate", "chamber.length", "chamber.width",
+             "chamber.height"};
+  for (const std::string_view wall : fixture::chamber_walls(chamber)) {
+    masses.push_back(fmt::format("mass.{}", wall));
+  }
   list.time("heat.series.time_constant", series.time_constant(), "Time constant of the fixture's warming",
-            "heat capacity of chamber, end plate and base plate / their loss to the room",
-            {"mass.chamber-body", "mass.chamber-end-plate", "mass.base-plate", "chamber.length",
-             "chamber.width", "chamber.height"},
-            lump);
+            "heat capacity of chamber, end plate and base plate / their loss to the room", masses, lump);
   list.temperature("heat.series.settled", series.settled, "Fixture after many parts one after another",
                    "room + rise by one part / (1 - exp(-time for one part / time constant))", settled);
   list.temperature("heat.series.settled_on_plastic", series.settled_on_plastic,

@@ -12,7 +12,7 @@ namespace {
 using units::Temperature;
 using units::Time;
 
-// Free faces of chamber body and end plate: sides, ends and top; the bottom stands on the base plate.
+// Free faces of chamber and end plate: sides, ends and top; the bottom stands on the base plate.
 double chamber_surface(const fixture::ChamberBody &body, const fixture::EndPlate &plate) {
   const units::Length length = body.length() + plate.thickness;
   return (2.0 * length * body.height() + 2.0 * body.width * body.height() + length * body.width).value();
@@ -50,7 +50,7 @@ Series settle(const job::Job &job, const fixture::Layout &layout, const fixture:
               const HeatPlan &plan, const ContactWishes &wishes, Time period) {
   const standards::Metal &metal = *job.fixture.material;
   const double by_volume = metal.density.value() * metal.specific_heat.room(), air = wishes.body_loss;
-  const double chamber = by_volume * (volumes.chamber_body + volumes.end_plate).value();
+  const double chamber = by_volume * (volumes.chamber_walls + volumes.end_plate).value();
   const double chamber_loss = air * chamber_surface(layout.body, layout.end_plate);
   const double share =
       fin_efficiency(air, metal.conductivity.room(), 2.0 / layout.base.thickness.value(), // wide and thin

@@ -26,7 +26,7 @@ struct Way {
   bool turns = false; // with the tube, when it is indexed
 };
 
-constexpr std::array<Way, 39> ways{{
+constexpr std::array<Way, 48> ways{{
     {ids::base_plate, {0, 0, -1.6}},
     {"foot", {0, 0, -2.4}},
     {"screw-chamber", {0, 0, -2.6}},
@@ -37,6 +37,15 @@ constexpr std::array<Way, 39> ways{{
     {ids::plenum_cover, {0, 0, -0.8}},
     {"plenum-gasket", {0, 0, -0.4}},
     {ids::chamber_body, {0, 0, 0}},
+    {ids::chamber_floor, {0, 0, 0}},
+    {ids::chamber_side, {0, 0, 0.4}},
+    {ids::chamber_top, {0, 0, 1}},
+    {ids::chamber_rear, {-0.3, 0, 0}},
+    {"side-gasket", {0, 0, 0.2}},
+    {"rear-gasket", {-0.15, 0, 0}},
+    {"screw-side", {0, 0, 1.3}},
+    {"screw-rear", {-0.6, 0, 0}},
+    {"dowel-rear", {-0.1, 0, 0}},
     {"end-gasket", {0.5, 0, 0}},
     {ids::chamber_end_plate, {1, 0, 0}},
     {ids::backing_pin, {2.4, 0, 0}},

@@ -78,6 +78,7 @@ void add_fixture(Table &t) {
   simple(t, fixture_circuits, 2, "one outlet for the bore, one for the chamber");
   choice(t, fixture_plug, "auto", "the first kind that seals this bore and that a hand can set");
   choice(t, fixture_cradle, "auto", "chosen by the tube's length");
+  choice(t, fixture_chamber, "auto", "a block up to 5 kg that stock holds, plates beyond");
 }
 
 void add_shop(Table &t) {

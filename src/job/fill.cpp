@@ -516,6 +516,7 @@ void Filler::fixture() {
   f.circuits = count(fixture_circuits);
   f.plug = choice<PlugWish>(fixture_plug);
   f.cradle = choice<CradleWish>(fixture_cradle);
+  f.chamber = choice<ChamberWish>(fixture_chamber);
   number(fixture_family, 0, Basis::fallback, "no other tube shares the bench");
   job_.family = draft_.family;
   const double slot_length = number(fixture_slot_length, 0, Basis::fallback, "absent: sized by the layout");

@@ -29,6 +29,7 @@ constexpr std::array<std::string_view, 5> pin_metals{"aluminium-6082", "aluminiu
                                                      "copper-c110", "titanium-grade-2"};
 constexpr std::array<std::string_view, 4> plugs{"auto", "bore-ring", "expanding", "cup"};
 constexpr std::array<std::string_view, 3> cradles{"auto", "stands", "spindle"};
+constexpr std::array<std::string_view, 3> chambers{"auto", "block", "plates"};
 constexpr std::array<std::string_view, 2> unit_systems{"metric", "inch"};
 constexpr std::array<std::string_view, 4> sheets{"A4", "A3", "Letter", "Tabloid"};
 constexpr std::array<std::string_view, 2> projections{"first", "third"};
@@ -186,6 +187,8 @@ constexpr std::array<FieldInfo, key_count> table{{
     choice(fixture_cradle, "fixture.cradle", cradles,
            "What rolls on the stands: the tube itself (stands), or a spindle on the plug that holds it "
            "(spindle)."),
+    choice(fixture_chamber, "fixture.chamber", chambers,
+           "What the chamber is made of: milled from a block, or plates screwed together over gaskets."),
     text_list(fixture_family, "fixture.family",
               "Job files of other tubes welded on the same base plate, gas-port block and cradle."),
     choice(shop_units, "shop.units", unit_systems, "Units of the sheets and of the threads chosen."),

@@ -2,6 +2,7 @@
 
 #include "text_parts.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
 #include "purgewright/fixture/choices.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/report/bench_numbers.hpp"
@@ -202,6 +203,19 @@ Line plug_line(const Findings &f) {
       "plug.groove_diameter");
 }
 
+std::string cavity_text(const Findings &f) {
+  const auto &body = f.design.layout.body;
+  const auto length = [&](units::Length l) { return shop(f, l.value(), Dimension::length); };
+  switch (body.kind) {
+  case fixture::ChamberKind::block:
+    return fmt::format("{} diameter", length(2.0 * body.cavity_radius));
+  case fixture::ChamberKind::plates:
+    break;
+  }
+  return fmt::format("{} wide, {} high", length(2.0 * fixture::between_sides(body)),
+                     length(fixture::under_top(body) + body.cavity_radius));
+}
+
 } // namespace
 
 Lines sizes(const Findings &f) {
@@ -209,13 +223,13 @@ Lines sizes(const Findings &f) {
   const auto &body = d.layout.body;
   const auto length = [&](units::Length l) { return shop(f, l.value(), Dimension::length); };
   Lines text;
-  text += row("chamber body",
+  text += row(body.kind == fixture::ChamberKind::block ? "chamber body" : "chamber of plates",
               fmt::format("{} x {} x {}", length(body.length()), length(body.width), length(body.height())),
               "chamber.length");
-  text += row("cavity",
-              fmt::format("{} diameter; slot {} x {}", length(2.0 * body.cavity_radius),
-                          length(body.slot.length()), length(body.slot.width)),
-              "chamber.slot.width");
+  text += row(
+      "cavity",
+      fmt::format("{}; slot {} x {}", cavity_text(f), length(body.slot.length()), length(body.slot.width)),
+      "chamber.slot.width");
   text +=
       row("rear opening",
           fmt::format("{} for {} to {}, wiper cut to {}", length(2.0 * body.opening_radius),

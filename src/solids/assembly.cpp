@@ -54,11 +54,13 @@ struct Builder {
 
 void add_chamber(const job::Job &job, const fixture::Layout &layout, Builder &builder) {
   const auto &plate = layout.end_plate;
-  builder.add(ids::chamber_body, "Chamber body", [&] { return build_chamber_body(layout); }, {},
-              {port(*job.gas.port_thread, "gas inlet"),
-               tapped(8, *layout.body.end_screw, "end plate and wiper plate"),
-               tapped(4, *layout.body.base_screw, "base"),
-               reamed(2, layout.body.dowel.radius, "dowels to the base plate")});
+  if (layout.body.kind == fixture::ChamberKind::block) { // plates are lists of features
+    builder.add(ids::chamber_body, "Chamber body", [&] { return build_chamber_body(layout); }, {},
+                {port(*job.gas.port_thread, "gas inlet"),
+                 tapped(8, *layout.body.end_screw, "end plate and wiper plate"),
+                 tapped(4, *layout.body.base_screw, "base"),
+                 reamed(2, layout.body.dowel.radius, "dowels to the base plate")});
+  }
   builder.add(ids::chamber_end_plate, "Chamber end plate", [&] { return build_end_plate(layout); },
               at(plate.placement),
               {tapped(1, *plate.clamp_screw, "clamp screw of the backing pin"),
@@ -102,6 +104,9 @@ void add_feature_parts(const fixture::Layout &layout, Builder &builder) {
       builder.add(
           part.id, std::string(part.title), [&] { return build_part(part); }, at(part.placement),
           notes_of(part));
+      if (part.count == 2) {
+        builder.assembly.parts.back().more_places = {at(part.second)};
+      }
     }
   }
 }

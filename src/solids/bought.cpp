@@ -3,6 +3,7 @@
 
 #include "tools.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
 #include "purgewright/fixture/parts_list.hpp"
 #include "purgewright/fixture/screw_joint.hpp"
 
@@ -112,6 +113,45 @@ void add_closures(const fixture::Layout &l, List &list) {
   }
   list.add("screw-wiper", screw(*wiper.knob, kernel::along_x, wiper.plate_thickness + wiper.thickness),
            places);
+}
+
+// What holds a chamber of plates together: screws down into the sides and up, gaskets, the rear plate's
+// dowels.
+void add_plates(const fixture::Layout &l, List &list) {
+  const auto &body = l.body;
+  if (body.kind != fixture::ChamberKind::plates) {
+    return;
+  }
+  const auto &plates = body.plates;
+  const auto &sides = plates.sides;
+  const Length grip = fixture::plate_grip(body), head = plates.thickness - body.end_screw->counterbore_depth;
+  const Length low = -body.cavity_radius, high = fixture::under_top(body);
+  std::vector<Placement> down, rear, gaskets, dowels;
+  for (const double side : {-1.0, 1.0}) {
+    const Length y = side * sides.first.y;
+    gaskets.push_back(at({}, y, low));
+    gaskets.push_back(at({}, y, high - plates.gasket));
+    for (int i = 0; i < sides.count; ++i) {
+      const Length x = sides.first.x + double(i) * sides.pitch;
+      down.push_back(at(x, y, high + head));
+      // The same screw upside down.
+      down.push_back({.offset = {x, y, low - head}, .axis = kernel::along_x, .angle = units::degrees(180.0)});
+    }
+  }
+  for (const Position &p : body.end_screws) {
+    rear.push_back(at(body.x_min + body.end_screw->counterbore_depth, p.y, p.z));
+  }
+  for (const Position &p : plates.dowels) {
+    dowels.push_back(at(plates.walls_start - plates.gasket - dowel_stub, p.y, p.z));
+  }
+  list.add("screw-side", screw(*body.end_screw, kernel::against_z, grip), down);
+  list.add("screw-rear", screw(*body.end_screw, kernel::along_x, grip), rear);
+  list.add("side-gasket", build_side_gasket(l), gaskets);
+  list.add("rear-gasket", build_rear_gasket(l), {at(body.cavity_start, {}, {})});
+  list.add("dowel-rear",
+           kernel::cylinder({{}, kernel::along_x}, dowel_share * body.dowel.radius,
+                            2.0 * dowel_stub + plates.gasket),
+           dowels);
 }
 
 // From under the base plate up into what stands on it.
@@ -266,6 +306,7 @@ std::vector<Part> bought_parts(const job::Job &job, const fixture::Layout &layou
   add_press(layout, list);
   add_chamber_screws(layout, list);
   add_closures(layout, list);
+  add_plates(layout, list);
   add_base_screws(layout, list);
   add_gas_fittings(job, layout, list);
   return list.take();

@@ -3,6 +3,7 @@
 
 #include "tools.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
 #include "purgewright/solids/kernel/boolean.hpp"
 #include "purgewright/solids/kernel/chamfer.hpp"
 #include "purgewright/solids/kernel/cutters.hpp"
@@ -85,6 +86,18 @@ std::vector<Solid> footprint_holes(const fixture::PlenumCover &cover, Length thi
   return tools;
 }
 
+// Through a gasket round the cavity, from x = 0.
+Solid cavity_cutter(const fixture::ChamberBody &body, Length thickness) {
+  switch (body.kind) {
+  case fixture::ChamberKind::block:
+    return kernel::through_cutter({{}, kernel::along_x}, 2.0 * body.cavity_radius, thickness);
+  case fixture::ChamberKind::plates:
+    break;
+  }
+  const Length half = between_sides(body), over = kernel::cutter_overshoot;
+  return kernel::box({-over, -half, -body.cavity_radius}, {thickness + over, half, under_top(body)});
+}
+
 Solid strip(const fixture::BackingPin &pin, bool upright) {
   const Length reach = pin.contact_outer_radius + kernel::cutter_overshoot;
   const Length half = 0.5 * pin.groove_width;
@@ -135,13 +148,46 @@ Solid build_end_gasket(const fixture::Layout &layout) {
   const auto &plate = layout.end_plate;
   return kernel::in_part("end-gasket", [&] {
     const Length half = 0.5 * plate.width;
-    std::vector<Solid> tools{
-        kernel::through_cutter({{}, kernel::along_x}, 2.0 * layout.body.cavity_radius, layout.gasket)};
+    std::vector<Solid> tools{cavity_cutter(layout.body, layout.gasket)};
     for (const auto &at : plate.screws) {
       tools.push_back(kernel::through_cutter({{{}, at.y, at.z}, kernel::along_x},
                                              2.0 * plate.screw_clearance_radius, layout.gasket));
     }
     return kernel::cut(kernel::box({{}, -half, plate.z_min}, {layout.gasket, half, plate.z_max}), tools);
+  });
+}
+
+Solid build_side_gasket(const fixture::Layout &layout) {
+  const auto &body = layout.body;
+  const auto &screws = body.plates.sides;
+  return kernel::in_part("side-gasket", [&] {
+    const Length half = 0.5 * body.plates.thickness;
+    std::vector<Solid> tools;
+    for (int i = 0; i < screws.count; ++i) {
+      tools.push_back(
+          kernel::through_cutter({{screws.first.x + double(i) * screws.pitch, {}, {}}, kernel::along_z},
+                                 body.end_screw->clearance, body.plates.gasket));
+    }
+    return kernel::cut(
+        kernel::box({body.plates.walls_start, -half, {}}, {body.x_max, half, body.plates.gasket}), tools);
+  });
+}
+
+Solid build_rear_gasket(const fixture::Layout &layout) {
+  const auto &body = layout.body;
+  const Length thickness = body.plates.gasket;
+  return kernel::in_part("rear-gasket", [&] {
+    std::vector<Solid> tools{cavity_cutter(body, thickness)};
+    for (const auto &at : body.end_screws) {
+      tools.push_back(
+          kernel::through_cutter({{{}, at.y, at.z}, kernel::along_x}, body.end_screw->clearance, thickness));
+    }
+    for (const auto &at : body.plates.dowels) {
+      tools.push_back(
+          kernel::through_cutter({{{}, at.y, at.z}, kernel::along_x}, 2.0 * body.dowel.radius, thickness));
+    }
+    const Length half = 0.5 * body.width;
+    return kernel::cut(kernel::box({{}, -half, body.bottom}, {thickness, half, body.z_max}), tools);
   });
 }
 

@@ -1,6 +1,7 @@
 #include "purgewright/solids/clearances.hpp"
 
 #include "access_bodies.hpp"
+#include "purgewright/fixture/cavity.hpp"
 #include "purgewright/solids/kernel/ray.hpp"
 #include "purgewright/units/ids.hpp"
 
@@ -104,12 +105,13 @@ Length loading_room(const job::Cap &cap, const fixture::LoadedCap &load, const s
   Length found = far_away;
   for (const Solid &swept : lowered_cap(cap, load.top)) {
     found = to_parts(swept, parts, found, [](std::string_view name) {
-      return among(name, {ids::chamber_body, ids::slot_cover, ids::chamber_end_plate});
+      return fixture::is_chamber_wall(name) || among(name, {ids::slot_cover, ids::chamber_end_plate});
     });
   }
   for (const auto &tip : {load.inner_tip, load.outer_tip}) {
     found = to_parts(as_solid(tip), parts, found, [](std::string_view name) {
-      return among(name, {ids::chamber_body, ids::slot_cover, ids::chamber_end_plate, ids::backing_pin});
+      return fixture::is_chamber_wall(name) ||
+             among(name, {ids::slot_cover, ids::chamber_end_plate, ids::backing_pin});
     });
   }
   return found;
@@ -128,7 +130,7 @@ Length sliding_room(const fixture::Turned &tube, const std::vector<Standing> &pa
 // The part drawn back through the chamber, then the wiper's plate on it before the front stand.
 Length leaving_room(const fixture::AccessTools &tools, const std::vector<Standing> &parts) {
   const Length beside = to_parts(as_solid(tools.leaving), parts, far_away,
-                                 [](std::string_view name) { return name == ids::chamber_body; });
+                                 [](std::string_view name) { return fixture::is_chamber_wall(name); });
   const auto plate =
       kernel::placed(part_of(parts, ids::wiper_plate), {.offset = {-tools.plate_back, {}, {}}});
   return to_parts(plate.solid, parts, beside,
@@ -150,7 +152,8 @@ Length torch_room(const std::vector<Solid> &torch, const std::vector<Standing> &
   Length found = far_away;
   for (const Solid &piece : torch) {
     found = to_parts(piece, parts, found, [](std::string_view name) {
-      return among(name, {ids::chamber_body, ids::slot_mask, ids::slot_cover, ids::chamber_end_plate});
+      return fixture::is_chamber_wall(name) ||
+             among(name, {ids::slot_mask, ids::slot_cover, ids::chamber_end_plate});
     });
   }
   return found;
@@ -271,8 +274,9 @@ fixture::Clearances measure_clearances(const job::Job &job, const fixture::Layou
   const auto open = opened(parts, layout.cover);
   const std::vector<Solid> torch{torch_barrel(tools.torch), torch_handle(tools.torch)};
   std::vector<kernel::Target> targets;
-  for (const kernel::Located &part : {kernel::located(torch[0]), kernel::located(torch[1]),
-                                      part_of(open, ids::chamber_body), part_of(open, ids::slot_cover)}) {
+  for (const kernel::Located &part :
+       {kernel::located(torch[0]), kernel::located(torch[1]),
+        part_of(open, fixture::chamber_lid(layout.body.kind)), part_of(open, ids::slot_cover)}) {
     targets.emplace_back(part, above_joint(tools.torch));
   }
   if (layout.mask.present) {

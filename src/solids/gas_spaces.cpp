@@ -3,6 +3,8 @@
 
 #include "tools.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
+
 #include "purgewright/solids/kernel/boolean.hpp"
 #include "purgewright/solids/kernel/cutters.hpp"
 #include "purgewright/solids/kernel/measure.hpp"
@@ -11,6 +13,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
+#include <vector>
 
 namespace purgewright::solids {
 namespace {
@@ -30,8 +34,8 @@ Solid in_place(const Assembly &assembly, std::string_view name) {
 }
 
 // All that a part leaves of its plain block and that gas can reach: drilled holes are pieces of their own.
-Solid open_space(const Solid &block, const Solid &metal, std::size_t drilled) {
-  return kernel::largest_piece(kernel::cut(block, {metal}, 1 + static_cast<int>(drilled)));
+Solid open_space(const Solid &block, const std::vector<Solid> &metal, std::size_t drilled) {
+  return kernel::largest_piece(kernel::cut(block, metal, 1 + static_cast<int>(drilled)));
 }
 
 // A tool of its own: caps may be wider or narrower than the tube by less than a turned tool can step.
@@ -77,19 +81,48 @@ units::Volume gasket_holes(const fixture::Layout &layout, const Assembly &assemb
   const Length half = 0.5 * body.width;
   const Solid end = open_space(
       kernel::box({body.x_max, -half, -body.z_max}, {body.x_max + layout.gasket, half, body.z_max}),
-      in_place(assembly, "end-gasket"), body.end_screws.size());
+      {in_place(assembly, "end-gasket")}, body.end_screws.size());
   const Solid under = open_space(
       kernel::box({body.x_min, -half, body.bottom - layout.gasket}, {body.x_max, half, body.bottom}),
-      in_place(assembly, "plenum-gasket"), cover.screws.size() + cover.dowels.size());
+      {in_place(assembly, "plenum-gasket")}, cover.screws.size() + cover.dowels.size());
   return kernel::volume(kernel::cut(end, {in_place(assembly, ids::backing_pin)})) + kernel::volume(under);
 }
 
-Solid chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+// Each wall and gasket where it stands, in all its places.
+std::vector<Solid> standing(const Assembly &assembly, std::span<const std::string_view> names) {
+  std::vector<Solid> solids;
+  for (const std::string_view name : names) {
+    const Part &found = part(assembly, name);
+    solids.push_back(kernel::placed(found.solid, found.place));
+    for (const auto &place : found.more_places) {
+      solids.push_back(kernel::placed(found.solid, place));
+    }
+  }
+  return solids;
+}
+
+Solid within_walls(const fixture::Layout &layout, const Assembly &assembly) {
   const auto &body = layout.body;
-  const Solid open = open_space(chamber_stock(body), part(assembly, ids::chamber_body).solid,
-                                2 * body.end_screws.size() + body.base_screws.size() + body.dowels.size());
-  return kernel::cut(
-      open, {tube_in_chamber(job, layout), cap_outside(job.cap), in_place(assembly, ids::backing_pin)});
+  const std::size_t below = body.base_screws.size() + body.dowels.size();
+  switch (body.kind) {
+  case fixture::ChamberKind::block:
+    return open_space(chamber_stock(body), {part(assembly, ids::chamber_body).solid},
+                      2 * body.end_screws.size() + below);
+  case fixture::ChamberKind::plates:
+    break;
+  }
+  const auto walls = fixture::chamber_walls(body.kind);
+  std::vector<std::string_view> names(walls.begin(), walls.end());
+  names.insert(names.end(), {"side-gasket", "rear-gasket"});
+  const auto &plates = body.plates;
+  const std::size_t sides = 4 * static_cast<std::size_t>(plates.sides.count);
+  return open_space(chamber_stock(body), standing(assembly, names),
+                    2 * body.end_screws.size() + below + sides + plates.knobs.size() + plates.dowels.size());
+}
+
+Solid chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {
+  return kernel::cut(within_walls(layout, assembly), {tube_in_chamber(job, layout), cap_outside(job.cap),
+                                                      in_place(assembly, ids::backing_pin)});
 }
 
 Solid dome_hollow(const job::Cap &cap) {

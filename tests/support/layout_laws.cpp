@@ -115,6 +115,42 @@ void end_screw_laws(const fixture::ChamberBody &b, Laws &laws) {
   }
 }
 
+// Of plates: holes that cross in top and floor keep metal between them.
+void plates_laws(const fixture::ChamberBody &b, Laws &laws) {
+  if (b.kind == fixture::ChamberKind::block) {
+    return;
+  }
+  const auto &p = b.plates;
+  const double sunk = 0.5 * mm(b.end_screw->counterbore_diameter);
+  const double deep = mm(b.end_tapping.depth) + point(mm(b.end_tapping.radius));
+  for (int i = 0; i < p.sides.count; ++i) {
+    const double x = mm(p.sides.first.x) + i * mm(p.sides.pitch), y = mm(p.sides.first.y);
+    laws.more(x - mm(p.walls_start) - deep - sunk, web, "metal between side screw and rear screw");
+    laws.more(mm(b.x_max) - x - deep - sunk, web, "metal between side screw and end screw");
+    for (const auto &at : b.base_screws) {
+      laws.more(std::hypot(x - mm(at.x), y - std::abs(mm(at.y))) - sunk - mm(b.base_tapping.radius), web,
+                "metal between side screw and base screw");
+    }
+    for (const auto &at : b.dowels) {
+      laws.more(std::hypot(x - mm(at.x), y - std::abs(mm(at.y))) - sunk - mm(b.dowel.radius), web,
+                "metal between side screw and dowel");
+    }
+  }
+  laws.more(mm(p.sides.first.y) - sunk - 0.5 * mm(b.slot.width) - mm(b.slot.edge_break), web,
+            "metal between side screw and slot");
+  const double dowel_y = mm(p.dowels[1].y), dowel_z = mm(p.dowels[1].z), r = mm(b.dowel.radius);
+  laws.more(dowel_y - r - 0.5 * mm(b.plenum.width), web, "metal between rear dowel and plenum");
+  laws.more(-mm(b.cavity_radius) - dowel_z - r, web, "metal over a rear dowel");
+  laws.more(mm(b.plenum.x_min - p.walls_start), web, "metal of the floor behind the plenum");
+  laws.more(mm(b.slot.x_min - p.walls_start) - mm(b.slot.edge_break), web, "metal of the top behind the slot");
+  for (const auto &knob : p.knobs) {
+    for (const auto &screw : b.end_screws) {
+      laws.more(std::hypot(mm(knob.y - screw.y), mm(knob.z - screw.z)) - sunk - mm(b.end_tapping.radius), web,
+                "metal between a knob's thread and a counterbore");
+    }
+  }
+}
+
 // Holes of the base's screws, upwards from the bottom face.
 void base_screw_laws(const fixture::ChamberBody &b, Laws &laws) {
   const double r = mm(b.base_tapping.radius), major = 0.5 * mm(b.base_screw->major);
@@ -122,7 +158,7 @@ void base_screw_laws(const fixture::ChamberBody &b, Laws &laws) {
   for (const auto &at : b.base_screws) {
     const double y = std::abs(mm(at.y));
     laws.more(0.5 * mm(b.width) - y - major, web, "metal beside a base screw");
-    laws.more(mm(at.x - b.x_min) - major, web, "metal behind a base screw");
+    laws.more(mm(at.x - b.foot_start()) - major, web, "metal behind a base screw");
     laws.more(mm(b.x_max - at.x) - major, web, "metal ahead of a base screw");
     laws.more(y - 0.5 * mm(b.plenum.width) - major, web, "metal between base screw and plenum");
     // The hole's inner edge under the cavity's wall.
@@ -390,6 +426,7 @@ std::vector<std::string> broken_laws(const Job &job, const Layout &layout) {
   closure_laws(job, layout, laws);
   end_screw_laws(layout.body, laws);
   base_screw_laws(layout.body, laws);
+  plates_laws(layout.body, laws);
   end_plate_laws(layout, laws);
   pin_laws(job, layout, laws);
   plug_laws(job, layout, laws);

@@ -30,6 +30,16 @@ template <class B, class F> void chamber_spaces(B &b, F &f) {
   f(b.plenum.x_min), f(b.plenum.x_max), f(b.plenum.width), f(b.plenum.corner_radius), f(b.plenum.ceiling);
   f(b.diffuser.hole_radius), f(b.diffuser.x_first), f(b.diffuser.x_pitch), f(b.diffuser.y_pitch);
 }
+template <class P, class F> void plates(P &p, F &f) {
+  f(p.thickness), f(p.gasket), f(p.walls_start), f(p.sides.pitch);
+  position(p.sides.first, f), drilling(p.side_tapping, f);
+  for (auto &at : p.knobs) {
+    position(at, f);
+  }
+  for (auto &at : p.dowels) {
+    position(at, f);
+  }
+}
 template <class B, class F> void body(B &b, F &f) {
   f(b.x_min), f(b.x_max), f(b.width), f(b.z_min), f(b.bottom), f(b.z_max);
   f(b.cavity_radius), f(b.cavity_start), f(b.opening_radius), f(b.inlet_z), f(b.inlet_radius);
@@ -44,6 +54,7 @@ template <class B, class F> void body(B &b, F &f) {
   for (auto &p : b.base_screws) {
     position(p, f);
   }
+  plates(b.plates, f);
 }
 template <class W, class F> void wiper(W &w, F &f) {
   position(w.placement, f);

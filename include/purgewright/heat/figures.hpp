@@ -22,7 +22,7 @@ namespace purgewright::heat {
 
 units::Figures figures(const HeatPlan &);
 units::Figures figures(const RunAdvice &);
-units::Figures figures(const Series &);
+units::Figures figures(const Series &, fixture::ChamberKind);
 units::Figures figures(const OrderAdvice &);
 
 } // namespace purgewright::heat

@@ -24,6 +24,7 @@ enum class RunOrder { consecutive, alternating };     // alternating: each oppos
 enum class GasSpecies { argon, helium };
 enum class LogUse { compare, apply }; // what a measured log is for
 enum class CradleWish { automatic, stands, spindle };
+enum class ChamberWish { automatic, block, plates };
 enum class Sheet { a4, a3, letter, tabloid };
 enum class PlugWish { automatic, bore_ring, expanding, cup };
 enum class Projection { first, third };
@@ -120,6 +121,7 @@ struct FixtureWishes {
   int circuits = 2;
   PlugWish plug = PlugWish::automatic;
   CradleWish cradle = CradleWish::automatic;
+  ChamberWish chamber = ChamberWish::automatic;
 };
 
 // Bar or plate on the shop's rack.

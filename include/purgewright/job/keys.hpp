@@ -81,6 +81,7 @@ enum class Key : unsigned char {
   fixture_circuits,
   fixture_plug,
   fixture_cradle,
+  fixture_chamber,
   fixture_family,
   shop_units,
   shop_sheet,

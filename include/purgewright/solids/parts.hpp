@@ -38,7 +38,9 @@ kernel::Solid build_chamber_body(const fixture::Layout &);
 kernel::Solid build_wiper_plate(const fixture::Layout &);
 kernel::Solid build_wiper(const fixture::Layout &); // as it lies on the tube
 kernel::Solid build_plenum_cover(const fixture::Layout &);
-kernel::Solid build_end_gasket(const fixture::Layout &);    // origin on the axis in the body's face
+kernel::Solid build_end_gasket(const fixture::Layout &);  // origin on the axis in the body's face
+kernel::Solid build_side_gasket(const fixture::Layout &); // of plates: x of the joint, its underside in z = 0
+kernel::Solid build_rear_gasket(const fixture::Layout &);
 kernel::Solid build_plenum_gasket(const fixture::Layout &); // origin under the joint on the cover
 kernel::Solid build_end_plate(const fixture::Layout &);
 kernel::Solid build_backing_pin(const fixture::Layout &);

@@ -41,6 +41,10 @@ inline constexpr Id cycle_time = "cycle.time";
 
 // Parts, as folders, files, drawings and `mass.PART` name them.
 inline constexpr Id chamber_body = "chamber-body";
+inline constexpr Id chamber_top = "chamber-top";
+inline constexpr Id chamber_side = "chamber-side";
+inline constexpr Id chamber_floor = "chamber-floor";
+inline constexpr Id chamber_rear = "chamber-rear";
 inline constexpr Id chamber_end_plate = "chamber-end-plate";
 inline constexpr Id wiper_plate = "wiper-plate";
 inline constexpr Id plenum_cover = "plenum-cover";

@@ -50,7 +50,7 @@ std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
   out.insert({&l.body.slot_needs.x_min, &l.body.slot_needs.x_max, &l.body.slot_needs.width, &l.stand.washer,
               &l.stop.room, &l.stop.room_needed, &l.cover.travel, &l.cradle.missing, &l.cradle.radius,
               &l.cradle.radius_most, &l.cradle.rear_x, &l.body.z_min, &l.wiper.sealed_radius, &l.wiper.room,
-              &l.end_plate.meter.at.x, &l.end_plate.meter.at.z});
+              &l.body.plates.sides.first.z, &l.end_plate.meter.at.x, &l.end_plate.meter.at.z});
   const auto &s = l.stop;
   out.insert({&s.rod_length, &s.preload, &s.stroke, &s.spring_wire, &s.spring_mean, &s.spring_free,
               &s.spring_solid});
@@ -65,7 +65,7 @@ std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
   patterns(l.wiper.knobs, l.plenum_cover.screws, l.plenum_cover.dowels, l.body.end_screws, l.body.base_screws,
            l.body.dowels, l.end_plate.screws, l.base.chamber_screws, l.base.block_screws, l.base.stand_screws,
            l.base.stop_screws, l.base.dowels, l.base.feet, l.block.mounts, l.tail_foot.stand_screws,
-           l.tail_foot.feet);
+           l.tail_foot.feet, l.body.plates.knobs, l.body.plates.dowels);
   return out;
 }
 
@@ -124,6 +124,12 @@ void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out
     const auto &s = l.stop;
     out.insert({&s.thickness, &s.width, &s.z_min, &s.z_max, &s.notch_radius, &s.rod_radius, &s.rod_y,
                 &s.foot_y, &s.foot_tapping.radius, &s.foot_tapping.depth, &l.base.stop_travel});
+  }
+  const auto &plates = l.body.plates;
+  if (l.body.kind == fixture::ChamberKind::block) {
+    out.insert({&plates.thickness, &plates.gasket, &plates.walls_start, &plates.sides.pitch,
+                &plates.sides.first.x, &plates.sides.first.y, &plates.side_tapping.radius,
+                &plates.side_tapping.depth});
   }
   if (l.body.diffuser.columns < 2) {
     out.insert(&l.body.diffuser.x_pitch);
