@@ -138,6 +138,9 @@ void plates_laws(const fixture::ChamberBody &b, Laws &laws) {
   }
   laws.more(mm(p.sides.first.y) - sunk - 0.5 * mm(b.slot.width) - mm(b.slot.edge_break), web,
             "metal between side screw and slot");
+  const double tapped = mm(p.side_tapping.depth) + point(mm(p.side_tapping.radius));
+  laws.more(mm(b.z_max - p.thickness + b.cavity_radius) - 2.0 * mm(p.gasket) - 2.0 * tapped, web,
+            "metal between the screws of a side's edges");
   const double dowel_y = mm(p.dowels[1].y), dowel_z = mm(p.dowels[1].z), r = mm(b.dowel.radius);
   laws.more(dowel_y - r - 0.5 * mm(b.plenum.width), web, "metal between rear dowel and plenum");
   laws.more(-mm(b.cavity_radius) - dowel_z - r, web, "metal over a rear dowel");
