@@ -227,7 +227,8 @@ void add_end_screws(ViewPlan &view, const Inputs &in, const Part &part, const Ho
 
 ViewPlan top_front(const Inputs &in, const Part &part) {
   const Hole &screws = hole(part, "front_screws");
-  ViewPlan view = end_face(part, "from-right", "View from the right", from_right);
+  ViewPlan view = end_face(part, "from-right", "", from_right);
+  view.caption = "View from the right"; // beside a view from above it is none of that view's row
   add_end_screws(view, in, part, screws, 1);
   const Vec a = corner(part, 1, 0, 0), b = corner(part, 1, 0, 1);
   view.linears.push_back(

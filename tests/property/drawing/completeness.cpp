@@ -130,6 +130,8 @@ void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out
     out.insert({&plates.thickness, &plates.gasket, &plates.walls_start, &plates.sides.pitch,
                 &plates.sides.first.x, &plates.sides.first.y, &plates.side_tapping.radius,
                 &plates.side_tapping.depth});
+  } else { // where the rear plate stands; it is as thick as every plate
+    out.insert({&l.body.x_min, &l.body.cavity_start});
   }
   if (l.body.diffuser.columns < 2) {
     out.insert(&l.body.diffuser.x_pitch);
