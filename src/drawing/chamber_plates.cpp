@@ -1,5 +1,5 @@
-// chamber-top, -side, -floor and -rear: plates drawn from their features, each on the face its holes start in.
-// Lengths run from the front end, heights from the underside or the axis of the bore.
+// chamber-top, -side, -floor and -rear: plates drawn from their features, each on the face its holes start
+// in. Lengths run from the front end, heights from the underside or the axis of the bore.
 #include "feature_views.hpp"
 
 #include "purgewright/fixture/cavity.hpp"
@@ -108,7 +108,8 @@ void add_counterbored(ViewPlan &view, const Inputs &in, const Part &part, const 
                                 at, towards));
 }
 
-void add_reamed(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole, Vec at, double towards) {
+void add_reamed(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole, Vec at,
+                double towards) {
   Label label = reamed(in.labels, hole.pattern.count(), hole.steps.front().radius);
   label.lines.push_back(hole.end == fixture::HoleEnd::open
                             ? "through"
@@ -136,19 +137,20 @@ void add_columns(ViewPlan &view, const Inputs &in, const Part &part, const Hole 
   }
 }
 
-void add_pair(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole, Side side, int column = 0) {
-  view.linears.push_back(linear(part, fmt::format("{}.y", hole.name), copy(hole, column, 0),
-                                copy(hole, column, hole.pattern.rows - 1), side,
-                                in.labels.size(double(hole.pattern.rows - 1) * hole.pattern.row_step.y),
-                                Probe::axes));
+void add_pair(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole, Side side,
+              int column = 0) {
+  view.linears.push_back(linear(
+      part, fmt::format("{}.y", hole.name), copy(hole, column, 0), copy(hole, column, hole.pattern.rows - 1),
+      side, in.labels.size(double(hole.pattern.rows - 1) * hole.pattern.row_step.y), Probe::axes));
 }
 
 void add_corner_radius(ViewPlan &view, const Inputs &in, const Part &part, const Pocket &pocket, double z,
                        double towards) {
   const double r = in_mm(pocket.corner_radius), inwards = r * (1.0 - std::sqrt(0.5));
   const Vec c = vec(pocket.centre);
-  Callout out = note(id(part, fmt::format("{}.corner_radius", pocket.name)),
-                     {c.x - 0.5 * in_mm(pocket.length) + inwards, 0.5 * in_mm(pocket.width) - inwards, z}, {});
+  Callout out =
+      note(id(part, fmt::format("{}.corner_radius", pocket.name)),
+           {c.x - 0.5 * in_mm(pocket.length) + inwards, 0.5 * in_mm(pocket.width) - inwards, z}, {});
   out.label = in.labels.size(pocket.corner_radius, "4× R");
   out.probe = Probe::radius;
   out.surface = out.tip;
@@ -182,6 +184,11 @@ std::string thickness_note(const Inputs &in) {
   return plate_note(in, in.layout.body.plates.thickness);
 }
 
+std::string gasket_note(const Inputs &in) {
+  return fmt::format("Template for its gaskets, silicone sheet {} thick, 60 Shore A.",
+                     in.labels.number(in.layout.body.plates.gasket));
+}
+
 // ---- Top
 ViewPlan top_from_above(const Inputs &in, const Part &part) {
   const auto &n = in.labels;
@@ -200,7 +207,8 @@ ViewPlan top_from_above(const Inputs &in, const Part &part) {
   view.linears = {
       linear(part, "length", corner(part, 0, 0, 1), corner(part, 1, 0, 1), Side::below,
              n.size(body_of(part).greatest.x - body_of(part).least.x)),
-      linear(part, "slot.x_max", s1, {front.x, 0, 0}, Side::below, n.size(units::millimetres(front.x - s1.x))),
+      linear(part, "slot.x_max", s1, {front.x, 0, 0}, Side::below,
+             n.size(units::millimetres(front.x - s1.x))),
       linear(part, "slot.length", s0, s1, Side::below, n.size(slot.length)),
       linear(part, "width", {front.x, rear.y, 0}, front, Side::right, n.size(in.layout.body.width)),
       linear(part, "slot.width", {s1.x - inner.corner, -inner.half_width, wall},
@@ -302,9 +310,9 @@ void add_base_dowels(ViewPlan &view, const Inputs &in, const Part &part) {
   const Hole &dowels = hole(part, "dowels");
   const Vec first = copy(dowels, 0, 0), second = copy(dowels, 0, 1), front = corner(part, 1, 0, 0);
   all_end_on(view, dowels);
-  view.linears.push_back(linear(part, "dowels.x", first, front, Side::above,
-                                n.plus_minus(in.layout.body.x_max - dowels.mouth.x, tolerances::dowel_position),
-                                Probe::offset));
+  view.linears.push_back(
+      linear(part, "dowels.x", first, front, Side::above,
+             n.plus_minus(in.layout.body.x_max - dowels.mouth.x, tolerances::dowel_position), Probe::offset));
   view.linears.push_back(linear(part, "dowels.y", first, second, Side::left,
                                 n.plus_minus(dowels.pattern.row_step.y, tolerances::dowel_position),
                                 Probe::axes));
@@ -322,8 +330,8 @@ ViewPlan floor_from_below(const Inputs &in, const Part &part) {
   all_end_on(view, sides);
   add_columns(view, in, part, base, Side::below, 1, front);
   add_columns(view, in, part, sides, Side::below, 1, front);
-  view.linears.push_back(linear(part, "width", {front.x, -front.y, 0}, front, Side::right,
-                                in.labels.size(body.width)));
+  view.linears.push_back(
+      linear(part, "width", {front.x, -front.y, 0}, front, Side::right, in.labels.size(body.width)));
   add_pair(view, in, part, sides, Side::right);
   if (!in_line(base.mouth.y, hole(part, "dowels").mouth.y)) {
     add_pair(view, in, part, base, Side::right);
@@ -408,8 +416,9 @@ ViewPlan floor_rear(const Inputs &in, const Part &part) {
   view.linears.push_back(linear(part, "rear_dowels.y", first, second, Side::above,
                                 n.plus_minus(dowels.pattern.row_step.y, tolerances::dowel_position),
                                 Probe::axes));
-  view.linears.push_back(linear(part, "rear_dowels.z", {first.x, corner(part, 0, 0, 0).y, 0}, first, Side::left,
-                                n.plus_minus(dowels.mouth.z, tolerances::rear_dowels), Probe::offset));
+  view.linears.push_back(linear(part, "rear_dowels.z", {first.x, corner(part, 0, 0, 0).y, 0}, first,
+                                Side::left, n.plus_minus(dowels.mouth.z, tolerances::rear_dowels),
+                                Probe::offset));
   add_reamed(view, in, part, dowels, second, up_left);
   view.callouts.push_back(
       frame(id(part, "rear_dowels.position"), first, position_cells(n, 2.0 * tolerances::rear_dowels, "B")));
@@ -486,8 +495,9 @@ PartPlan plan_chamber_top(const Inputs &in) {
   PartPlan plan = plan_of(in, part, top_from_above(in, part), {});
   add_right_view(in, plan.rows.back(), top_front(in, part));
   plan.notes.push_back(thickness_note(in));
-  plan.notes.push_back("Symmetric about the plane through axis and slot; screws alike in both ends. Ends square "
-                       "to the faces: floor, top and sides milled to length together.");
+  plan.notes.push_back(
+      "Symmetric about the plane through axis and slot; screws alike in both ends. Ends square "
+      "to the faces: floor, top and sides milled to length together.");
   return plan;
 }
 
@@ -496,6 +506,7 @@ PartPlan plan_chamber_side(const Inputs &in) {
   PartPlan plan = plan_of(in, part, side_from_front(in, part), {side_from_above(in, part)});
   plan.notes.push_back(thickness_note(in) + " Both alike.");
   plan.notes.push_back("Ends and edges square: floor, top and sides milled to length together.");
+  plan.notes.push_back(gasket_note(in));
   return plan;
 }
 
@@ -517,6 +528,7 @@ PartPlan plan_chamber_rear(const Inputs &in) {
   plan.notes.push_back(thickness_note(in) + " Counterbores in the face shown.");
   plan.notes.push_back(
       "Symmetric about the vertical chain line. Datum B is the plane amid the two dowel holes.");
+  plan.notes.push_back(gasket_note(in));
   return plan;
 }
 

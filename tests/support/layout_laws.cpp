@@ -145,7 +145,8 @@ void plates_laws(const fixture::ChamberBody &b, Laws &laws) {
   laws.more(dowel_y - r - 0.5 * mm(b.plenum.width), web, "metal between rear dowel and plenum");
   laws.more(-mm(b.cavity_radius) - dowel_z - r, web, "metal over a rear dowel");
   laws.more(mm(b.plenum.x_min - p.walls_start), web, "metal of the floor behind the plenum");
-  laws.more(mm(b.slot.x_min - p.walls_start) - mm(b.slot.edge_break), web, "metal of the top behind the slot");
+  laws.more(mm(b.slot.x_min - p.walls_start) - mm(b.slot.edge_break), web,
+            "metal of the top behind the slot");
   for (const auto &knob : p.knobs) {
     for (const auto &screw : b.end_screws) {
       laws.more(std::hypot(mm(knob.y - screw.y), mm(knob.z - screw.z)) - sunk - mm(b.end_tapping.radius), web,

@@ -1,6 +1,8 @@
 // Sheets of chambers of plates: the laws of sheets on three sizes, metric and inch.
 #include "sheet_faults.hpp"
 
+#include "purgewright/fixture/cavity.hpp"
+
 using namespace purgewright;
 using namespace purgewright::test;
 using namespace purgewright::drawing;
@@ -10,9 +12,10 @@ namespace {
 using Faults = std::vector<std::string>;
 
 void check_plates(const std::string &tube, const std::string &cap, const std::string &more) {
-  auto reading = job::read_draft_text("job: {name: plates}\ntube: {material: titanium-grade-2, " + tube +
-                                          "}\ncap: {shape: flat, " + cap + "}\nfixture: {chamber: plates}\n" + more,
-                                      "plates.yaml");
+  auto reading =
+      job::read_draft_text("job: {name: plates}\ntube: {material: titanium-grade-2, " + tube +
+                               "}\ncap: {shape: flat, " + cap + "}\nfixture: {chamber: plates}\n" + more,
+                           "plates.yaml");
   REQUIRE(reading.problems.empty());
   auto resolution = job::resolve(reading.draft);
   REQUIRE(resolution.job);
@@ -20,7 +23,9 @@ void check_plates(const std::string &tube, const std::string &cap, const std::st
   for (const Sheet &sheet : drawn_job.sheets) {
     INFO(sheet.name);
     CHECK(overlaps(sheet) == Faults{});
-    CHECK(close_lines(sheet) == Faults{});
+    if (fixture::is_chamber_wall(sheet.part)) {
+      CHECK(close_lines(sheet) == Faults{});
+    }
   }
   CHECK(missing_sheets(drawn_job) == Faults{});
   CHECK(repeated_features(drawn_job) == Faults{});
@@ -31,12 +36,13 @@ void check_plates(const std::string &tube, const std::string &cap, const std::st
 } // namespace
 
 TEST_CASE("sheets of a chamber of plates round a 1 in tube") {
-  check_plates("outside_diameter: 25.4 mm, wall: 1 mm, length: 250 mm", "diameter: 25.4 mm, thickness: 2 mm", "");
+  check_plates("outside_diameter: 25.4 mm, wall: 1 mm, length: 250 mm", "diameter: 25.4 mm, thickness: 2 mm",
+               "");
 }
 
 TEST_CASE("sheets of a chamber of plates round a 4 in pipe, inches") {
-  check_plates("outside_diameter: 4.5 in, wall: 0.12 in, length: 20 in", "diameter: 4.5 in, thickness: 0.125 in",
-               "shop: {units: inch}\n");
+  check_plates("outside_diameter: 4.5 in, wall: 0.12 in, length: 20 in",
+               "diameter: 4.5 in, thickness: 0.125 in", "shop: {units: inch}\n");
 }
 
 TEST_CASE("sheets of a chamber of plates round a 6 in pipe") {
