@@ -4,6 +4,8 @@
 
 #include "support/paths.hpp"
 
+#include "purgewright/report/bench_numbers.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <regex>
@@ -65,6 +67,27 @@ TEST_CASE("the report begins with the answer, then what is dangerous, then wait 
   CHECK(bench < fixture);
   CHECK(fixture < rules);
   CHECK_THAT(page, Contains("Cradle stand, sheet 2") && Contains("href=\"drawings/cradle-stand.pdf\""));
+}
+
+TEST_CASE("each flow of the answer opens the figure that it shows") {
+  auto resolution = job::read_job(test::example_job("logger-25"));
+  REQUIRE(resolution.job);
+  auto design = checks::evaluate_row(std::move(*resolution.job));
+  design.purge.bore.prepurge *= 0.7; // so that no two flows are alike
+  design.purge.bore.welding *= 1.3;
+  const auto findings = report::find(std::move(design));
+  const std::string page = page_of(findings);
+  const std::regex number(
+      "<summary>([0-9.]+) L/min</summary><p><a href=\"#n\\.(purge\\.[a-z]+\\.[a-z]+\\.flow)\"");
+  std::set<std::string> seen;
+  for (std::sregex_iterator at(page.begin(), page.end(), number), end; at != end; ++at) {
+    const auto *figure = units::find(findings.figures, (*at)[2].str());
+    INFO((*at)[2]);
+    REQUIRE(figure != nullptr);
+    CHECK((*at)[1] == report::litres_per_minute(units::VolumeFlow::from_value(figure->value)));
+    seen.insert((*at)[2]);
+  }
+  CHECK(seen.size() == 4);
 }
 
 TEST_CASE("a failing rule is the answer, with what to do") {

@@ -33,7 +33,9 @@ double value(const report::ComparedDesign &design, std::string_view id) {
 } // namespace
 
 TEST_CASE("a row's metrics are the figures of the same ids") {
-  const auto design = checks::evaluate_row(job_of("logger-25"));
+  auto design = checks::evaluate_row(job_of("logger-25"));
+  design.purge.bore.prepurge *= 0.7; // so that no two flows are alike
+  design.purge.bore.welding *= 1.3;
   const auto row = report::compared(design);
   const auto figures = checks::figures(design);
   int found = 0;
