@@ -1,5 +1,7 @@
 #include "purgewright/checks/design.hpp"
 
+#include "topics.hpp"
+
 #include "purgewright/checks/printing.hpp"
 #include "purgewright/fixture/figures.hpp"
 #include "purgewright/fixture/setups.hpp"
@@ -83,6 +85,7 @@ Design evaluate(job::Job job) {
   heat::Options options{.history = true};
   Design design = with_models(std::move(job), options);
   if (design.purge_known) {
+    options.hand_warm = heat::burn_threshold;
     heat::add_warm_plan(design.job, design.layout, options, design.series);
   }
   Advice given = advice.get();
@@ -109,6 +112,45 @@ units::Figure wait_without_meter(const gas::Purge &purge) {
 
 } // namespace
 
+std::optional<units::Time> pace(const Design &d) {
+  gas::Purge purge = d.purge;
+  const auto lies = [&](units::Temperature fixture) {
+    gas::add_warm_draught(d.job, d.layout, fixture, purge);
+    return purge.bench.draught_warm >= std::min(d.job.shop.draught, d.purge.bench.draught_lying);
+  };
+  units::Temperature warm = std::min(series_limit(d), d.series.settled), cool = d.heat.ambient;
+  if (lies(warm)) {
+    cool = warm;
+  }
+  constexpr double close = 0.1; // K
+  while ((warm - cool).value() > close) {
+    const units::Temperature middle = cool + 0.5 * (warm - cool);
+    (lies(middle) ? cool : warm) = middle;
+  }
+  return cool < d.series.settled ? heat::period_for(d.series, d.heat.ambient, cool) : d.series.period;
+}
+
+namespace {
+
+units::Figures pace_figures(const Design &design) {
+  const auto shortest = pace(design);
+  if (!shortest) {
+    return {};
+  }
+  return {
+      {.id = "heat.series.pace",
+       .value = shortest->value(),
+       .dimension = units::Dimension::time,
+       .title = "Shortest time from part to part",
+       .formula = "at which the chamber settles cool enough for gaskets, holds and the draught of the room",
+       .inputs = {"heat.series.settled", "heat.series.time_constant", "shop.draught",
+                  "heat.shielding_temperature"},
+       .source = "heat/series.hpp, gas/purge.hpp",
+       .basis = units::Basis::computed}};
+}
+
+} // namespace
+
 units::Figures figures(const Design &design) {
   units::Figures all = job::figures(design.job);
   if (design.layout.buildable()) {
@@ -121,6 +163,7 @@ units::Figures figures(const Design &design) {
       all.push_back(wait_without_meter(design.purge));
       std::ranges::move(heat::figures(design.heat), std::back_inserter(all));
       std::ranges::move(heat::figures(design.series, design.layout.body.kind), std::back_inserter(all));
+      std::ranges::move(pace_figures(design), std::back_inserter(all));
       std::ranges::move(heat::figures(design.run_advice), std::back_inserter(all));
       std::ranges::move(heat::figures(design.order_advice), std::back_inserter(all));
       std::ranges::move(figures(part_heat(design)), std::back_inserter(all));

@@ -64,20 +64,25 @@ Temperature start_limit(const Design &d) {
                   d.heat.interpass_temperature.value_or(d.heat.shielding_temperature));
 }
 
+// What lets holds and waits end, and what the gaskets stand.
+Temperature hold_limit(const Design &d) {
+  return start_limit(d) - heat::least_cooling;
+}
+
+} // namespace
+
+Temperature series_limit(const Design &d) {
+  return std::min(gasket_limit, hold_limit(d));
+}
+
+namespace {
+
 Verdict interpass(const Design &d) {
   Temperature hottest = d.heat.ambient;
   for (const auto &run : d.heat.runs) {
     hottest = std::max(hottest, run.joint_before);
   }
   return at_most(hottest.value(), start_limit(d).value());
-}
-
-// What lets holds and waits end, and what the gaskets stand.
-Temperature hold_limit(const Design &d) {
-  return start_limit(d) - heat::least_cooling;
-}
-Temperature series_limit(const Design &d) {
-  return std::min(gasket_limit, hold_limit(d));
 }
 
 Verdict series(const Design &d) {
@@ -109,13 +114,13 @@ Verdict pool_width(const Design &d) {
                                         : at_most(width.value(), (walls * wall).value(), Status::caution);
 }
 
-// Bottom of the coldest run.
+// Bottom of the coldest run, once its pool travels.
 Verdict joint_melts(const Design &d) {
   Temperature least = d.heat.joint_peak;
   for (const auto &run : d.heat.runs) {
-    least = std::min(least, run.joint_peak);
+    least = std::min(least, d.heat.pool_bottom(run));
   }
-  return at_least((least - d.heat.through_wall).value(), d.job.tube.material->melting->liquidus.value());
+  return at_least(least.value(), d.job.tube.material->melting->liquidus.value());
 }
 
 // Colder edge of the coldest tack; a cap of another metal counts by how far it is from its own liquidus.
@@ -142,7 +147,7 @@ std::string run_advice(const Design &d) {
 }
 
 std::string pause_advice(const Design &d) {
-  const auto period = heat::period_for(d.series, d.heat.ambient, series_limit(d));
+  const auto period = pace(d);
   return period ? fmt::format("; one part every {:.0f} min keeps to it", std::ceil(period->value() / 60.0))
                 : std::string();
 }
@@ -194,8 +199,8 @@ constexpr std::array<Rule, 14> table{{
     {"heat.pin_contact", "Cap under the pin stays below what melts the two into each other",
      "binary phase diagrams and metal data, from memory (standards/welding.hpp)", Dimension::temperature,
      pin_contact, "shorter runs, less weld.current, or a thicker cap.thickness", Needs::heat, run_advice},
-    {"heat.pool_width", "Pool is at most five walls wide: a wider one sags", practice, Dimension::length,
-     pool_width,
+    {"heat.pool_width", "Pool stays within five walls of width: a wider one sags", practice,
+     Dimension::length, pool_width,
      "less weld.current: it is the pedal's end, and the foot follows a pool that runs away too late",
      Needs::heat},
     {"heat.tacks_melt", "Every tack melts both edges", "conduction on wall and cap (heat/model.hpp)",

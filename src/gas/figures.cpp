@@ -254,8 +254,9 @@ void list_use(const Purge &p, List &list) {
             "purge.chamber.welding.flow", "torch.gas_flow"},
            "sum over the cycle");
   list.add("gas.used.start_of_day", p.use.start_of_day.value(), Dimension::volume,
-           "Gas to flush the lines before the first part of a day", "prepurge flows x 5 min",
-           {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow)}, practice);
+           "Gas to flush the lines before the first part of a day", "(prepurge flows + torch) x 5 min",
+           {std::string(ids::bore_prepurge_flow), std::string(ids::chamber_prepurge_flow), "torch.gas_flow"},
+           practice);
   list.add("gas.cost.per_part", p.use.cost, Dimension::cost, "Gas cost of one part", "gas per part x price",
            {"gas.used.per_part", "shop.argon_price"}, "shop.argon_price");
   list.add("gas.parts_per_bottle", p.use.parts_per_bottle, Dimension::ratio,

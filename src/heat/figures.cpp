@@ -68,7 +68,7 @@ void list_tack(const Weld &tack, std::size_t number, List &list) {
            "the first at the start angle, then the one opposite, then the farthest from all set",
            {"rotation.start_angle", "rotation.tacks"}, practice);
   list.time(id + ".time", tack.welding, fmt::format("Arc time of {}", words),
-            "standing arc until both edges have melted", work);
+            "standing arc until both edges are 30 K above their melting, 0.5 s at least", work);
   list.time(id + ".hold", tack.hold, fmt::format("Hold under gas after {}", words),
             "until the hottest metal of the joint is below the shielding temperature",
             work_and({"heat.shielding_temperature", "torch.cup_bore"}));
@@ -90,9 +90,18 @@ void list_run_times(const Weld &run, const std::string &id, const std::string &w
   list.add(id + ".end_angle", start + (run.pass.end - run.pass.start).value(), Dimension::angle,
            fmt::format("End of {} on the index collar", words),
            "start angle + run x full turn / runs, the last with the overlap on the first", places, practice);
-  list.time(
-      id + ".time", run.welding, fmt::format("Arc time of {}", words), "angle x tube radius / travel speed",
-      {id + ".start_angle", id + ".end_angle", "tube.outside_diameter", "weld.travel_speed"}, "definition");
+  list.time(id + ".dwell", run.dwell, fmt::format("Arc stands at the start of {}", words),
+            "until the joint has melted to its bottom", work);
+  list.time(id + ".taper", run.taper, fmt::format("Current falls to nothing at the end of {}", words),
+            "current then / 40 A/s, 0.5 s to 3 s", {id + ".end_current", "weld.current"}, practice);
+  list.add(id + ".run_out", run.run_out.value(), Dimension::angle,
+           fmt::format("Turn past the end of {} meanwhile", words), "taper x travel speed / tube radius",
+           {id + ".taper", "weld.travel_speed", "tube.outside_diameter"}, "definition");
+  list.time(id + ".time", run.welding, fmt::format("Arc time of {}", words),
+            "dwell + angle x tube radius / travel speed + taper",
+            {id + ".dwell", id + ".start_angle", id + ".end_angle", "tube.outside_diameter",
+             "weld.travel_speed", id + ".taper"},
+            "definition");
   Ids hold = work_and({"heat.shielding_temperature", "torch.cup_bore"});
   hold.insert(hold.end(), before.begin(), before.end());
   list.time(id + ".hold", run.hold, fmt::format("Hold under gas after {}", words),
@@ -117,6 +126,11 @@ void list_pool(const Weld &run, const std::string &id, const std::string &words,
            fmt::format("Share of the current that the pedal comes down to, {}", words),
            "a foot that keeps the pool at heat.pool_wanted", {"heat.pool_wanted", id + ".pool_width"},
            "common practice, no source");
+  list.add(id + ".end_current", run.end_current, Dimension::ratio,
+           fmt::format("Share of the current when {} ends", words), "a foot that keeps the pool",
+           {"heat.pool_wanted", id + ".pool_width"}, practice);
+  list.temperature(id + ".end_peak", run.end_peak, fmt::format("Hottest of the joint when {} ends", words),
+                   "of the pool as it travels, mean through the metal", inputs);
   list.temperature(id + ".pin_contact_peak", run.pin_contact_peak,
                    fmt::format("Peak of the cap under the pin, {}", words),
                    "highest in arc and hold, at the contact's outer edge", inputs);
@@ -149,10 +163,10 @@ void list_run(const HeatPlan &plan, const Weld &run, std::size_t number, List &l
                    inputs);
   list.temperature(id + ".cap_centre_peak", run.cap_centre_peak,
                    fmt::format("Peak at the cap's centre, {}", words), "highest in arc and hold", inputs);
-  list.add(id + ".bottom_peak", (run.joint_peak - plan.through_wall).value(), Dimension::temperature,
-           fmt::format("Peak at the pool's bottom, {}", words),
-           "peak - heat per area under the arc x wall / (6 x pool's conductivity)",
-           {id + ".peak", "heat.power", "heat.arc_radius", "tube.wall"},
+  list.add(id + ".bottom_peak", plan.pool_bottom(run).value(), Dimension::temperature,
+           fmt::format("Pool's bottom as {} ends", words),
+           "end peak - share of the current x heat per area under the arc x wall / (6 x pool's conductivity)",
+           {id + ".end_peak", id + ".end_current", "heat.power", "heat.arc_radius", "tube.wall"},
            "slab heated evenly on one side: Carslaw & Jaeger, Conduction of Heat in Solids, from memory");
   list_pool(run, id, words, inputs, list);
   if (run.roller_peak) {
@@ -300,6 +314,12 @@ units::Figures figures(const Series &series, fixture::ChamberKind chamber) {
     };
     list_holds("tack", series.warm->tacks);
     list_holds("run", series.warm->runs);
+    if (series.warm->hand_warm) {
+      list.time("heat.series.hand_warm", *series.warm->hand_warm,
+                "From the last hold until a bare hand may touch tube and cap, on the settled fixture",
+                "until nothing of them is above 51 degC, left where they are",
+                work_and({"heat.series.settled"}), "ISO 13732-1:2006, contact of 1 min, from memory");
+    }
     holds.emplace_back("heat.torch_move");
     list.time("heat.series.postflow", series.warm->postflow(),
               "Postflow to set on the torch once the fixture has settled", "longest hold + torch move",

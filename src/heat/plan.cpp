@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace purgewright::heat {
 
@@ -38,13 +39,26 @@ class Bench {
 
   Weld tack(const fixture::Pass &pass);
   Weld run(const fixture::Pass &pass, bool last);
+  // Lets the work cool where it is until none of it is warmer; absent when that takes longer than `most`.
+  std::optional<Time> cool_to(Temperature limit, Time most);
   const Model &model() const { return model_; }
 
  private:
+  // An arc that stands still, and what it struck on.
+  struct Standing {
+    Arc arc;
+    Temperature on{};
+    Time since{};
+  };
   Weld strike(const fixture::Pass &, units::Angle place);
-  double over_melting(const Model &, const Weld &tack, const Arc &) const;
+  Temperature edge(const Model &, std::size_t ring) const;
+  double over_melting(const Model &) const;
+  void stand_still(const Weld &, units::Angle place);
   double watch_pool(Weld &) const;
   units::Temperature under_pin() const;
+  void dwell(Weld &);
+  void travel(const Arc &, Weld &);
+  void taper(Arc, Weld &);
   void follow(Weld &);
   Time hold(Weld &, bool last);
   void sample();
@@ -54,11 +68,16 @@ class Bench {
   HeatPlan &plan_;
   Model model_;
   bool arc_ = false, first_ = true;
+  std::optional<Standing> standing_;
 };
 
 void Bench::sample() {
+  Temperature joint = model_.hottest(scene_.joint_zone);
+  if (standing_) {
+    joint = std::max({joint, edge(model_, scene_.chain.joint - 1), edge(model_, scene_.chain.joint)});
+  }
   plan_.history.push_back({.time = model_.now(),
-                           .joint = model_.hottest(scene_.joint_zone),
+                           .joint = joint,
                            .cap_centre = model_.hottest({scene_.cap_centre, scene_.cap_centre + 1}),
                            .o_ring = at(scene_.o_ring,
                                         [&](std::size_t ring) {
@@ -150,32 +169,44 @@ Weld Bench::strike(const fixture::Pass &pass, units::Angle place) {
   return weld;
 }
 
+void Bench::stand_still(const Weld &weld, units::Angle place) {
+  standing_ = {.arc = scene_.arc, .on = weld.start_temperature, .since = weld.strikes};
+  standing_->arc.start = place;
+  standing_->arc.speed = 0.0;
+}
+
+// Under the arc that stands.
+Temperature Bench::edge(const Model &model, std::size_t ring) const {
+  return detail::under_standing_arc(model, ring, standing_->arc, standing_->on,
+                                    model.now() - standing_->since);
+}
+
 // By how much the colder of the two edges is above its melting, K: a tack holds when the metal on both sides
 // of the joint has melted.
-double Bench::over_melting(const Model &model, const Weld &tack, const Arc &arc) const {
+double Bench::over_melting(const Model &model) const {
   const Chain &chain = scene_.chain;
   double least = std::numeric_limits<double>::infinity();
   for (const std::size_t ring : {chain.joint - 1, chain.joint}) {
-    const Temperature edge =
-        detail::under_standing_arc(model, ring, arc, tack.start_temperature, model.now() - tack.strikes);
-    least = std::min(least, (edge - chain.metals[chain.rings[ring].metal].liquidus).value());
+    least = std::min(least, (edge(model, ring) - chain.metals[chain.rings[ring].metal].liquidus).value());
   }
   return least;
 }
 
-// The arc stands still on the tack's middle until both edges have melted.
+// The arc stands still on the tack's middle until both edges have surely melted.
 Weld Bench::tack(const fixture::Pass &pass) {
-  Arc arc = scene_.arc;
-  arc.start = 0.5 * (pass.start + pass.end);
-  arc.speed = 0.0;
-  Weld weld = strike(pass, arc.start);
-  const auto melted = [&](const Model &model) { return over_melting(model, weld, arc); };
-  weld.welding = model_.weld_until(arc, melted, options_.longest_tack);
-  const auto edge = [&](std::size_t ring) {
-    return detail::under_standing_arc(model_, ring, arc, weld.start_temperature, weld.welding);
-  };
-  weld.tube_edge_peak = edge(scene_.chain.joint - 1);
-  weld.cap_edge_peak = edge(scene_.chain.joint);
+  const units::Angle middle = 0.5 * (pass.start + pass.end);
+  Weld weld = strike(pass, middle);
+  stand_still(weld, middle);
+  const double margin = options_.tack_margin.value();
+  const auto melted = [&](const Model &model) { return over_melting(model) - margin; };
+  weld.welding = model_.weld_until(standing_->arc, melted, options_.longest_tack);
+  if (weld.welding < options_.least_tack) {
+    model_.weld(standing_->arc, options_.least_tack - weld.welding);
+    weld.welding = options_.least_tack;
+  }
+  weld.tube_edge_peak = edge(model_, scene_.chain.joint - 1);
+  weld.cap_edge_peak = edge(model_, scene_.chain.joint);
+  standing_.reset();
   arc_ = false;
   weld.hold = hold(weld, false);
   follow(weld);
@@ -201,19 +232,54 @@ Weld Bench::run(const fixture::Pass &pass, bool last) {
   arc.speed = pass.end >= pass.start ? arc.speed : -arc.speed;
   Weld weld = strike(pass, pass.start);
   weld.interpass_wait = wait;
-  weld.welding = units::seconds(pass.extent().value() / scene_.arc.speed);
+  dwell(weld);
+  travel(arc, weld);
+  taper(arc, weld);
+  weld.welding = model_.now() - weld.strikes;
+  arc_ = false;
+  weld.hold = hold(weld, last);
+  follow(weld);
+  return weld;
+}
+
+// The arc stands on the run's start until the joint has melted to its bottom.
+void Bench::dwell(Weld &weld) {
+  stand_still(weld, weld.pass.start);
+  const double through = plan_.through_wall.value();
+  const auto melted = [&](const Model &model) { return over_melting(model) - through; };
+  weld.dwell = model_.weld_until(standing_->arc, melted, options_.longest_dwell);
+  watch_pool(weld);
+  standing_.reset();
+}
+
+void Bench::travel(const Arc &arc, Weld &weld) {
   double share = 1.0;
-  Time before = weld.strikes;
-  model_.weld(arc, weld.welding, [&](const Model &model) {
+  Time before = model_.now();
+  model_.weld(arc, units::seconds(weld.pass.extent().value() / scene_.arc.speed), [&](const Model &model) {
     share = detail::pedal_after(share, watch_pool(weld), plan_.pool_target.value(), model.now() - before);
     before = model.now();
     weld.least_current = std::min(weld.least_current, share);
     return share;
   });
-  arc_ = false;
-  weld.hold = hold(weld, last);
-  follow(weld);
-  return weld;
+  weld.end_current = share;
+  weld.end_peak = model_.hottest(scene_.joint_zone);
+}
+
+void Bench::taper(Arc arc, Weld &weld) {
+  const Time wanted = units::seconds(weld.end_current * plan_.current.value() / options_.taper_rate);
+  weld.taper = std::clamp(wanted, options_.least_taper, options_.longest_taper);
+  weld.run_out = units::radians(scene_.arc.speed * weld.taper.value());
+  const Time began = model_.now();
+  arc.start = weld.pass.end;
+  arc.power = weld.end_current * arc.power;
+  model_.weld(arc, weld.taper,
+              [&](const Model &model) { return 1.0 - units::ratio(model.now() - began, weld.taper); });
+}
+
+std::optional<Time> Bench::cool_to(Temperature limit, Time most) {
+  model_.watch({});
+  const Time taken = model_.cool_until(scene_.everything, limit, most);
+  return model_.hottest(scene_.everything) <= limit ? std::optional(taken) : std::nullopt;
 }
 
 void settle(const Bench &bench, HeatPlan &plan) {
@@ -250,9 +316,6 @@ bool HeatPlan::within_limits() const {
 
 namespace {
 
-// Pool's width that a welder keeps, in walls: common practice, no source.
-constexpr double pool_walls = 3.5;
-
 // Heat that enters evenly over the top of a plate and stays in it leaves its bottom colder than its mean by
 // q t / (6 k). q is the middle of a Gaussian arc.
 units::TemperatureDifference through_wall(const Arc &arc, const job::Job &job, const Metal &metal) {
@@ -286,6 +349,7 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.cavity = -layout.body.cavity_start;
   plan.covered = -layout.body.x_min;
   plan.joint_zone = 0.5 * job.torch.cup_bore;
+  plan.current = job.weld.current;
   plan.power = scene.arc.power;
   plan.line_energy = (scene.arc.power / job.weld.travel_speed).value();
   plan.outside_coefficient = scene.surroundings.outside_coefficient;
@@ -295,7 +359,7 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.longest_hold_allowed = options.longest_hold;
   plan.arc_radius = options.arc_radius;
   plan.tack_length = options.tack_length;
-  plan.pool_target = pool_walls * job.tube.wall;
+  plan.pool_target = standards::pool_walls * job.tube.wall;
   plan.through_wall = through_wall(scene.arc, job, scene.chain.metals.front());
   Bench bench(scene, options, plan);
   for (const fixture::Pass &pass : fixture::tack_passes(job, options.tack_length)) {
@@ -306,6 +370,9 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
     plan.runs.push_back(bench.run(passes[i], i + 1 == passes.size()));
   }
   settle(bench, plan);
+  if (options.hand_warm) {
+    plan.hand_warm = bench.cool_to(*options.hand_warm, options.longest_hand_warm);
+  }
   return plan;
 }
 

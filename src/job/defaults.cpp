@@ -41,7 +41,6 @@ void add_work(Table &t) {
   practice(t, torch_tilt, 15 * deg, "15 degrees from vertical, pushed; common practice");
   practice(t, torch_gas_flow, 10 * lpm, "10 L/min through a number 8 cup; common practice");
   practice(t, rotation_tacks, 4, "four tacks a quarter turn apart; common practice");
-  practice(t, rotation_overlap, 10 * deg, "10 degrees over the end of the run before; common practice");
   simple(t, rotation_start_angle, 0, "the first run starts at the index collar's zero");
   choice(t, rotation_direction, "counterclockwise",
          "seen looking at the cap; suits a torch in the right hand, chosen by this program");

@@ -96,9 +96,10 @@ class Filler {
   bool thick_for_its_size() const;
   units::Length joint_thickness() const;
   int default_runs();
+  units::Angle default_overlap();
   void rotation();
   void weld();
-  void current(units::Current chart);
+  void current(units::Current chart, units::Current pool);
   void shielding_temperature();
   bool waits_between_runs() const;
   void interpass_temperature();
@@ -342,12 +343,24 @@ int Filler::default_runs() {
                  "heat of one; common practice");
 }
 
+// The closing run welds over the first one's start until its own pool has passed it whole.
+units::Angle Filler::default_overlap() {
+  constexpr double least = 10.0, step = 5.0, most_of_run = 0.5; // deg; share of a run
+  const double pool = units::to_degrees(
+      units::radians(2.0 * standards::pool_walls * units::ratio(job_.tube.wall, job_.tube.outside_diameter)));
+  const double most = std::floor(most_of_run * 360.0 / job_.rotation.runs);
+  const double wanted = std::clamp(step * std::ceil(pool / step), least, std::max(least, most));
+  return units::radians(number(rotation_overlap, units::degrees(wanted).value(), Basis::common_practice,
+                               "one pool of 3.5 walls over the end of the run before, 10 degrees at least, "
+                               "half a run at most; common practice"));
+}
+
 void Filler::rotation() {
   constexpr double least_plug = 17.0 * mm; // radius; common practice, no source
   Rotation &r = job_.rotation;
   r.tacks = count(rotation_tacks);
   r.runs = default_runs();
-  r.overlap = units::radians(number(rotation_overlap));
+  r.overlap = default_overlap();
   r.swing_radius = units::metres(number(
       rotation_swing_radius, std::max(0.5 * job_.tube.outside_diameter.value() + 5.0 * mm, least_plug),
       Basis::fallback,
@@ -376,9 +389,9 @@ units::Length Filler::joint_thickness() const {
 
 void Filler::weld() {
   Weld &w = job_.weld;
-  const auto chart = standards::titanium_schedule(joint_thickness());
-  w.current = units::amperes(stated(weld_current) ? value(weld_current) : chart.most.value());
   w.voltage = units::volts(number(weld_voltage));
+  w.arc_efficiency = number(weld_arc_efficiency);
+  const auto chart = standards::titanium_schedule(joint_thickness());
   const bool thick = chart.speed < standards::titanium_schedule({}).speed;
   constexpr double step = 0.1 * mm; // of a speed that a hand keeps to, m/s
   const double speed = thick ? step * std::round(chart.speed.value() / step) : chart.speed.value();
@@ -386,22 +399,30 @@ void Filler::weld() {
       weld_travel_speed, speed, Basis::common_practice,
       "10 in/min, charts for hand welding of titanium sheet, slower in proportion above 0.060 in, from "
       "memory; common practice"));
-  w.arc_efficiency = number(weld_arc_efficiency);
+  const units::Power heat =
+      standards::pool_power(joint_thickness(), standards::pool_walls * job_.tube.wall, w.travel_speed);
+  const auto pool = units::amperes(heat.value() / (w.arc_efficiency * w.voltage.value()));
+  w.current = units::amperes(stated(weld_current) ? value(weld_current) : pool.value());
   bakes_ = bakes_its_plug();
-  current(chart.most);
+  current(chart.most, pool);
   w.bead_height = length(weld_bead_height);
   shielding_temperature();
   interpass_temperature();
 }
 
-// `chart`: for sheet as thick as the joint. Where the chart's would melt too much, what the heat model finds
-// to melt the joint and no more on tubes that stockists list.
-void Filler::current(units::Current chart) {
+// `chart`: for sheet as thick as the joint; `pool`: what a pool of the usual width takes of cold metal. Where
+// that would melt too much, what the heat model finds to melt the joint and no more on tubes that stockists list.
+void Filler::current(units::Current chart, units::Current pool) {
   constexpr double per_wall = 25.0e3, per_cap = 7.0e3; // A/m
   constexpr double dome_share = 0.75, spigot_share = 0.8;
   const auto set = [&](double amperes, std::string_view reason) {
+    const double most = std::ceil(pool.value());
+    const bool less = amperes < most;
     job_.weld.current = units::amperes(
-        number(weld_current, std::max(std::round(amperes), least_current), Basis::common_practice, reason));
+        number(weld_current, std::max(less ? std::round(amperes) : most, least_current), Basis::common_practice,
+               less ? reason
+                    : "what a pool 3.5 walls wide takes of wall and cap while they are cold, at "
+                      "weld.travel_speed (Wells 1952, from memory), whole amperes; common practice"));
   };
   if (hot_small_cap()) {
     set(per_wall * job_.tube.wall.value() + per_cap * job_.cap.thickness.value(),
@@ -416,8 +437,7 @@ void Filler::current(units::Current chart) {
         "four fifths of the upper end of charts for titanium sheet as thick as wall and cap in the mean, "
         "whole amperes: a short tube on a thick joint keeps its heat; fitted to the heat model, no source");
   } else {
-    set(chart.value(), "upper end of charts for titanium sheet as thick as wall and cap in the mean, at "
-                       "10 in/min, whole amperes, from memory; common practice");
+    set(pool.value(), {});
   }
 }
 

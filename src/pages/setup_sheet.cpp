@@ -5,6 +5,8 @@
 #include "round_diagram.hpp"
 #include "setup_words.hpp"
 
+#include "purgewright/report/lines.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -117,8 +119,20 @@ double Page::header(double top) {
   return warn(y + 0.7 * line_);
 }
 
+// What a rule that does not pass says to the welder: what by how much, and, of a failing one, what cures it.
+// Cautions about how parts are machined are none of his.
 std::string Page::titles(checks::Status status) const {
-  return fmt::format("{}", fmt::join(report::titles(f_, status), "; "));
+  std::vector<std::string> words;
+  for (const auto &rule : f_.rules) {
+    const bool failing = status == checks::Status::fail;
+    if (rule.status != status || (!failing && rule.id.starts_with("machining."))) {
+      continue;
+    }
+    const std::string amount = report::against_limit(f_, rule);
+    words.push_back(fmt::format("{}{}{}", rule.title, amount.empty() ? "" : ": " + amount,
+                                failing && !rule.remedy.empty() ? "; to do: " + rule.remedy : ""));
+  }
+  return fmt::format("{}", fmt::join(words, ". "));
 }
 
 // Rules that fail stand above everything: such a design is not for the bench.
@@ -207,11 +221,11 @@ double Page::gas_table(double top) {
 }
 
 double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::size_t columns) {
-  constexpr std::array<double, 7> wide{0.08, 0.24, 0.395, 0.525, 0.645, 0.785, 0.93}; // middles, of the width
-  constexpr std::array<double, 7> narrow{0.12, 0.39, 0.62, 0.78, 0.93};
+  constexpr std::array<double, 6> wide{0.08, 0.26, 0.44, 0.60, 0.77, 0.93}; // middles, of the width
+  constexpr std::array<double, 6> narrow{0.14, 0.44, 0.70, 0.90};
   const auto &centres = columns == wide.size() ? wide : narrow;
-  constexpr std::array<std::string_view, 7> names{"order", "collar, deg",  "arc", "HOLD",
-                                                  "warm",  "joint before", "pool"};
+  constexpr std::array<std::string_view, 6> names{"order", "collar, deg",  "arc",
+                                                  "HOLD",  "joint before", "pool reaches"};
   double y = box.y;
   for (std::size_t i = 0; i < columns; ++i) {
     canvas_.text({box.x + centres[i] * box.width, y + line_}, names[i],
@@ -223,10 +237,10 @@ double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::s
     if (row.tack) {
       canvas_.fill(Box{box.x, y, box.width, height}, pale);
     }
-    const std::array<const std::string *, 7> cells{&row.name, &row.collar, &row.arc, &row.hold,
-                                                   &row.warm, &row.before, &row.pool};
+    const std::array<const std::string *, 6> cells{&row.name, &row.collar, &row.arc,
+                                                   &row.hold, &row.before, &row.pool};
     for (std::size_t i = 0; i < columns; ++i) {
-      const bool hold = i == 3 || i == 4;
+      const bool hold = i == 3;
       canvas_.text(
           {box.x + centres[i] * box.width, y + 0.5 * (height + capital_height(points_))}, *cells[i],
           {.points = hold ? points_ + 0.5 : points_ - 0.25, .bold = hold || i == 0, .align = Align::centre});
@@ -246,18 +260,20 @@ double Page::turns(double top) {
   const double start = y;
   draw_round(canvas_, {margin, y, diagram, diagram}, f_, points_ - 1.0);
   if (rows.size() <= one_column) {
-    y = turn_table({left, y, wide, 0.0}, rows, 7);
+    y = turn_table({left, y, wide, 0.0}, rows, 6);
   } else {
     const std::size_t half = (rows.size() + 1) / 2;
     const auto middle = rows.begin() + static_cast<std::ptrdiff_t>(half);
     const double column = 0.5 * (wide - 2.0);
-    y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, 5),
-                 turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, 5));
+    y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, 4),
+                 turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, 4));
   }
   const std::string note = fmt::format(
-      "Drawn with the collar at 0; black: tacks, blue: runs, both in order. Warm: hold once parts before "
-      "have warmed the "
-      "fixture. Pool: its width where it is widest. {} First arc to end of last hold: {}.",
+      "Drawn with the collar at 0; black: tacks, blue: runs, both in order. Arc: standing, turning and "
+      "easing "
+      "off. Hold: the longest, of a warm fixture. Pool reaches: how wide before the foot answers. {} First "
+      "arc "
+      "to end of last hold: {}.",
       pin_note(f_),
       units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
   const Letters plain{.points = points_ - 0.5};

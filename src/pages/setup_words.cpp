@@ -32,6 +32,12 @@ std::string_view outlet(const Findings &f) {
   return vented(f) ? "the tube's vent" : "the plug's outlet";
 }
 
+// From the end of the last hold, on a warm fixture, until a bare hand may touch tube and cap.
+std::string hand_warm_text(const Findings &f) {
+  const auto wait = hand_warm(f);
+  return wait ? fmt::format("{:.0f} min", std::ceil(wait->value() / 60.0)) : std::string("gloves");
+}
+
 std::string metal_limit(const Findings &f) {
   return report::limit_text(f, f.design.heat.shielding_temperature);
 }
@@ -42,10 +48,9 @@ TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::W
           .collar = tack ? report::collar_degrees(0.5 * (weld.pass.start + weld.pass.end))
                          : report::collar_degrees(weld.pass),
           .arc = fmt::format("{:.1f} s", weld.welding.value()),
-          .hold = report::hold_text(weld),
-          .warm = report::warm_hold_text(f.design.series, tack, number),
+          .hold = report::longer_hold_text(f, tack, number),
           .before = report::temperature_text(f, weld.joint_before),
-          .pool = tack ? "edges flow" : shop(f, weld.pool_width.value(), Dimension::length, 2)};
+          .pool = tack ? "edges join" : shop(f, weld.pool_width.value(), Dimension::length, 2)};
 }
 
 // Where the vent must stand, and what it costs elsewhere.
@@ -59,44 +64,67 @@ std::string outlet_place(const Findings &f) {
 
 } // namespace
 
+std::optional<units::Time> hand_warm(const Findings &f) {
+  return f.design.series.warm ? f.design.series.warm->hand_warm : std::nullopt;
+}
+
 std::vector<GasRow> gas_rows(const Findings &f) {
   const auto &purge = f.design.purge;
   const auto &job = f.design.job;
   const std::string bore = both(purge.bore.prepurge), chamber = both(purge.chamber.prepurge);
   const std::string bore_weld = both(purge.bore.welding), chamber_weld = both(purge.chamber.welding);
-  const std::string torch = both(job.torch.gas_flow), postflow = report::postflow_text(f);
+  const std::string torch = both(job.torch.gas_flow), postflow = report::longer_postflow_text(f);
   return {
-      {"Start of day", bore, chamber, "-", fmt::format("{:.0f} min", gas::start_of_day_flush.value() / 60.0),
-       "Lines stood open: flush out air and damp before the first part."},
+      {"Start of day", bore, chamber, torch,
+       fmt::format("{:.0f} min", gas::start_of_day_flush.value() / 60.0),
+       "Plug in a tube, cover closed. All three lines stood open: flush out air and damp before the first "
+       "part, the torch's by its purge button or valve."},
       {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(f.design.purge.wait()),
        fmt::format("{}Meter under {} at {} and under {} in the chamber, and still falling or steady.",
                    outlet_place(f), oxygen_limit_text(job.gas.oxygen_limit_bore), outlet(f),
                    oxygen_limit_text(job.gas.oxygen_limit_chamber))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then 3",
        "Both down BEFORE the arc, or the bore's gas lifts the puddle. FOOT OFF THE PEDAL: it strikes by "
-       "itself after its preflow. Torch gas by valve or purge button, torch over the slot, then slide the "
-       "cover aside under it."},
+       "itself "
+       "after its preflow. Torch gas by valve or purge button, torch over the slot, then slide the cover "
+       "aside under it."},
       {"3  Before each arc", bore_weld, chamber_weld, torch, bench_time(purge.torch.preflow),
-       fmt::format("Torch over the joint this long. Keep it there while you turn: lifted, hot metal draws in "
-                   "up to {} "
-                   "oxygen. {} arcs take {} of gas so.",
-                   report::oxygen_text(purge.torch.away.high), purge.torch.arcs,
-                   shop(f, purge.use.preflow.value(), Dimension::volume, 2))},
+       fmt::format(
+           "Torch with gas over the joint this long; a machine whose preflow is shorter: by its valve. "
+           "Keep it there while you turn: lifted, room air gets in. {} arcs take {} of gas so.",
+           purge.torch.arcs, shop(f, purge.use.preflow.value(), Dimension::volume, 2))},
       {"4  Tack and weld", bore_weld, chamber_weld, torch, "see table",
        fmt::format("Puddle bright and flat; gas leaves freely by {}. Meter steady.", outlet(f))},
       {"5  Hold after each", bore_weld, chamber_weld, torch, "see table",
-       fmt::format("Set torch postflow to {}. Torch stays over the joint, nothing moves, until below {}.",
+       fmt::format("Set torch postflow to {}; a machine that ends sooner: by its valve. Torch stays over the "
+                   "joint, nothing moves, until below {}.",
                    postflow, metal_limit(f))},
-      {"6  After the last hold", "off", "off", "off", "-",
-       fmt::format("Nothing above {} any more, cap centre included. Part out with tongs.", metal_limit(f))},
+      {"6  After the last hold", "off", "off", "off", hand_warm_text(f),
+       fmt::format(
+           "Nothing above {} any more, cap centre included. Then leave it: hand-warm before you touch "
+           "collar, knobs or plug.",
+           metal_limit(f))},
   };
+}
+
+int free_turn(const Findings &f) {
+  units::Angle least{}, most{};
+  for (const auto *list : {&f.design.heat.tacks, &f.design.heat.runs}) {
+    for (const heat::Weld &weld : *list) {
+      const units::Angle on = weld.pass.end >= weld.pass.start ? weld.run_out : -weld.run_out;
+      least = std::min({least, weld.pass.start, weld.pass.end + on});
+      most = std::max({most, weld.pass.start, weld.pass.end + on});
+    }
+  }
+  constexpr double step = 10.0; // deg
+  return static_cast<int>(step * std::ceil(units::to_degrees(most - least) / step));
 }
 
 // How this kind of plug is set.
 std::string plug_step(const Findings &f) {
   const std::string with_lance = f.design.layout.lance.present ? " with its lance" : "";
-  const std::string free =
-      vented(f) ? " Hose free for a full turn." : " Hoses free for a full turn, outlet open.";
+  const std::string free = fmt::format(" {} free for {} deg of turn{}.", vented(f) ? "Hose" : "Hoses",
+                                       free_turn(f), vented(f) ? "" : ", outlet open");
   switch (f.design.layout.plug.kind) {
   case fixture::PlugKind::bore_ring:
     return fmt::format("Push the end plug{} home with a twist, shoulder against the tube.", with_lance) +
@@ -155,7 +183,8 @@ std::vector<std::string> loading_steps(const Findings &f) {
       vented(f) ? ", its vent uppermost (argon runs under air)" : "",
       f.design.layout.stop.present
           ? "Now clamp the index collar against the stop's rods, their springs pressed in: they press the "
-            "cap on."
+            "cap "
+            "on."
           : "Clamp the index collar beside the front stand. NO AXIAL STOP here: a helper presses the plug "
             "forward until the last tack is cold; from then the cap is held. Look before each run that it "
             "still bears."));
@@ -185,22 +214,38 @@ std::vector<std::string> loading_steps(const Findings &f) {
 namespace {
 
 // A chamber that parts in a row warm beyond argon's neutral temperature holds it in no air at all.
-std::string draught_words(const Findings &f) {
-  const auto still = f.design.purge.bench.draught_warm;
-  if (still > units::Velocity{}) {
-    return fmt::format("Air over the bench faster than {}: close doors and fans.",
-                       report::air_speed(f, still));
+std::vector<std::string> draught_words(const Findings &f) {
+  const auto &bench = f.design.purge.bench;
+  const bool holds_warm = bench.draught_warm > units::Velocity{};
+  std::vector<std::string> words{
+      fmt::format("Air over the bench faster than {}{}: close doors and fans.",
+                  report::air_speed(f, holds_warm ? bench.draught_warm : bench.draught_lying),
+                  holds_warm ? "" : " (chamber cold)")};
+  if (!holds_warm) {
+    const auto rises = gas::neutral_temperature(gas::species_of(f.design.job));
+    words.push_back(fmt::format("Chamber over {}, by a contact thermometer on its top beside the slot: its "
+                                "argon rises out. Pause until it is cooler.",
+                                shop(f, rises.value(), Dimension::temperature, 3)));
   }
-  const auto rises = gas::neutral_temperature(gas::species_of(f.design.job));
-  return fmt::format("Chamber over {}: its argon rises out of the slot. Pause until it is cooler.",
-                     shop(f, rises.value(), Dimension::temperature, 3));
+  return words;
+}
+
+// Where the tube gets too warm for its rollers.
+std::vector<std::string> roller_words(const Findings &f) {
+  const auto rule = std::ranges::find(f.rules, "heat.rollers", &checks::RuleResult::id);
+  if (rule == f.rules.end() || rule->status == checks::Status::pass) {
+    return {};
+  }
+  return {fmt::format("Tube beside the front rollers over {} by a contact thermometer: wait before the next "
+                      "run, gas on.",
+                      shop(f, rule->limit, Dimension::temperature, 3))};
 }
 
 } // namespace
 
 std::vector<std::string> stop_conditions(const Findings &f) {
   const auto &job = f.design.job;
-  return {
+  std::vector<std::string> stops{
       "Oxygen monitor below 19.5 %: EVERYONE OUT FIRST. Bottle shut only from outside or on the way.",
       fmt::format("Meter above {} inside or {} outside: do not strike. Find the leak.",
                   oxygen_limit_text(job.gas.oxygen_limit_bore),
@@ -211,9 +256,28 @@ std::vector<std::string> stop_conditions(const Findings &f) {
                   metal_limit(f)),
       fmt::format("Bottle under {}: change it before the part (moisture rises).",
                   report::bottle_pressure(f, gas::bottle_change)),
-      draught_words(f),
+      "Stopped in the middle of a run: hold as the table says, look, then start the run again 10 deg before "
+      "where the weld ends.",
   };
+  std::ranges::move(draught_words(f), std::back_inserter(stops));
+  std::ranges::move(roller_words(f), std::back_inserter(stops));
+  return stops;
 }
+
+namespace {
+
+// What a hand may meet, and how warm it is.
+std::string hot_words(const Findings &f) {
+  const auto settled = f.design.series.settled;
+  return fmt::format(
+      "HOT metal looks cold. Tongs, gloves; cap and tongs onto bare metal or brick to cool. The "
+      "pin and the chamber too{}.",
+      settled > heat::burn_threshold
+          ? fmt::format(": part after part the fixture comes to {}", report::temperature_text(f, settled))
+          : "");
+}
+
+} // namespace
 
 std::vector<std::string> cautions(const Findings &f) {
   const double after_bottle = f.design.purge.use.room_after_bottle;
@@ -224,7 +288,7 @@ std::vector<std::string> cautions(const Findings &f) {
           "this "
           "room: shut it after work.",
           std::floor(1000.0 * after_bottle) / 10.0),
-      "HOT metal looks cold. Tongs, gloves; the pin and the chamber too.",
+      hot_words(f),
       "ARC: eyes and skin; screens for others. Fume and ozone: ventilate. SHOCK: dry gloves, lead on before "
       "the arc, high "
       "frequency too.",

@@ -5,6 +5,7 @@
 
 #include "purgewright/report/results.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,13 +33,17 @@ std::vector<std::string> discoloured();
 std::vector<std::string> reasons(const report::Findings &);
 // How hot the cap becomes under the pin, and what colour that may leave.
 std::string pin_note(const report::Findings &);
+// How far hoses and lead must let the collar turn from its first arc to its last, deg, in whole tens.
+int free_turn(const report::Findings &);
+// From the end of the last hold on a warm fixture until a bare hand may touch tube and cap; absent: gloves.
+std::optional<units::Time> hand_warm(const report::Findings &);
 // Torch gas before the arc; wait for a shop without an oxygen meter.
 std::string torch_preflow(const report::Findings &);
 std::string wait_without_meter(const report::Findings &);
 
 struct TurnRow {
   bool tack = false;
-  std::string name, collar, arc, hold, warm, before, pool; // what the pool looks like
+  std::string name, collar, arc, hold, before, pool; // how wide it may become
 };
 std::vector<TurnRow> turn_rows(const report::Findings &);
 // What the column of warm holds means.

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <cmath>
 
@@ -21,21 +22,28 @@ std::string shop(const Findings &f, double si, Dimension dimension, int digits =
   return units::shop_text(si, dimension, f.design.job.shop.unit_system, digits);
 }
 
-// Helmet shade for gas tungsten arc, direct current. Source: ANSI Z49.1, guide for shade numbers, the
-// suggested ones, from memory.
-int shade(units::Current current) {
-  return current < units::amperes(50.0) ? 10 : current < units::amperes(150.0) ? 12 : 14;
+// Helmet shades for gas tungsten arc, direct current. Source: ANSI Z49.1, guide for shade numbers, from
+// memory.
+struct Shade {
+  units::Current below;
+  int suggested, least;
+};
+constexpr std::array<Shade, 2> shades{{{units::amperes(50.0), 10, 8}, {units::amperes(150.0), 12, 8}}};
+constexpr Shade darkest{{}, 14, 10};
+
+const Shade &shade(units::Current current) {
+  const auto *row = std::ranges::find_if(shades, [&](const Shade &s) { return current < s.below; });
+  return row == shades.end() ? darkest : *row;
 }
 
-// What the pedal comes down to in the warmest run.
-std::string eased(const Findings &f) {
-  double least = 1.0;
-  for (const auto &run : f.design.heat.runs) {
-    least = std::min(least, run.least_current);
-  }
-  const std::string full = shop(f, f.design.job.weld.current.value(), Dimension::current, 2);
-  const std::string down = shop(f, least * f.design.job.weld.current.value(), Dimension::current, 2);
-  return down == full ? std::string() : fmt::format(", eased to {} as the joint warms", down);
+// Where the pedal has come to at the end of the run in which it comes down the least, and the most.
+std::string settles(const Findings &f) {
+  const auto [least, most] = std::ranges::minmax(f.design.heat.runs, {}, &heat::Weld::end_current);
+  const auto current = [&](double share) {
+    return shop(f, share * f.design.job.weld.current.value(), Dimension::current, 2);
+  };
+  const std::string low = current(least.end_current), high = current(most.end_current);
+  return low == high ? low : fmt::format("{} to {}", low, high);
 }
 
 // Turn of the collar in a second.
@@ -55,19 +63,78 @@ Setting tungsten(const Findings &f) {
 Setting cup(const Findings &f) {
   const auto &torch = f.design.job.torch;
   const double sixteenths = units::ratio(torch.cup_bore, units::inches(1.0 / 16.0));
+  const bool clockwise = f.design.job.rotation.direction == job::Direction::clockwise;
   return {"Cup",
-          fmt::format("No. {:.0f}, {} bore, with gas lens; stickout {}; tilt {:.0f} deg, pushed", sixteenths,
-                      shop(f, torch.cup_bore.value(), Dimension::length),
-                      shop(f, torch.stickout.value(), Dimension::length), units::to_degrees(torch.tilt))};
+          fmt::format("No. {:.0f}, {} bore, with gas lens; stickout {}; pushed: looking at the cap the "
+                      "handle leans {:.0f} deg to the {}, over what is welded",
+                      sixteenths, shop(f, torch.cup_bore.value(), Dimension::length),
+                      shop(f, torch.stickout.value(), Dimension::length), units::to_degrees(torch.tilt),
+                      clockwise ? "left" : "right")};
 }
 
 Setting turning(const Findings &f) {
   const double rate = degrees_per_second(f.design.job);
+  return {"Turn",
+          fmt::format("torch stays on top, its hand on a rest; the other hand rolls the collar {:.1f} "
+                      "deg a second: 10 deg in {:.1f} s, once the pool is there",
+                      rate, 10.0 / rate)};
+}
+
+// As many as a hand can judge: halves.
+std::string halves(units::Time time) {
+  constexpr double half = 0.5; // s
+  return fmt::format("{:.1f} s", half * std::ceil(time.value() / half - 1e-9));
+}
+
+units::Time longest(const std::vector<heat::Weld> &welds, units::Time heat::Weld::*time) {
+  units::Time most{};
+  for (const auto &weld : welds) {
+    most = std::max(most, weld.*time);
+  }
+  return most;
+}
+
+Setting start(const Findings &f) {
+  return {"Start of a run",
+          fmt::format("high frequency, never scratched; stand still at full pedal until both edges join into "
+                      "a pool, {} at most, then turn",
+                      halves(longest(f.design.heat.runs, &heat::Weld::dwell)))};
+}
+
+Setting stop(const Findings &f) {
+  units::Angle on{};
+  for (const auto &run : f.design.heat.runs) {
+    on = std::max(on, run.run_out);
+  }
+  return {"End of a run",
+          fmt::format("felt tape on the collar where the run ends: the thumb finds it under the hood. There "
+                      "ease the pedal to nothing over {}, turning on {:.0f} deg past it; torch stays, "
+                      "postflow {}",
+                      halves(longest(f.design.heat.runs, &heat::Weld::taper)),
+                      std::ceil(units::to_degrees(on)), report::longer_postflow_text(f))};
+}
+
+Setting tacks(const Findings &f) {
+  constexpr double spot_walls = 2.0; // common practice, no source
   return {
-      "Turn",
-      fmt::format("torch stays on top; the other hand rolls the collar {:.1f} deg a second: 10 deg in {:.1f} "
-                  "s, a run in the table's arc time",
-                  rate, 10.0 / rate)};
+      "Tacks",
+      fmt::format("same setting: full pedal until both edges join, {} as a rule, a spot {} wide; foot off",
+                  halves(longest(f.design.heat.tacks, &heat::Weld::welding)),
+                  shop(f, spot_walls * f.design.job.tube.wall.value(), Dimension::length, 2))};
+}
+
+Setting pace_of(const Findings &f) {
+  const auto shortest = checks::pace(f.design);
+  return {"Pace", shortest ? fmt::format("one part every {:.0f} min, no sooner: the fixture is not to get "
+                                         "warmer",
+                                         std::ceil(shortest->value() / 60.0))
+                           : std::string("the fixture cools to the room between parts")};
+}
+
+// Common practice, no source.
+std::string arc_length(const Findings &f) {
+  const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
+  return inch ? "1/16 in" : "1.5 mm to 2 mm";
 }
 
 Setting fit_up(const Findings &f) {
@@ -91,31 +158,42 @@ std::string wait_without_meter(const Findings &f) {
 
 std::vector<Setting> weld_settings(const Findings &f) {
   const auto &job = f.design.job;
+  const Shade &glass = shade(job.weld.current);
   std::vector<Setting> settings{
-      {"Current", fmt::format("direct, electrode NEGATIVE; {} at the pedal's end{}: keep the pool {} wide",
-                              shop(f, job.weld.current.value(), Dimension::current), eased(f),
-                              shop(f, f.design.heat.pool_target.value(), Dimension::length, 2))},
-      {"Arc", fmt::format("{} arc, as long as the tungsten is thick; {} along the joint",
-                          shop(f, job.weld.voltage.value(), Dimension::voltage),
-                          shop(f, job.weld.travel_speed.value(), Dimension::velocity))},
+      {"Current",
+       fmt::format("direct, electrode NEGATIVE; machine set to {}: full pedal to start, then {} as "
+                   "it warms. Aim at the joint, both edges in one pool {} wide: that the pedal keeps",
+                   shop(f, job.weld.current.value(), Dimension::current), settles(f),
+                   shop(f, f.design.heat.pool_target.value(), Dimension::length, 2))},
+      {"Arc",
+       fmt::format("{}: {} long; {} along the joint", shop(f, job.weld.voltage.value(), Dimension::voltage),
+                   arc_length(f), shop(f, job.weld.travel_speed.value(), Dimension::velocity))},
       tungsten(f),
       cup(f),
-      {"Start", fmt::format("high frequency, never scratched; torch gas {} before", torch_preflow(f))},
-      {"Stop",
-       fmt::format("pedal down to nothing over 3 s; torch stays, postflow {}", report::postflow_text(f))},
+      start(f),
+      tacks(f),
+      stop(f),
       turning(f),
       fit_up(f),
-      {"Work lead",
-       "on its screw in the collar, cable free for a full turn: no current through the bearings"},
-      {"Argon", fmt::format("{} or purer, all three circuits",
-                            job.gas.oxygen_in_supply <= 2e-6 ? "4.8 (99.998 %)" : "4.6 (99.996 %)")},
-      {"Helmet", fmt::format("shade {}, covered skin, screens", shade(job.weld.current))},
-      {"End of a run", "felt tape on the collar where the run ends: the thumb finds it under the hood"},
+      {"Work lead", fmt::format("on its screw in the collar, cable free for {} deg, under 1 ohm from tube to "
+                                "lead: no current through the bearings",
+                                free_turn(f))},
+      {"Argon",
+       fmt::format("{} or purer, all three circuits; torch gas {} before every arc",
+                   job.gas.oxygen_in_supply <= 2e-6 ? "4.8 (99.998 %)" : "4.6 (99.996 %)", torch_preflow(f))},
+      {"Helmet",
+       fmt::format("shade {}; lighter until you see the pool, never below {}; covered skin, screens",
+                   glass.suggested, glass.least)},
+      pace_of(f),
   };
   if (const auto &plan = f.design.heat; plan.interpass_temperature) {
     settings.push_back({"Next run", fmt::format("not before the joint is below {}: up to {} after the hold",
                                                 report::limit_text(f, *plan.interpass_temperature),
                                                 bench_time(plan.longest_interpass_wait))});
+  } else {
+    settings.push_back({"Next run",
+                        "when its hold is over; wait longer where your procedure has an interpass "
+                        "temperature"});
   }
   return settings;
 }
@@ -136,6 +214,7 @@ std::string plug_out(fixture::PlugKind kind) {
 } // namespace
 
 std::vector<std::string> unloading_steps(const Findings &f) {
+  const auto wait = hand_warm(f);
   std::string out = plug_out(f.design.layout.plug.kind) + "; caps on the hose ends.";
   if (f.design.layout.cradle.kind == fixture::CradleKind::spindle) {
     out = "loosen the spindle's set screws, spindle off; " + out;
@@ -143,13 +222,18 @@ std::vector<std::string> unloading_steps(const Findings &f) {
   out.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(out.front())));
   return {
       "Last hold over: torch off, then both circuits off; wait until no gas is heard.",
-      "Hands off until tube and cap are hand-warm, or heat-proof gloves and tongs. Loosen the collar's clamp "
-      "screw.",
+      wait ? fmt::format("Hands off for {:.0f} min, until tube and cap are hand-warm. Gloves all the same: "
+                         "loosen the collar's clamp screw.",
+                         std::ceil(wait->value() / 60.0))
+           : "Heat-proof gloves and tongs: it stays too hot for a bare hand. Loosen the "
+             "collar's clamp screw.",
       "Loosen the wiper plate's four knobs, slide plate and wiper back; draw the part straight back until "
-      "the cap is behind "
-      "the chamber, lift it off.",
+      "the cap is behind the chamber, lift it off.",
       out,
       "Look at the joint outside and, by a light in the bore, inside, before anything touches it.",
+      f.design.job.fixture.pin_material->weldable_here
+          ? "Wipe the pin's face."
+          : "Look at the pin's face and at the cap where it stood: pick-up or a mark, renew the tip.",
   };
 }
 
@@ -175,7 +259,7 @@ std::vector<std::string> reasons(const Findings &f) {
   const std::string wait = wait_without_meter(f);
   return {
       fmt::format("The weld runs {} looking at the cap, so the tube turns {} under the torch. Tacks go "
-                  "opposite each other; "
+                  "opposite each other; hoses and lead wind up over one part and are turned back after it; "
                   "the order of loading, the tape and the volumes of gas a purge is often counted in are "
                   "common practice.",
                   clockwise ? "clockwise" : "counterclockwise", clockwise ? "counterclockwise" : "clockwise"),
@@ -203,9 +287,11 @@ std::vector<std::string> reasons(const Findings &f) {
                   report::water_column(f, f.design.purge.pressure.welding),
                   report::water_column(f, f.design.purge.pressure.limit, units::Rounding::down),
                   report::water_column(f, f.design.purge.pressure.prepurge)),
-      "Temperatures are computed by conduction in still gas, means through the wall, not measured. Try the "
-      "first part with a "
-      "thermocouple; a temperature crayon on scrap only, its wax spoils the weld.",
+      "Temperatures are computed by conduction in still gas, means through the wall, not measured. Try them "
+      "on scrap with a "
+      "thermocouple spot-welded inside the tube 10 mm behind the joint, its wires out through the plug's "
+      "outlet, or "
+      "a contact thermometer in the pauses; a temperature crayon on scrap only, its wax spoils the weld.",
       "EN ISO 9606-5:2000, titanium weld metal, accepts silver and straw and a narrow band of strong colour "
       "at the edge of "
       "the gas cover. AWS D17.1 and D1.9 have tables of their own: the one your procedure names decides.",

@@ -43,12 +43,27 @@ constexpr std::string_view never = "too long";
 } // namespace
 
 std::string hold_text(const heat::Weld &weld) {
-  return weld.reached ? bench_time(weld.hold) : std::string(never);
+  return weld.reached ? bench_time(std::max(weld.hold, least_hold_said)) : std::string(never);
 }
 
 std::string warm_hold_text(const heat::Series &series, bool tack, std::size_t number) {
   return series.warm ? hold_text((tack ? series.warm->tacks : series.warm->runs).at(number))
                      : std::string(never);
+}
+
+std::string longer_hold_text(const Findings &f, bool tack, std::size_t number) {
+  const auto weld_of = [&](const heat::HeatPlan &plan) { return (tack ? plan.tacks : plan.runs).at(number); };
+  const heat::Weld first = weld_of(f.design.heat);
+  if (!f.design.series.warm) {
+    return std::string(first.reached ? hold_text(first) + ", first part" : never);
+  }
+  const heat::Weld warm = weld_of(*f.design.series.warm);
+  return hold_text(!warm.reached || (first.reached && warm.hold > first.hold) ? warm : first);
+}
+
+std::string longer_postflow_text(const Findings &f) {
+  const auto &warm = f.design.series.warm;
+  return warm ? bench_time(std::max(f.design.heat.postflow(), warm->postflow())) : postflow_text(f);
 }
 
 std::string postflow_text(const Findings &f) {

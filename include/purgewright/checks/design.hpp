@@ -13,6 +13,7 @@
 #include "purgewright/job/job.hpp"
 #include "purgewright/units/figure.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -55,6 +56,11 @@ Design evaluate_row(job::Job);
 // All but the models of purge and heat, in closed form: what quick sweeps use, thousands a second. Neither
 // purge, heat nor a measured log can be judged on it.
 Design evaluate_closed_form(job::Job);
+
+// Shortest time from part to part, one after another, at which the chamber keeps cool enough for its gaskets,
+// for holds to end and for its gas to lie in the room's draught: the cycle where it does so anyway, absent
+// where one part alone warms it more. Needs purge and heat.
+std::optional<units::Time> pace(const Design &);
 
 // Every figure of the design: job values, fixture, purge, heat. Job values alone when the layout has
 // conflicts.

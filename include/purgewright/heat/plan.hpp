@@ -2,8 +2,11 @@
 // O-ring, rollers, cap centre and the wall outside the chamber become.
 //
 // Frame: x of the joint's frame; angles on the index collar, counterclockwise seen from +X.
-// Arc: a tack's stands still until the metal on both sides of the joint has melted, longest_tack at most. A
-// run's starts with the job's current; a pedal then keeps the pool 3.5 walls wide, never above that current.
+// Arc: a tack's stands still until the metal on both sides of the joint is tack_margin above its melting,
+// least_tack at least and longest_tack at most. A run's strikes with the job's current, the most that the
+// machine is set to, and dwells until the joint has melted to its bottom; then the tube turns and a pedal
+// keeps the pool 3.5 walls wide, never above that current. At the run's end the current falls evenly to
+// nothing while the tube turns on.
 // The cap under the pin is hottest at the contact's outer edge, nearest to the weld.
 // Hold: after a run the torch stays over it until the hottest metal of the joint zone (half the torch cup's
 // bore to either side of the joint, all round, whatever the chamber's argon covers) is below the shielding
@@ -36,6 +39,10 @@ enum class Detail { fine, coarse };
 // practice, no source.
 inline constexpr auto least_cooling = units::TemperatureDifference::from_value(5.0); // K
 
+// Bare metal this hot burns the skin within a minute. Source: ISO 13732-1:2006, burn threshold for contact of
+// 1 min; the value from memory.
+inline constexpr units::Temperature burn_threshold = units::celsius(51.0);
+
 struct Options {
   Detail detail = Detail::fine;
   std::optional<units::Temperature> shielding_temperature = {}; // absent: the job's
@@ -48,6 +55,15 @@ struct Options {
   units::Length arc_radius = units::millimetres(1.5);      // standard deviation; Tsai & Eagar 1985
   units::Length tack_length = units::millimetres(3.0);     // common practice
   units::Time longest_tack = units::seconds(6.0);          // the arc is off then, melted or not
+  // The shortest that a foot or a spot timer makes, and by how much both edges are then surely above their
+  // melting: common practice, no source.
+  units::Time least_tack = units::seconds(0.5);
+  units::TemperatureDifference tack_margin = units::TemperatureDifference::from_value(30.0);
+  units::Time longest_dwell = units::seconds(6.0); // the tube turns then, melted or not
+  // How fast the current falls at a run's end, so that the crater does not crack, and the least and the most
+  // that takes: common practice, no source.
+  double taper_rate = 40.0; // A/s
+  units::Time least_taper = units::seconds(0.5), longest_taper = units::seconds(3.0);
   units::Time torch_move =
       units::seconds(5.0);     // end of a hold until the torch is over the next: common practice
   units::Time torch_preflow{}; // its gas alone, before the arc
@@ -58,14 +74,19 @@ struct Options {
   std::optional<Mesh> mesh = {};         // absent: as detail says
   std::optional<Accuracy> accuracy = {}; // absent: as detail says
   bool history = false;                  // keep temperatures over time for plots
+  // From the end of the last hold until a bare hand may touch tube and cap; absent: not asked for.
+  std::optional<units::Temperature> hand_warm = {};
+  units::Time longest_hand_warm = units::seconds(3600.0);
 };
 
 // What one tack or run does.
 struct Weld {
   fixture::Pass pass;
-  units::Time strikes{}; // since the first arc
-  units::Time welding{}; // arc on
-  units::Time hold{};    // torch gas over it after the arc
+  units::Time strikes{};        // since the first arc
+  units::Time welding{};        // arc on: of a run dwell, travel and taper
+  units::Time dwell{}, taper{}; // of a run: before the tube turns; while the current falls to nothing
+  units::Angle run_out{};       // by which the tube turns past the run's end meanwhile
+  units::Time hold{};           // torch gas over it after the arc
   units::Time
       uncovered_hold{}; // until the tube outside the chamber's argon is below; 0 when it never was above
   units::Time interpass_wait{}; // before it strikes, until the joint is at the interpass temperature
@@ -78,6 +99,8 @@ struct Weld {
   units::Temperature pin_contact_peak{};                // of the cap under the pin's contact
   units::Length pool_width{}, pool_length{};            // the largest; along the metal, along the joint
   double least_current = 1.0;                    // share of the job's current that the pedal came down to
+  double end_current = 1.0;                      // the share when the taper begins
+  units::Temperature end_peak{};                 // hottest of the joint then: of the pool as it travels
   std::optional<units::Temperature> roller_peak; // of the tube on the front stand's rollers
   units::Length hot_zone{}; // farthest wall above the shielding temperature, from the joint
 };
@@ -98,7 +121,8 @@ struct HeatPlan {
   units::Length covered{};    // depth of the chamber up to the wiper: what its argon reaches
   units::Length joint_zone{}; // to either side of the joint
   units::Length arc_radius{}, tack_length{};
-  units::Power power{};                                       // into the metal
+  units::Current current{};                                   // the job's: the most the machine is set to
+  units::Power power{};                                       // of it, into the metal
   double line_energy = 0.0;                                   // J/m
   double outside_coefficient = 0.0, inside_coefficient = 0.0; // W/(m2 K), used
   std::vector<Weld> tacks, runs;
@@ -113,11 +137,17 @@ struct HeatPlan {
   units::Temperature roller_peak{};              // of the tube on the front stand's rollers
   units::Temperature pin_peak{}, chamber_peak{}; // each one lump of metal, at the end of the last hold
   units::Length hot_zone{};
+  std::optional<units::Time> hand_warm = {}; // from the end of the last hold, work left where it is; absent:
+                                             // not asked for, or longer than longest_hand_warm
   std::string metal_source; // of conductivity and heat capacity of tube and cap, from memory or seen
   Energy energy;
   std::vector<Moment> history;
   long steps = 0; // of time, refused ones too
 
+  // Of the pool as the run's taper begins.
+  units::Temperature pool_bottom(const Weld &run) const {
+    return run.end_peak - run.end_current * through_wall;
+  }
   units::Time postflow() const { return longest_hold + torch_move; }
   bool within_limits() const; // every hold reached, O-ring, cap and hot zone within theirs
 };

@@ -21,10 +21,6 @@
 
 namespace purgewright::heat {
 
-// Bare metal this hot burns the skin within a minute. Source: ISO 13732-1:2006, burn threshold for contact of
-// 1 min; the value from memory.
-inline constexpr units::Temperature burn_threshold = units::celsius(51.0);
-
 struct Series {
   units::Time period{};                    // from one part to the next
   double heat = 0.0;                       // J that a part leaves, at most

@@ -21,16 +21,23 @@ std::string cubic_feet_per_hour(units::VolumeFlow);
 // up to 2 min, then quarter minutes.
 std::string bench_time(units::Time);
 
-// The hold after a tack or run; "too long" where it does not end.
+// The shortest hold that a hand with a torch in it can time: common practice, no source.
+inline constexpr units::Time least_hold_said = units::seconds(5.0);
+// The hold after a tack or run, least_hold_said at least; "too long" where it does not end.
 std::string hold_text(const heat::Weld &);
 // The same once the fixture is warm from many parts, of a tack or run counted from 0.
 std::string warm_hold_text(const heat::Series &, bool tack, std::size_t number);
+
+// The longer of the two, which holds for every part.
+std::string longer_hold_text(const Findings &, bool tack, std::size_t number);
 
 // "1-3-2-4": runs, numbered round the joint, in welding order.
 std::string run_order_text(int runs, job::RunOrder);
 
 // "27 s, 32 s once the fixture is warm": torch postflow to set.
 std::string postflow_text(const Findings &);
+// The longer of the two.
+std::string longer_postflow_text(const Findings &);
 
 // "1.4 mm of water", or "0.05 in of water" in an inch job: what a bench reads small pressures in.
 std::string water_column(const Findings &, units::Pressure, units::Rounding = units::Rounding::nearest);

@@ -30,6 +30,16 @@ struct Schedule {
 // to 35 A and 0.060 in at 85 to 100 A, both at 10 in/min and 10 V, from memory.
 Schedule titanium_schedule(units::Length thickness);
 
+// Pool's width that a welder keeps, in walls: common practice, no source.
+inline constexpr double pool_walls = 3.5;
+
+// Heat per second that keeps a pool this wide in a butt joint of cold titanium of this thickness, melted
+// through, under an arc that travels so fast. A pool narrower than the arc's own heat (full width at half
+// height, `arc_width`) takes what one as wide as both takes. Source: q = 8 k t (T - T0) (1/5 + v w / 4 a):
+// Wells, Welding Journal 31 (1952) 263-s, from memory; the term for the arc's width: common practice, no
+// source.
+units::Power pool_power(units::Length thickness, units::Length pool, units::Velocity speed);
+
 // Where a cap begins to melt against a pin: the lowest melting mixture of the two metals, or the lower of
 // their own. Source: binary phase diagrams, titanium-iron 1085 degC, titanium-copper 885 degC, from memory.
 units::Temperature contact_melts(const Metal &cap, const Metal &pin);

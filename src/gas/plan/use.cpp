@@ -25,7 +25,7 @@ void add_use(const job::Job &job, Time under_gas, Purge &purge) {
   bottle.residual = {};
   use.room_after_bottle =
       room_after_sudden(job.shop.room_volume, std::min(bottle_gas(bottle), job.shop.room_volume));
-  use.start_of_day = before * start_of_day_flush;
+  use.start_of_day = (before + job.torch.gas_flow) * start_of_day_flush;
   const units::VolumeFlow release = use.per_part / use.cycle + use.start_of_day / working_day;
   const units::VolumeFlow air = ventilation(job.shop.room_volume, job.shop.room_air_changes_per_hour);
   // The formula with an exhaust holds while the exhaust carries more than the release; a shut room is worse.

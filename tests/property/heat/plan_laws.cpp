@@ -85,14 +85,15 @@ TEST_CASE("Random jobs are planned, with their energy kept", "[property][heat]")
     check_starts(plan);
     const Energy &e = plan.energy;
     CHECK(e.stored + e.bodies + e.lost == Approx(e.in).epsilon(1e-6));
-    // The pedal takes some of it away, down to the least share of any run.
-    double least = 1.0;
+    // The pedal takes some of it away, down to the least share of any run, and the taper the rest.
+    double least = 1.0, tapers = 0.0;
     for (const Weld &weld : plan.runs) {
       least = std::min(least, weld.least_current);
+      tapers += weld.taper.value();
     }
-    const double full = plan.power.value() * plan.arc_time.value();
-    CHECK(e.in <= full * (1.0 + 1e-9));
-    CHECK(e.in >= least * full * (1.0 - 1e-9));
+    const double power = plan.power.value(), arcs = plan.arc_time.value();
+    CHECK(e.in <= power * arcs * (1.0 + 1e-9));
+    CHECK(e.in >= least * power * (arcs - tapers) * (1.0 - 1e-9));
     CHECK(e.stored > 0.0);
     CHECK(e.lost > 0.0);
     for (const auto &figure : figures(plan)) {

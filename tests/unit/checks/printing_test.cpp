@@ -30,13 +30,14 @@ const PartHeat &of(const std::vector<PartHeat> &all, std::string_view part) {
 TEST_CASE("what faces the joint is of metal, and so is what holds gas, however cold") {
   const auto parts = part_heat(example("logger-25"));
   for (const auto part : {ids::chamber_body, ids::chamber_end_plate, ids::backing_pin, ids::slot_cover,
-                          ids::end_plug, ids::gas_port_block}) {
+                          ids::end_plug, ids::gas_port_block, ids::index_collar}) {
     INFO(std::string(part));
     CHECK(of(parts, part).plastic.empty());
   }
   CHECK(of(parts, ids::chamber_body).hottest > units::celsius(1600)); // the joint melts
   CHECK_FALSE(of(parts, ids::end_plug).against.empty());
-  CHECK(of(parts, ids::slot_cover).against.empty()); // heat alone decides
+  CHECK(of(parts, ids::slot_cover).against.empty());         // heat alone decides
+  CHECK_FALSE(of(parts, ids::index_collar).against.empty()); // it carries the current
 }
 
 TEST_CASE("a part near the rollers may be printed from the coldest plastic that keeps ten kelvins of room") {

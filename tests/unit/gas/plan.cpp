@@ -142,9 +142,10 @@ TEST_CASE("Gas and time of a part, on paper", "[unit][gas][plan]") {
         Approx((purge.bore.prepurge + purge.chamber.prepurge).value() * prepurge +
                welding * (preflow + under_gas)));
   CHECK(purge.use.preflow.value() == Approx(8.0 * preflow * welding)); // four tacks and four runs
-  // 5 min at both prepurge flows; 50 L at 200 bar over 1 atm is about 10.5 m3 of argon, in 50 m3 of room.
+  // 5 min at both prepurge flows and the torch's 10 L/min; 50 L at 200 bar over 1 atm is about 10.5 m3 of
+  // argon, in 50 m3 of room.
   CHECK(purge.use.start_of_day.value() ==
-        Approx(300.0 * (purge.bore.prepurge + purge.chamber.prepurge).value()));
+        Approx(300.0 * ((purge.bore.prepurge + purge.chamber.prepurge).value() + 1e-2 / 60.0)));
   CHECK(purge.use.room_after_bottle == Approx(0.2095 * (50.0 - 10.5) / 50.0).epsilon(0.01));
 }
 

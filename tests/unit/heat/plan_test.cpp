@@ -29,12 +29,16 @@ TEST_CASE("A plan holds tacks and runs in order with their times", "[unit][heat]
   CHECK(plan.shielding_temperature.value() == Approx((800.0 + 459.67) / 1.8)); // 800 degF
   CHECK(plan.power.value() == Approx(0.77 * 10.0 * 85.0));
   CHECK(plan.line_energy == Approx(0.77 * 10.0 * 85.0 / (10.0 * 25.4e-3 / 60.0)));
-  for (const Weld &tack : plan.tacks) { // the arc goes out when both edges have melted
-    CHECK(tack.tube_edge_peak >= celsius(1670.0));
-    CHECK(tack.cap_edge_peak >= celsius(1670.0));
+  for (const Weld &tack : plan.tacks) { // the arc goes out when both edges have surely melted
+    CHECK(tack.tube_edge_peak >= celsius(1700.0));
+    CHECK(tack.cap_edge_peak >= celsius(1700.0));
     CHECK(tack.welding < Options{}.longest_tack);
+    CHECK(tack.welding.value() >= 0.5); // no foot makes a shorter one
   }
-  CHECK(plan.runs[0].welding.value() == Approx(units::pi / 3.0 * 25.4e-3 / (10.0 * 25.4e-3 / 60.0)));
+  const Weld &first = plan.runs[0];
+  const double speed = 10.0 * 25.4e-3 / 60.0, travel = units::pi / 3.0 * 25.4e-3 / speed;
+  CHECK(first.welding.value() == Approx(first.dwell.value() + travel + first.taper.value()));
+  CHECK(first.run_out.value() == Approx(first.taper.value() * speed / 25.4e-3));
   double arcs = 0.0, holds = 0.0;
   for (const auto *list : {&plan.tacks, &plan.runs}) {
     for (const Weld &weld : *list) {
@@ -50,8 +54,36 @@ TEST_CASE("A plan holds tacks and runs in order with their times", "[unit][heat]
   CHECK(plan.postflow().value() == Approx(plan.runs.back().hold.value() + 5.0));
   const Energy &e = plan.energy;
   CHECK(e.in <= plan.power.value() * arcs * (1.0 + 1e-12)); // the pedal eases the current
-  CHECK(e.in > 0.7 * plan.power.value() * arcs);
+  CHECK(e.in > 0.5 * plan.power.value() * arcs);
   CHECK(e.stored + e.bodies + e.lost == Approx(e.in).epsilon(1e-6));
+}
+
+TEST_CASE("A run dwells until its pool is through, and its current falls evenly at the end", "[unit][heat]") {
+  auto subject = example("logger-25");
+  const HeatPlan usual = plan_of(subject, {});
+  for (const Weld &run : usual.runs) {
+    CHECK(run.dwell.value() > 0.0);
+    CHECK(run.dwell < Options{}.longest_dwell);
+    CHECK(run.taper.value() ==
+          Approx(std::clamp(run.end_current * subject.job.weld.current.value() / 40.0, 0.5, 3.0)));
+    CHECK(usual.pool_bottom(run) >= celsius(1670.0));
+  }
+  CHECK(usual.runs[1].dwell < usual.runs[0].dwell); // on metal that the first has left warm
+  subject.job.weld.current = units::amperes(8.0);
+  CHECK(plan_of(subject, {}).runs.front().dwell == Options{}.longest_dwell);
+}
+
+TEST_CASE("The wait until a hand may touch the work is asked for, and longer than any hold", "[unit][heat]") {
+  const auto subject = example("logger-25");
+  CHECK_FALSE(plan_of(subject).hand_warm);
+  Options options = coarse;
+  options.hand_warm = burn_threshold;
+  const HeatPlan plan = plan_of(subject, options);
+  REQUIRE(plan.hand_warm);
+  CHECK(*plan.hand_warm > plan.longest_hold);
+  CHECK(plan.cycle == plan_of(subject).cycle); // it is no part of the cycle
+  options.longest_hand_warm = units::seconds(10.0);
+  CHECK_FALSE(plan_of(subject, options).hand_warm);
 }
 
 TEST_CASE("The chamber warms by no more heat than the arcs give", "[unit][heat]") {
@@ -199,11 +231,15 @@ TEST_CASE("History follows the plan for plots", "[unit][heat]") {
     peak = std::max(peak, plan.history[i].joint.value());
   }
   CHECK(changes == 15); // eight arcs, each with its hold
-  double of_runs = 0.0; // a tack's is corrected for the width of the cells
-  for (const Weld &run : plan.runs) {
-    of_runs = std::max(of_runs, run.joint_peak.value());
+  CHECK(peak >= plan.joint_peak.value() * (1.0 - 1e-9));
+  for (const Weld &tack : plan.tacks) { // as hot as its table says, not as its cells smear it
+    double drawn = 0.0;
+    for (const Moment &moment : plan.history) {
+      const bool burns = moment.time >= tack.strikes && moment.time <= tack.strikes + tack.welding;
+      drawn = burns ? std::max(drawn, moment.joint.value()) : drawn;
+    }
+    CHECK(drawn == Approx(tack.joint_peak.value()).epsilon(1e-6));
   }
-  CHECK(peak == Approx(of_runs));
 }
 
 TEST_CASE("The pedal keeps the pool: too much current comes down, too little stays and does not melt",
