@@ -58,7 +58,8 @@ std::string time_stamp() {
   return fmt::format("{:%Y-%m-%dT%H:%M:%S}", fmt::gmtime(seconds));
 }
 
-purgewright::report::Findings judged(const purgewright::job::Job &job,
+// The setup sheet says what cures a failing rule; of a job with values chosen for it the draft has none.
+purgewright::report::Findings judged(const study::Request &request, const purgewright::job::Job &job,
                                      const std::vector<purgewright::solids::Clash> &clashes) {
   say(stdout, "judging rules");
   auto design = purgewright::checks::evaluate(job);
@@ -66,7 +67,12 @@ purgewright::report::Findings judged(const purgewright::job::Job &job,
   for (const auto &clash : clashes) {
     design.clashes.push_back({clash.first, clash.second, clash.shared});
   }
-  return purgewright::report::find(std::move(design));
+  auto findings = purgewright::report::find(std::move(design));
+  if (request.chosen.empty()) {
+    purgewright::checks::add_changes(purgewright::job::read_draft(request.sources).draft, findings.design,
+                                     findings.rules);
+  }
+  return findings;
 }
 
 void write_pages(const std::filesystem::path &folder, const study::Request &request,
@@ -89,7 +95,7 @@ std::vector<purgewright::checks::Clash> write_all(const std::filesystem::path &f
   const auto layout = purgewright::fixture::lay_out(job);
   const auto volumes = purgewright::fixture::volumes(job, layout);
   const auto built = purgewright::exchange::build_fixture(job, layout, volumes, on_step);
-  const auto findings = judged(job, built.clashes);
+  const auto findings = judged(request, job, built.clashes);
   const auto failing = purgewright::report::titles(findings, purgewright::checks::Status::fail);
   const purgewright::exchange::StepHeader header{
       .time_stamp = time_stamp(),

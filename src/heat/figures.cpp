@@ -129,8 +129,8 @@ void list_pool(const Weld &run, const std::string &id, const std::string &words,
   list.add(id + ".end_current", run.end_current, Dimension::ratio,
            fmt::format("Share of the current when {} ends", words), "a foot that keeps the pool",
            {"heat.pool_wanted", id + ".pool_width"}, practice);
-  list.temperature(id + ".end_peak", run.end_peak, fmt::format("Hottest of the joint when {} ends", words),
-                   "of the pool as it travels, mean through the metal", inputs);
+  list.temperature(id + ".end_peak", run.end_peak, fmt::format("Hottest of the joint as {} travels", words),
+                   "in the second half of the travel, mean through the metal", inputs);
   list.temperature(id + ".pin_contact_peak", run.pin_contact_peak,
                    fmt::format("Peak of the cap under the pin, {}", words),
                    "highest in arc and hold, at the contact's outer edge", inputs);

@@ -255,14 +255,18 @@ void Bench::dwell(Weld &weld) {
 void Bench::travel(const Arc &arc, Weld &weld) {
   double share = 1.0;
   Time before = model_.now();
-  model_.weld(arc, units::seconds(weld.pass.extent().value() / scene_.arc.speed), [&](const Model &model) {
+  const Time travel = units::seconds(weld.pass.extent().value() / scene_.arc.speed);
+  const Time half_way = before + 0.5 * travel;
+  model_.weld(arc, travel, [&](const Model &model) {
     share = detail::pedal_after(share, watch_pool(weld), plan_.pool_target.value(), model.now() - before);
     before = model.now();
     weld.least_current = std::min(weld.least_current, share);
+    if (model.now() >= half_way) { // where the arc is over the middle of a cell this shows the pool best
+      weld.end_peak = std::max(weld.end_peak, model.hottest(scene_.joint_zone));
+    }
     return share;
   });
   weld.end_current = share;
-  weld.end_peak = model_.hottest(scene_.joint_zone);
 }
 
 void Bench::taper(Arc arc, Weld &weld) {

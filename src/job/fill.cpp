@@ -275,7 +275,7 @@ bool Filler::little_metal() const {
 // A short tube that takes up so much of the weld's heat that the plug's rubber, at its end, would bake: by
 // how much tube and cap would warm if nothing of it left them. Common practice, no source.
 bool Filler::bakes_its_plug() const {
-  constexpr double warmed_most = 1500.0; // K
+  constexpr double warmed_most = 1100.0; // K
   const Tube &t = job_.tube;
   const Cap &c = job_.cap;
   const Weld &w = job_.weld;
@@ -345,14 +345,14 @@ int Filler::default_runs() {
 
 // The closing run welds over the first one's start until its own pool has passed it whole.
 units::Angle Filler::default_overlap() {
-  constexpr double least = 10.0, step = 5.0, most_of_run = 0.5; // deg; share of a run
+  constexpr double least = 10.0, step = 5.0, most_of_run = 1.0 / 3.0; // deg; share of a run
   const double pool = units::to_degrees(
       units::radians(2.0 * standards::pool_walls * units::ratio(job_.tube.wall, job_.tube.outside_diameter)));
   const double most = std::floor(most_of_run * 360.0 / job_.rotation.runs);
   const double wanted = std::clamp(step * std::ceil(pool / step), least, std::max(least, most));
   return units::radians(number(rotation_overlap, units::degrees(wanted).value(), Basis::common_practice,
                                "one pool of 3.5 walls over the end of the run before, 10 degrees at least, "
-                               "half a run at most; common practice"));
+                               "a third of a run at most; common practice"));
 }
 
 void Filler::rotation() {

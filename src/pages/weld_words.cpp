@@ -95,10 +95,12 @@ units::Time longest(const std::vector<heat::Weld> &welds, units::Time heat::Weld
 }
 
 Setting start(const Findings &f) {
-  return {"Start of a run",
-          fmt::format("high frequency, never scratched; stand still at full pedal until both edges join into "
-                      "a pool, {} at most, then turn",
-                      halves(longest(f.design.heat.runs, &heat::Weld::dwell)))};
+  return {
+      "Start",
+      fmt::format(
+          "each run: high frequency, never scratched; stand still at full pedal until both edges join into "
+          "a pool, {} at most, then turn",
+          halves(longest(f.design.heat.runs, &heat::Weld::dwell)))};
 }
 
 Setting stop(const Findings &f) {
@@ -106,12 +108,13 @@ Setting stop(const Findings &f) {
   for (const auto &run : f.design.heat.runs) {
     on = std::max(on, run.run_out);
   }
-  return {"End of a run",
-          fmt::format("felt tape on the collar where the run ends: the thumb finds it under the hood. There "
-                      "ease the pedal to nothing over {}, turning on {:.0f} deg past it; torch stays, "
-                      "postflow {}",
-                      halves(longest(f.design.heat.runs, &heat::Weld::taper)),
-                      std::ceil(units::to_degrees(on)), report::longer_postflow_text(f))};
+  return {
+      "Stop",
+      fmt::format("each run: felt tape on the collar where it ends: the thumb finds it under the hood. There "
+                  "ease the pedal to nothing over {}, turning on {:.0f} deg past it; torch stays, "
+                  "postflow {}",
+                  halves(longest(f.design.heat.runs, &heat::Weld::taper)), std::ceil(units::to_degrees(on)),
+                  report::longer_postflow_text(f))};
 }
 
 Setting tacks(const Findings &f) {
@@ -222,9 +225,10 @@ std::vector<std::string> unloading_steps(const Findings &f) {
   out.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(out.front())));
   return {
       "Last hold over: torch off, then both circuits off; wait until no gas is heard.",
-      wait ? fmt::format("Hands off for {:.0f} min, until tube and cap are hand-warm. Gloves all the same: "
-                         "loosen the collar's clamp screw.",
-                         std::ceil(wait->value() / 60.0))
+      wait ? fmt::format(
+                 "Hands off for {:.0f} min, until tube and cap are hand-warm, or heat-proof gloves and "
+                 "tongs. Loosen the collar's clamp screw.",
+                 std::ceil(wait->value() / 60.0))
            : "Heat-proof gloves and tongs: it stays too hot for a bare hand. Loosen the "
              "collar's clamp screw.",
       "Loosen the wiper plate's four knobs, slide plate and wiper back; draw the part straight back until "

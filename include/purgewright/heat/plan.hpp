@@ -100,7 +100,7 @@ struct Weld {
   units::Length pool_width{}, pool_length{};            // the largest; along the metal, along the joint
   double least_current = 1.0;                    // share of the job's current that the pedal came down to
   double end_current = 1.0;                      // the share when the taper begins
-  units::Temperature end_peak{};                 // hottest of the joint then: of the pool as it travels
+  units::Temperature end_peak{};                 // hottest of the joint in the second half of the travel
   std::optional<units::Temperature> roller_peak; // of the tube on the front stand's rollers
   units::Length hot_zone{}; // farthest wall above the shielding temperature, from the joint
 };
@@ -144,7 +144,7 @@ struct HeatPlan {
   std::vector<Moment> history;
   long steps = 0; // of time, refused ones too
 
-  // Of the pool as the run's taper begins.
+  // Of the pool as it travels.
   units::Temperature pool_bottom(const Weld &run) const {
     return run.end_peak - run.end_current * through_wall;
   }

@@ -68,7 +68,8 @@ TEST_CASE("A run dwells until its pool is through, and its current falls evenly 
           Approx(std::clamp(run.end_current * subject.job.weld.current.value() / 40.0, 0.5, 3.0)));
     CHECK(usual.pool_bottom(run) >= celsius(1670.0));
   }
-  CHECK(usual.runs[1].dwell < usual.runs[0].dwell); // on metal that the first has left warm
+  subject.job.weld.current = 1.2 * subject.job.weld.current;
+  CHECK(plan_of(subject, {}).runs.front().dwell < usual.runs.front().dwell);
   subject.job.weld.current = units::amperes(8.0);
   CHECK(plan_of(subject, {}).runs.front().dwell == Options{}.longest_dwell);
 }
@@ -286,7 +287,7 @@ TEST_CASE("Advice: fewer runs are quicker until a limit stops them", "[unit][hea
   CHECK(advice.best == advice.fewest);
   CHECK_FALSE(advice.rows[std::size_t(advice.fewest - 2)].within_limits);
   CHECK(advice.rows[std::size_t(advice.fewest - 1)].within_limits);
-  CHECK(units::to_degrees(advice.longest_run) == Approx(360.0 / advice.fewest + 10.0));
+  CHECK(units::to_degrees(advice.longest_run) == Approx(360.0 / advice.fewest + 15.0));
   for (std::size_t i = 1; i < advice.rows.size(); ++i) {
     CHECK(advice.rows[i].cycle > advice.rows[i - 1].cycle);
     CHECK(advice.rows[i].longest_hold < advice.rows[i - 1].longest_hold);
@@ -339,8 +340,9 @@ TEST_CASE("Figures carry every run, their inputs exist, nothing stands twice", "
   REQUIRE(units::find(list, "heat.run.4.hold") != nullptr);
   CHECK(units::find(list, "heat.run.4.hold")->value == plan.runs[3].hold.value());
   CHECK(units::find(list, "heat.run.4.peak")->value == plan.runs[3].joint_peak.value());
-  CHECK(units::find(list, "heat.run.2.start_angle")->value == Approx(units::degrees(80.0).value()));
-  CHECK(units::find(list, "heat.run.4.end_angle")->value == Approx(units::degrees(370.0).value()));
+  // The overlap: a pool of 3.5 x 0.9 mm on a radius of 12.7 mm takes 14.2 deg, in whole fives 15.
+  CHECK(units::find(list, "heat.run.2.start_angle")->value == Approx(units::degrees(75.0).value()));
+  CHECK(units::find(list, "heat.run.4.end_angle")->value == Approx(units::degrees(375.0).value()));
   CHECK(units::find(list, "heat.tack.2.angle")->value == Approx(units::pi));
   CHECK(units::find(list, "purge.postflow.time")->value == plan.postflow().value());
   CHECK(units::find(list, "heat.shielding_temperature")->value == Approx((800.0 + 459.67) / 1.8));

@@ -1,4 +1,5 @@
 #include "pages/setup_words.hpp"
+#include "purgewright/report/bench_numbers.hpp"
 #include "support/examples.hpp"
 
 #include <catch2/catch.hpp>
@@ -101,8 +102,8 @@ TEST_CASE("no hold is shorter than a hand can time, and the longer of first and 
 TEST_CASE("the sheet says what to set the machine to, how long to stand and how to stop") {
   const auto findings = report::find(checks::evaluate(test::example("logger-25")));
   CHECK(setting(findings, "Current").find("machine set to") != std::string::npos);
-  CHECK(setting(findings, "Start of a run").find("stand still") != std::string::npos);
-  CHECK(setting(findings, "End of a run").find("deg past it") != std::string::npos);
+  CHECK(setting(findings, "Start").find("stand still") != std::string::npos);
+  CHECK(setting(findings, "Stop").find("deg past it") != std::string::npos);
   CHECK(setting(findings, "Tacks").find("s as a rule") != std::string::npos);
   CHECK(setting(findings, "Pace").find("one part every") != std::string::npos);
   CHECK(setting(findings, "Helmet").find("never below 8") != std::string::npos);
