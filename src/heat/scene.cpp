@@ -23,7 +23,7 @@ Mesh mesh_of(const job::Job &job, Detail detail) {
   }
   constexpr int most_cap_cells = 12;
   const units::Length cap_cell = std::max(millimetres(1.5), 0.5 / most_cap_cells * bore);
-  return mesh_for(job, millimetres(0.8), 1.2, cap_cell, millimetres(2.0), 32, 48);
+  return mesh_for(job, millimetres(0.8), 1.2, cap_cell, millimetres(2.0), 32, 96);
 }
 
 Accuracy accuracy_of(Detail detail) {

@@ -378,13 +378,15 @@ units::Temperature metals_shielding_temperature(const Job &job) {
                   job.cap.material->shielding_temperature.value_or(none));
 }
 
-// What the arc has to melt: half tube, half cap, of whose edge more than twice the wall stays cold. A spigot
-// lies under the tube's edge as well. Common practice, no source.
+// What the arc has to melt: half tube, half cap, of whose edge more than thrice the wall stays cold. A spigot
+// lies under the tube's edge as well, and of a thin tube all that the arc reaches. Common practice, no
+// source.
 units::Length Filler::joint_thickness() const {
+  constexpr auto reached = units::millimetres(3.0);
   const units::Length wall = job_.tube.wall;
   const bool backed = job_.cap.shape == CapShape::spigot;
-  const units::Length cap = backed ? 2.6 * wall : std::min(job_.cap.thickness, 2.0 * wall);
-  return 0.5 * (wall + cap);
+  const units::Length edge = std::min(job_.cap.thickness, 3.0 * wall);
+  return 0.5 * (wall + (backed ? std::max({edge, 2.6 * wall, reached}) : edge));
 }
 
 void Filler::weld() {
