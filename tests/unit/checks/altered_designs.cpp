@@ -129,7 +129,7 @@ const std::vector<Altered> &altered() {
       {"heat.tacks_melt", Status::fail,
        [](Design &d) { d.heat.tacks.back().cap_edge_peak = units::celsius(1600.0); }},
       {"heat.joint_melts", Status::fail,
-       [](Design &d) { d.heat.runs.back().joint_peak = units::celsius(1600.0); }},
+       [](Design &d) { d.heat.runs.back().end_peak = units::celsius(1600.0); }},
       {"heat.joint_boils", Status::fail, [](Design &d) { d.heat.joint_peak = units::celsius(3290.0); }},
   };
   return designs;
