@@ -349,7 +349,7 @@ units::Angle Filler::default_overlap() {
   const double pool = units::to_degrees(
       units::radians(2.0 * standards::pool_walls * units::ratio(job_.tube.wall, job_.tube.outside_diameter)));
   const double most = std::floor(most_of_run * 360.0 / job_.rotation.runs);
-  const double wanted = std::clamp(step * std::ceil(pool / step), least, std::max(least, most));
+  const double wanted = std::min(most, std::max(least, step * std::ceil(pool / step)));
   return units::radians(number(rotation_overlap, units::degrees(wanted).value(), Basis::common_practice,
                                "one pool of 3.5 walls over the end of the run before, 10 degrees at least, "
                                "a third of a run at most; common practice"));
@@ -378,15 +378,15 @@ units::Temperature metals_shielding_temperature(const Job &job) {
                   job.cap.material->shielding_temperature.value_or(none));
 }
 
-// What the arc has to melt: half tube, half cap, of whose edge more than thrice the wall stays cold. A spigot
-// lies under the tube's edge as well, and of a thin tube all that the arc reaches. Common practice, no
+// What the arc has to melt: half tube, half cap, of whose edge what is deeper than 2.6 walls stays cold. A
+// spigot lies under the tube's edge as well, and of a thin tube all that the arc reaches. Common practice, no
 // source.
 units::Length Filler::joint_thickness() const {
-  constexpr auto reached = units::millimetres(3.0);
+  constexpr auto reached = units::millimetres(4.0);
   const units::Length wall = job_.tube.wall;
   const bool backed = job_.cap.shape == CapShape::spigot;
-  const units::Length edge = std::min(job_.cap.thickness, 3.0 * wall);
-  return 0.5 * (wall + (backed ? std::max({edge, 2.6 * wall, reached}) : edge));
+  const units::Length deep = 2.6 * wall;
+  return 0.5 * (wall + (backed ? std::max(deep, reached) : std::min(job_.cap.thickness, deep)));
 }
 
 void Filler::weld() {
