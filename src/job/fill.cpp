@@ -413,18 +413,19 @@ void Filler::weld() {
 }
 
 // `chart`: for sheet as thick as the joint; `pool`: what a pool of the usual width takes of cold metal. Where
-// that would melt too much, what the heat model finds to melt the joint and no more on tubes that stockists list.
+// that would melt too much, what the heat model finds to melt the joint and no more on tubes that stockists
+// list.
 void Filler::current(units::Current chart, units::Current pool) {
   constexpr double per_wall = 25.0e3, per_cap = 7.0e3; // A/m
   constexpr double dome_share = 0.75, spigot_share = 0.8;
   const auto set = [&](double amperes, std::string_view reason) {
     const double most = std::ceil(pool.value());
     const bool less = amperes < most;
-    job_.weld.current = units::amperes(
-        number(weld_current, std::max(less ? std::round(amperes) : most, least_current), Basis::common_practice,
-               less ? reason
-                    : "what a pool 3.5 walls wide takes of wall and cap while they are cold, at "
-                      "weld.travel_speed (Wells 1952, from memory), whole amperes; common practice"));
+    job_.weld.current = units::amperes(number(
+        weld_current, std::max(less ? std::round(amperes) : most, least_current), Basis::common_practice,
+        less ? reason
+             : "what a pool 3.5 walls wide takes of wall and cap while they are cold, at "
+               "weld.travel_speed (Wells 1952, from memory), whole amperes; common practice"));
   };
   if (hot_small_cap()) {
     set(per_wall * job_.tube.wall.value() + per_cap * job_.cap.thickness.value(),
