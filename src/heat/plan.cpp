@@ -363,7 +363,7 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.longest_hold_allowed = options.longest_hold;
   plan.arc_radius = options.arc_radius;
   plan.tack_length = options.tack_length;
-  plan.pool_target = standards::pool_walls * job.tube.wall;
+  plan.pool_target = standards::kept_pool(job.tube.wall, job.tube.outside_diameter);
   plan.through_wall = through_wall(scene.arc, job, scene.chain.metals.front());
   Bench bench(scene, options, plan);
   for (const fixture::Pass &pass : fixture::tack_passes(job, options.tack_length)) {

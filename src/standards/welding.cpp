@@ -41,6 +41,11 @@ Schedule titanium_schedule(units::Length thickness) {
           amperes(thin_most + beyond * (thick_most - thin_most)), speed};
 }
 
+units::Length kept_pool(units::Length wall, units::Length outside_diameter) {
+  constexpr double most_of_diameter = 0.3, least_walls = 2.65;
+  return std::clamp(most_of_diameter * outside_diameter, least_walls * wall, pool_walls * wall);
+}
+
 units::Power pool_power(units::Length thickness, units::Length pool, units::Velocity speed) {
   // Titanium at some 1000 degC (standards/metals.cpp), from a room to its melting.
   constexpr double conductivity = 20.0, diffusivity = 6.8e-6, rise = 1650.0; // W/(m K), m2/s, K

@@ -5,7 +5,7 @@
 // Arc: a tack's stands still until the metal on both sides of the joint is tack_margin above its melting,
 // least_tack at least and longest_tack at most. A run's strikes with the job's current, the most that the
 // machine is set to, and dwells until the joint has melted to its bottom; then the tube turns and a pedal
-// keeps the pool 3.5 walls wide, never above that current. At the run's end the current falls evenly to
+// keeps the pool as wide as standards::kept_pool says, never above that current. At the run's end the current falls evenly to
 // nothing while the tube turns on.
 // The cap under the pin is hottest at the contact's outer edge, nearest to the weld.
 // Hold: after a run the torch stays over it until the hottest metal of the joint zone (half the torch cup's
