@@ -203,7 +203,7 @@ void list_limits(const HeatPlan &plan, List &list) {
   list.add("heat.pool_width", plan.pool_width.value(), Dimension::length, "Widest pool of all runs",
            "highest of heat.run.N.pool_width", work, list.source());
   list.add("heat.pool_wanted", plan.pool_target.value(), Dimension::length, "Pool width the pedal keeps",
-           "3.5 walls; 0.3 tube.outside_diameter at most, 2.65 walls at least",
+           "3.5 walls; 0.29 tube.outside_diameter at most, 2.6 walls at least",
            {"tube.wall", "tube.outside_diameter"}, practice, Basis::common_practice);
   list.temperature("heat.joint.peak", plan.joint_peak, "Hottest the joint becomes",
                    "highest of tacks and runs", work);

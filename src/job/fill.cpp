@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 
 namespace purgewright::job {
 namespace {
@@ -100,7 +99,7 @@ class Filler {
   units::Angle default_overlap();
   void rotation();
   void weld();
-  void current(units::Current chart, units::Current pool);
+  void current(units::Current pool);
   void shielding_temperature();
   bool waits_between_runs() const;
   void interpass_temperature();
@@ -407,46 +406,28 @@ void Filler::weld() {
   const auto pool = units::amperes(heat.value() / (w.arc_efficiency * w.voltage.value()));
   w.current = units::amperes(stated(weld_current) ? value(weld_current) : pool.value());
   bakes_ = bakes_its_plug();
-  current(chart.most, pool);
+  current(pool);
   w.bead_height = length(weld_bead_height);
   shielding_temperature();
   interpass_temperature();
 }
 
-// `chart`: for sheet as thick as the joint; `pool`: what a pool of the usual width takes of cold metal. Where
-// that would melt too much, what the heat model finds to melt the joint and no more on tubes that stockists
-// list.
-void Filler::current(units::Current chart, units::Current pool) {
-  constexpr double per_wall = 25.0e3, per_cap = 7.0e3; // A/m
-  constexpr double dome_share = 0.75, spigot_share = 0.8;
-  // For melting, which the law of the pool's heat leaves out: or tacks on thick caps take too long. A short
-  // tube that keeps its heat has enough of it. Fitted to the heat model, no source.
+// `pool`: what a pool of the usual width takes of cold metal.
+void Filler::current(units::Current pool) {
+  // For melting, which the law of the pool's heat leaves out: or tacks on thick caps take too long. Fitted to
+  // the heat model on tubes that stockists list, no source.
   constexpr double with_melting = 1.08;
-  const auto set = [&](double amperes, std::string_view reason) {
-    const double most = std::ceil((bakes_ ? 1.0 : with_melting) * pool.value());
-    const bool less = amperes < most;
-    job_.weld.current = units::amperes(number(
-        weld_current, std::max(less ? std::round(amperes) : most, least_current), Basis::common_practice,
-        less ? reason
-             : "what a pool 3.5 walls wide takes of wall and cap while they are cold, at weld.travel_speed "
-               "(Wells 1952, from memory), 8 % more for melting unless a short tube keeps its heat, whole "
-               "amperes; common practice"));
-  };
-  if (hot_small_cap()) {
-    set(per_wall * job_.tube.wall.value() + per_cap * job_.cap.thickness.value(),
-        "25 A for each mm of wall and 7 A for each mm of cap, whole amperes, about half of what sheet takes: "
-        "a small cap on a thick joint keeps its heat; fitted to the heat model, no source");
-  } else if (small_dome() && thick_for_its_size()) {
-    set(dome_share * chart.value(),
-        "three quarters of the upper end of charts for titanium sheet as thick as wall and cap in the mean, "
-        "whole amperes: a small dome on a thick wall keeps its heat; fitted to the heat model, no source");
-  } else if (bakes_ && job_.cap.shape == CapShape::spigot) {
-    set(spigot_share * chart.value(),
-        "four fifths of the upper end of charts for titanium sheet as thick as wall and cap in the mean, "
-        "whole amperes: a short tube on a thick joint keeps its heat; fitted to the heat model, no source");
-  } else {
-    set(std::numeric_limits<double>::infinity(), {});
-  }
+  const bool keeps_heat = bakes_ || hot_small_cap();
+  const double amperes = std::ceil((keeps_heat ? 1.0 : with_melting) * pool.value());
+  job_.weld.current = units::amperes(number(
+      weld_current, std::max(amperes, least_current), Basis::common_practice,
+      keeps_heat
+          ? "what a pool 3.5 walls wide takes of wall and cap while they are cold, at "
+            "weld.travel_speed (Wells 1952, from memory), whole amperes: a short tube or a small cap on "
+            "a thick joint keeps its heat; common practice"
+          : "what a pool 3.5 walls wide takes of wall and cap while they are cold, at "
+            "weld.travel_speed (Wells 1952, from memory), and 8 % for melting them, whole amperes; "
+            "common practice"));
 }
 
 void Filler::shielding_temperature() {

@@ -42,7 +42,7 @@ Schedule titanium_schedule(units::Length thickness) {
 }
 
 units::Length kept_pool(units::Length wall, units::Length outside_diameter) {
-  constexpr double most_of_diameter = 0.3, least_walls = 2.65;
+  constexpr double most_of_diameter = 0.29, least_walls = 2.6;
   return std::clamp(most_of_diameter * outside_diameter, least_walls * wall, pool_walls * wall);
 }
 

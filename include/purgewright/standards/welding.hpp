@@ -32,7 +32,7 @@ Schedule titanium_schedule(units::Length thickness);
 
 // Pool's width that a welder keeps, in walls: common practice, no source.
 inline constexpr double pool_walls = 3.5;
-// The same on a tube: three tenths of its diameter at most, or a cap so small melts with it, but wide enough
+// The same on a tube: 0.29 of its diameter at most, or a cap so small melts with it, but wide enough
 // to reach the joint's bottom. Fitted to the heat model on tubes that stockists list, no source.
 units::Length kept_pool(units::Length wall, units::Length outside_diameter);
 

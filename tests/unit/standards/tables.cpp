@@ -296,8 +296,8 @@ TEST_CASE("every table names its source", "[unit][standards]") {
 
 TEST_CASE("a pool is kept 3.5 walls wide, narrower on a tube hardly wider than that", "[unit][standards]") {
   CHECK(kept_pool(millimetres(0.9), millimetres(25.4)).value() == Approx(3.15e-3));
-  CHECK(kept_pool(inches(0.028), inches(0.25)).value() == Approx(0.075 * 0.0254));  // 0.3 x 1/4 in
-  CHECK(kept_pool(millimetres(3.0), millimetres(25.0)).value() == Approx(7.95e-3)); // 2.65 walls
+  CHECK(kept_pool(inches(0.028), inches(0.26)).value() == Approx(0.0754 * 0.0254)); // 0.29 x 0.26 in
+  CHECK(kept_pool(millimetres(3.0), millimetres(25.0)).value() == Approx(7.8e-3));  // 2.6 walls
   for (double wall = 0.5; wall < 3.0; wall += 0.1) {
     CHECK(kept_pool(millimetres(wall), millimetres(25.0)) <=
           kept_pool(millimetres(wall + 0.1), millimetres(25.0)));
