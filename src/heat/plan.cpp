@@ -169,9 +169,14 @@ Weld Bench::strike(const fixture::Pass &pass, units::Angle place) {
   return weld;
 }
 
+// Over the middle of the nearest cell, where the mean of cells smears the arc the least; of two as near the
+// one that the weld goes on into.
 void Bench::stand_still(const Weld &weld, units::Angle place) {
   standing_ = {.arc = scene_.arc, .on = weld.start_temperature, .since = weld.strikes};
-  standing_->arc.start = place;
+  constexpr double tie = 1e-6; // of a cell
+  const double cell = 2.0 * units::pi / scene_.chain.angles;
+  const double onwards = weld.pass.end >= weld.pass.start ? tie : -tie;
+  standing_->arc.start = units::radians(cell * (std::floor(place.value() / cell + onwards) + 0.5));
   standing_->arc.speed = 0.0;
 }
 

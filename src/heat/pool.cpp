@@ -61,9 +61,18 @@ Between between_cells(int cells, units::Angle angle) {
   return {wrapped(low), wrapped(low + 1.0), place - low};
 }
 
-// Middle of a Gaussian over its mean within half a width to either side.
-double over_mean(double width, double deviation) {
-  return width / (deviation * std::sqrt(2.0 * units::pi)) / std::erf(width / (deviation * std::sqrt(8.0)));
+// Middle over mean, within half a cell to either side, of a thin plate under a Gaussian arc that has stood
+// still: each moment's heat is a Gaussian that has widened ever since, from the arc's variance to that and
+// `spread`. Summed in even steps of the variance's logarithm.
+double over_mean(double along, double across, double deviation, double spread) {
+  constexpr int parts = 8;
+  const double arc = deviation * deviation, grown = std::log1p(spread / arc);
+  double mean = 0.0;
+  for (int i = 0; i < parts; ++i) {
+    const double variance = arc * std::exp(grown * (i + 0.5) / parts), root = std::sqrt(8.0 * variance);
+    mean += variance * std::erf(along / root) * std::erf(across / root) / parts;
+  }
+  return along * across / (2.0 * units::pi * mean);
 }
 
 } // namespace
@@ -105,14 +114,14 @@ units::Temperature under_standing_arc(const Model &model, std::size_t ring, cons
                                       units::Temperature before, units::Time burning) {
   const Chain &chain = model.chain();
   const Metal &metal = chain.metals[chain.rings[ring].metal];
-  constexpr auto hot = units::celsius(1000.0); // between the metal's start and its melting
-  const double spread =
-      metal.conductivity_at(hot) / (metal.density.value() * metal.specific_heat_at(hot)) * burning.value();
-  const double deviation = std::sqrt(arc.radius.value() * arc.radius.value() + spread);
+  constexpr auto hot = units::celsius(1400.0); // as the metal is by the arc before it melts
+  const double diffusivity =
+      metal.conductivity_at(hot) / (metal.density.value() * metal.specific_heat_at(hot)); // m2/s
   const double cell = 2.0 * units::pi * arc.joint_radius.value() / chain.angles;
   const double off = between_cells(chain.angles, arc.start).share;
-  const double wide = cell * (1.0 + 2.0 * std::min(off, 1.0 - off)); // of what at_angle takes the mean
-  const double over = over_mean(wide, deviation) * over_mean(2.0 * chain.rings[ring].length, deviation);
+  const double along = cell * (1.0 + 2.0 * std::min(off, 1.0 - off)); // of what at_angle takes the mean
+  const double over = over_mean(along, 2.0 * chain.rings[ring].length, arc.radius.value(),
+                                2.0 * diffusivity * burning.value());
   return units::kelvins(before.value() + over * (at_angle(model, ring, arc.start).value() - before.value()));
 }
 

@@ -22,7 +22,7 @@ Mesh mesh_of(const job::Job &job, Detail detail) {
     return mesh_for(job, millimetres(1.6), 1.5, 0.5 / cap_cells * bore, millimetres(3.0), 16, 48);
   }
   constexpr int most_cap_cells = 12;
-  const units::Length cap_cell = std::max(millimetres(1.5), 0.5 / most_cap_cells * bore);
+  const units::Length cap_cell = std::max(millimetres(1.0), 0.5 / most_cap_cells * bore);
   return mesh_for(job, millimetres(0.8), 1.2, cap_cell, millimetres(2.0), 32, 96);
 }
 

@@ -236,7 +236,8 @@ TEST_CASE("History follows the plan for plots", "[unit][heat]") {
   for (const Weld &tack : plan.tacks) { // as hot as its table says, not as its cells smear it
     double drawn = 0.0;
     for (const Moment &moment : plan.history) {
-      const bool burns = moment.time >= tack.strikes && moment.time <= tack.strikes + tack.welding;
+      const units::Time put_out = tack.strikes + tack.welding + units::seconds(1e-9); // rounding
+      const bool burns = moment.time >= tack.strikes && moment.time <= put_out;
       drawn = burns ? std::max(drawn, moment.joint.value()) : drawn;
     }
     CHECK(drawn == Approx(tack.joint_peak.value()).epsilon(1e-6));
