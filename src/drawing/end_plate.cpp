@@ -68,9 +68,8 @@ ViewPlan section(const Inputs &in) {
   view.callouts.push_back(bore("chamber-end-plate.pin_bore_radius",
                                n.fitted(plate.pin_bore_radius, 'H', fixture::tolerances::pin_bore),
                                {0.75 * x1, 0, -bore_radius}, {1, 0, 0}, rightwards));
-  view.callouts.push_back(
-      frame("chamber-end-plate.pin_bore.squareness", {0.85 * x1, 0, -bore_radius},
-            fmt::format("⟂|⌀{}|A", n.number(fixture::tolerances::pin_bore_squareness, 3))));
+  view.callouts.push_back(frame("chamber-end-plate.pin_bore.squareness", {0.85 * x1, 0, -bore_radius},
+                                fmt::format("⟂|⌀{}|A", n.zone(fixture::tolerances::pin_bore_squareness))));
   view.callouts.back().towards = down_right;
   const auto &screw = *plate.clamp_screw;
   view.callouts.push_back(

@@ -38,8 +38,9 @@ struct Sized {
     return labels.plus_minus(size, limit.by, diameter ? before + "⌀" : before);
   }
   Label operator()(const fixture::SizeLimits &limits) const {
-    Label label = plain();
-    label.lines[0] += fmt::format(" {}", labels.limits(limits.most, limits.least));
+    Label label = labels.limited(size, limits.most, limits.least, diameter ? "⌀" : "");
+    label.put_before(before);
+    label.lines[0] += after;
     return label;
   }
 };

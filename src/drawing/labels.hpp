@@ -20,12 +20,16 @@ class Labels {
   std::string number(fixture::Length) const; // "25.4", ".063"
   std::string number(fixture::Length, int decimals) const;
   Label size(fixture::Length, std::string before = {}, std::string after = {}) const;
-  // "(1.0011/1.0004)": rounded to the inside, so that no limit is wider than it was.
-  std::string limits(fixture::Length most, fixture::Length least) const;
+  // "Ø25.3 (25.31/25.28)", in inches "Ø.9865-.9875 (.9878 h8)" with the nominal for reference: limits rounded
+  // to the inside, so that none is wider than it was.
+  Label limited(fixture::Length, fixture::Length most, fixture::Length least, std::string_view sign,
+                std::string_view symbol = {}) const;
   Label diameter(fixture::Length radius, std::string before = {}, std::string after = {}) const;
   // "Ø23.35 h7 (0/-0.021)", in inches with both limits of size; a hole has an upper-case letter.
   Label fitted(fixture::Length radius, char letter, int grade) const;
   Label plus_minus(fixture::Length, fixture::Length tolerance, std::string before = {}) const;
+  // Width of a tolerance zone, no wider than it is.
+  std::string zone(fixture::Length) const;
   // Tapped hole of a machine screw, depth of thread and of drill: lines of text.
   std::vector<std::string> tapped(const standards::Screw &, int count, fixture::Length thread,
                                   const fixture::Drilling &) const;
@@ -35,6 +39,7 @@ class Labels {
  private:
   Unit unit_;
   Label size(fixture::Length, int places, std::string before, std::string after = {}) const;
+  Label inch_plus_minus(fixture::Length, fixture::Length tolerance, std::string before) const;
   double in_unit(fixture::Length) const;
   fixture::Length from_unit(double v) const {
     return unit_ == Unit::inch ? units::inches(v) : units::millimetres(v);

@@ -220,7 +220,7 @@ Callout datum_of_pair(Vec hole, fixture::Length radius, std::string letter, doub
 }
 
 std::string position_cells(const Labels &n, fixture::Length width, std::string_view datum) {
-  return fmt::format("⌖|{}|{}", n.number(width, n.unit() == Unit::inch ? 4 : 3), datum);
+  return fmt::format("⌖|{}|{}", n.zone(width), datum);
 }
 
 Callout bore(std::string feature, Label label, Vec tip, Vec axis, double towards) {

@@ -62,7 +62,7 @@ ViewPlan pin_section(const Inputs &in) {
   view.callouts.push_back(roughness("backing-pin.contact.roughness", at(0, ring), n, contact));
   view.callouts.back().towards = up_left;
   view.callouts.push_back(
-      frame("backing-pin.contact.runout", at(0, -ring), fmt::format("↗|{}|A", n.number(face_runout, 3))));
+      frame("backing-pin.contact.runout", at(0, -ring), fmt::format("↗|{}|A", n.zone(face_runout))));
   view.callouts.back().towards = down_left;
   view.callouts.push_back(roughness("backing-pin.shank.roughness", at(0.7 * length, shank), n, contact));
   view.callouts.back().towards = upwards;

@@ -151,7 +151,7 @@ void axial_hole(ViewPlan &view, const Inputs &in, const Part &part, const Hole &
       if (step.runout > Length{}) {
         view.callouts.push_back(frame(name(part, prefix, fmt::format("{}.runout", step.name)),
                                       {mouth + into * (0.2 * from + 0.8 * depth), 0, z - r},
-                                      fmt::format("↗|{}|A", n.number(step.runout, 3))));
+                                      fmt::format("↗|{}|A", n.zone(step.runout))));
         view.callouts.back().towards = down_right;
       }
       if (!through && !crossing) {

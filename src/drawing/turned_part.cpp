@@ -60,7 +60,7 @@ void contour_diameters(ViewPlan &view, const Inputs &in, const Part &part) {
     }
     if (step.runout > Length{}) {
       view.callouts.push_back(frame(name(part, step.name, "_radius.runout"), {middle, 0, -r},
-                                    fmt::format("↗|{}|A", in.labels.number(step.runout, 3))));
+                                    fmt::format("↗|{}|A", in.labels.zone(step.runout))));
       view.callouts.back().towards = down_left;
     }
     if (step.knurl > Length{}) {
@@ -273,7 +273,7 @@ ViewPlan groove_detail(const Inputs &in, const Part &part, const RadialGroove &g
         0.6 * std::numbers::pi);
   if (groove.runout > Length{}) {
     view.callouts.push_back(frame(feature(".runout"), {start + 0.75 * width, 0, bottom},
-                                  fmt::format("↗|{}|A", n.number(groove.runout, 3))));
+                                  fmt::format("↗|{}|A", n.zone(groove.runout))));
     view.callouts.back().towards = 0.2 * std::numbers::pi;
   }
   view.callouts.push_back(

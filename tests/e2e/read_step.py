@@ -3,8 +3,8 @@
 
 Every file names its schema without a stray dot (ISO 10303-21: letters, digits, underscores, then an object identifier in
 braces); every part of its own has one product, the material that the parts list names, and a colour on its solid. What the
-sheets state as plus-minus, and every position and squareness, stands in the part's file with the same value. Prints each
-fault and exits 1 when there is one, or when there is nothing to read.
+sheets state as plus-minus stands in the part's file, of which rounding in inches leaves three fifths at least, and every
+position and squareness. Prints each fault and exits 1 when there is one, or when there is nothing to read.
 """
 
 import csv
@@ -117,7 +117,7 @@ def sheet_faults(folder, part, entities):
         if said:
             value, by = float(said[1]) * unit, float(said[2]) * unit
             step = unit * 10.0 ** -len(said[1].partition(".")[2]) if "." in said[1] else unit
-            if not any(abs(nominal - value) <= 0.51 * step and by <= limit + 1e-6 and limit - by < 1.01 * step
+            if not any(abs(nominal - value) <= 0.51 * step and by <= limit + 1e-6 and by > 0.59 * limit
                        for nominal, limit in stated):
                 yield f"the sheet's {text} is not in the file: {stated}"
     known = zones(entities)

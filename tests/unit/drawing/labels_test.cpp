@@ -30,13 +30,57 @@ TEST_CASE("a fit is written with both limits of ISO 286-2") {
   CHECK(metric.fitted(millimetres(11.75), 'h', 7).lines[0] == "⌀23.5 h7 (0/-0.021)");
 }
 
-// The same limits by hand: 23.5 h7 is .925197 0/-.000827 in; 5/32 H7 (over 3 to 6 mm: +12/0) .15625
-// +.000472/0.
+// By hand from the same tables. 23.5 h7: .925197 0/-.000827 in, of which half thousandths leave .0005. 5/32
+// H7 (over 3 to 6 mm: +12/0): .15625 +.000472/0, of which they leave nothing. 25.09 h8 (over 18 to 30 mm:
+// 0/-33): .987795 0/-.001299, of which they leave .001.
 TEST_CASE("a fit in inches has limits of size that lie within the fit, however they round") {
   const Labels inch(Unit::inch);
-  CHECK(inch.fitted(millimetres(11.75), 'h', 7).lines[0] == "⌀.9252 h7 (.9251/.9244)");
-  CHECK(inch.fitted(units::inches(5.0 / 64.0), 'H', 7).lines[0] == "⌀.1563 H7 (.1567/.1563)");
-  CHECK(inch.plus_minus(units::inches(1.0), millimetres(0.03)).lines[0] == "1.0000 ±.0011");
+  CHECK(inch.fitted(millimetres(11.75), 'h', 7).lines[0] == "⌀.9245-.9250 (.9252 h7)");
+  CHECK(inch.fitted(units::inches(5.0 / 64.0), 'H', 7).lines[0] == "⌀.1563-.1567 (.1563 H7)");
+  CHECK(inch.fitted(millimetres(12.545), 'h', 8).lines[0] == "⌀.9865-.9875 (.9878 h8)");
+}
+
+// 0.03 mm is .00118 in, 0.05 mm .00197, 0.1 mm .00394, 0.2 mm .00787; 41/32 in printed 1.2813 is .00005 off.
+TEST_CASE("a plus-minus in inches is what a shop would write, and lies within what is allowed") {
+  const Labels inch(Unit::inch);
+  CHECK(inch.plus_minus(units::inches(1.0), millimetres(0.03)).lines[0] == "1.000 ±.001");
+  CHECK(inch.plus_minus(units::inches(41.0 / 32.0), millimetres(0.03)).lines[0] == "1.2813 ±.0010");
+  CHECK(inch.plus_minus(units::inches(41.0 / 32.0), millimetres(0.05)).lines[0] == "1.2813 ±.0015");
+  CHECK(inch.plus_minus(units::inches(1.25), millimetres(0.1)).lines[0] == "1.250 ±.003");
+  CHECK(inch.plus_minus(units::inches(1.25), millimetres(0.2)).lines[0] == "1.250 ±.007");
+}
+
+// 0.05 mm is .00197 in, 0.1 mm .00394.
+TEST_CASE("a tolerance zone is printed no wider than it is") {
+  CHECK(Labels(Unit::inch).zone(millimetres(0.05)) == ".0015");
+  CHECK(Labels(Unit::inch).zone(millimetres(0.1)) == ".003");
+  CHECK(Labels(Unit::inch).zone(units::inches(0.002)) == ".002");
+  CHECK(Labels(Unit::millimetre).zone(millimetres(0.05)) == "0.05");
+  CHECK(Labels(Unit::millimetre).zone(millimetres(0.025)) == "0.025");
+}
+
+TEST_CASE("limits as printed lie within those asked for and leave most of them, at every size") {
+  const Labels inch(Unit::inch);
+  for (double size = 4.0; size < 120.0; size += 0.37) { // mm
+    for (const double by : {0.012, 0.03, 0.05, 0.1, 0.2}) {
+      const auto text = inch.plus_minus(millimetres(size), millimetres(by)).lines[0];
+      INFO(text);
+      const auto sign = text.find(" ±");
+      const double nominal = 25.4 * std::stod(text.substr(0, sign)),
+                   printed = 25.4 * std::stod(text.substr(sign + std::string(" ±").size()));
+      CHECK(std::abs(nominal - size) + printed <= by + 1e-6);
+      CHECK(printed >= 0.6 * by);
+      const auto limits =
+          inch.limited(millimetres(size), millimetres(size + by), millimetres(size), "").lines[0];
+      INFO(limits);
+      const double low = 25.4 * std::stod(limits),
+                   high = 25.4 * std::stod(limits.substr(limits.find('-') + 1));
+      CHECK(low >= size - 1e-6);
+      CHECK(high <= size + by + 1e-6);
+      CHECK(high - low >= (by < 0.02 ? 0.4 : 0.6) * by);
+      CHECK(limits.find('-') - limits.find('.') <= 5); // ten-thousandths at the finest
+    }
+  }
 }
 
 TEST_CASE("a label knows where its number stands, for whoever measures anew") {
