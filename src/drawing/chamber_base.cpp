@@ -35,7 +35,7 @@ void dowel_wishes(ViewPlan &view, const Inputs &in) {
   pins.label.lines.push_back(fmt::format("↧{}", n.number(body.dowel.depth)));
   pins.surface = hole(1) + Vec{in_mm(body.dowel.radius), 0, 0.5 * in_mm(body.dowel.depth)};
   view.callouts.push_back(pins);
-  view.callouts.push_back(datum_of_pair(hole(0), body.dowel.radius, "B", downwards));
+  view.callouts.push_back(datum_of_pair(hole(1), body.dowel.radius, "B", downwards));
 }
 
 void diffuser_wishes(ViewPlan &view, const Inputs &in) {

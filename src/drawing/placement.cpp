@@ -81,6 +81,32 @@ int Ink::crossings(const Segment &s) const {
   return static_cast<int>(hit.size());
 }
 
+int Ink::alongside(const Segment &s) const {
+  constexpr double beside = 0.7, shortest = 1.0, slope = 0.09; // mm, mm, sine of 5 degrees
+  const double run = length(s.b - s.a);
+  if (run < shortest) {
+    return 0;
+  }
+  const Point way = unit(s.b - s.a), left = turned_left(way);
+  Box box;
+  box.include(s.a);
+  box.include(s.b);
+  std::set<std::size_t> hit;
+  visit(box.grown(beside), [&](std::size_t i) {
+    const Segment &other = segments_[i];
+    const Point a = other.a - s.a, b = other.b - s.a, along = b - a;
+    if (std::abs(dot(along, left)) <= slope * length(along) && std::abs(dot(a, left)) < beside &&
+        std::abs(dot(b, left)) < beside) {
+      const double from = std::min(dot(a, way), dot(b, way)), to = std::max(dot(a, way), dot(b, way));
+      if (std::min(to, run) - std::max(from, 0.0) > shortest) {
+        hit.insert(i);
+      }
+    }
+    return true;
+  });
+  return static_cast<int>(hit.size());
+}
+
 void Placer::add_ink(const Stroke &stroke) {
   for (const Segment &s : chords(stroke.curve, curve_deviation)) {
     outlines_.add(s);
@@ -165,12 +191,15 @@ double Placer::parallel_cost(const Segment &s) const {
 }
 
 void Placer::judge(Trial &trial, const Box &own_view) const {
-  constexpr double per_feature = 30.0; // an extension line may pass the holes of its row, a leader may not
+  // An extension line may pass the holes of its row, a leader may not.
+  constexpr double per_feature = 60.0, per_leader = 60.0, per_line_beside = 30.0;
   trial.cost += text_cost(trial.dimension.box, own_view);
   for (const Stroke &stroke : trial.dimension.strokes) {
     if (const auto *s = std::get_if<Segment>(&stroke.curve)) {
-      trial.cost += stroke_cost(*s, own_view);
-      trial.cost += trial.linear ? 0.0 : per_feature * features_crossed(*s);
+      trial.cost += stroke_cost(*s, own_view) + per_leader * leaders_.crossings(*s);
+      trial.cost += trial.linear
+                        ? 0.0
+                        : per_feature * features_crossed(*s) + per_line_beside * dimension_ink_.alongside(*s);
     }
   }
   // Dimension lines stand in ranks anyway; notes are to read apart.
@@ -186,16 +215,23 @@ Dimension Placer::keep(Trial &&trial) {
   if (trial.cost >= clash) {
     clashes_.push_back(trial.dimension.feature);
   }
-  taken_.push_back(trial.dimension.box);
-  for (const Stroke &stroke : trial.dimension.strokes) {
-    for (const Segment &s : chords(stroke.curve, curve_deviation)) {
-      dimension_ink_.add(s);
-    }
-  }
   if (trial.linear) {
     dimension_lines_.push_back(trial.line);
   }
+  keep(trial.dimension);
   return std::move(trial.dimension);
+}
+
+void Placer::keep(const Dimension &placed) {
+  taken_.push_back(placed.box);
+  for (const Stroke &stroke : placed.strokes) {
+    for (const Segment &s : chords(stroke.curve, curve_deviation)) {
+      dimension_ink_.add(s);
+      if (placed.kind == DimensionKind::leader) {
+        leaders_.add(s);
+      }
+    }
+  }
 }
 
 Dimension Placer::place(const Linear &wish, const Stand &stand) {
@@ -224,6 +260,14 @@ Dimension Placer::place(const Linear &wish, const Stand &stand) {
 }
 
 Dimension Placer::place(const Callout &wish, const Stand &stand) {
+  return keep(best(wish, stand));
+}
+
+Dimension Placer::best_place(const Callout &wish, const Stand &stand) const {
+  return best(wish, stand).dimension;
+}
+
+Placer::Trial Placer::best(const Callout &wish, const Stand &stand) const {
   std::optional<Trial> best;
   for (const LeaderWay &way : leader_ways(wish)) {
     if (best && best->cost <= way.cost) {
@@ -235,7 +279,7 @@ Dimension Placer::place(const Callout &wish, const Stand &stand) {
       best = std::move(trial);
     }
   }
-  return keep(std::move(*best));
+  return std::move(*best);
 }
 
 // Beside its first place, or lower, down to the view.

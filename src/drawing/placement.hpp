@@ -29,6 +29,8 @@ class Ink {
   void add(const Segment &);
   bool touches(const Box &) const;
   int crossings(const Segment &) const;
+  // Lines beside which the segment runs so close that the two read as one.
+  int alongside(const Segment &) const;
 
  private:
   static constexpr double cell = 6.0;
@@ -55,6 +57,10 @@ class Placer {
   void expect(const Segment &line) { expected_.add(line); }
   Dimension place(const Linear &, const Stand &);
   Dimension place(const Callout &, const Stand &);
+  // Where the callout would go now; nothing is kept.
+  Dimension best_place(const Callout &, const Stand &) const;
+  // One that has its place already.
+  void keep(const Dimension &);
   Text place(const Caption &, const Stand &);
   const std::vector<std::string> &clashes() const { return clashes_; }
 
@@ -71,10 +77,11 @@ class Placer {
   int features_crossed(const Segment &) const;
   double parallel_cost(const Segment &) const;
   void judge(Trial &, const Box &own_view) const;
+  Trial best(const Callout &, const Stand &) const;
   Dimension keep(Trial &&);
 
   Box area_;
-  Ink outlines_, dimension_ink_, expected_;
+  Ink outlines_, dimension_ink_, leaders_, expected_;
   std::vector<Box> taken_, views_;
   std::vector<Segment> dimension_lines_;
   std::vector<Arc> features_; // round ones, which no leader of another crosses

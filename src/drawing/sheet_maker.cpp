@@ -113,6 +113,31 @@ void expect_extension_lines(Placer &placer, const Stand &stand) {
   }
 }
 
+// Callouts were placed one after another, the first without regard to the last: each again among all others,
+// until none finds a better place.
+void settle(const Placer &start, const std::vector<Placing> &order, std::vector<Dimension> &placed) {
+  constexpr int rounds = 4;
+  bool moved = true;
+  for (int round = 0; moved && round < rounds; ++round) {
+    moved = false;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+      const auto *wish = std::get_if<const Callout *>(&order[i].wish);
+      if (wish == nullptr) {
+        continue;
+      }
+      Placer others = start;
+      for (std::size_t k = 0; k < placed.size(); ++k) {
+        if (k != i) {
+          others.keep(placed[k]);
+        }
+      }
+      Dimension better = others.best_place(**wish, *order[i].stand);
+      moved = moved || length(better.box.least - placed[i].box.least) > 0.0;
+      placed[i] = std::move(better);
+    }
+  }
+}
+
 // Places all wishes; those that clash go first in the next round.
 void add_dimensions(Sheet &sheet, const Placer &start, const std::vector<Stand> &stands) {
   constexpr int rounds = 8;
@@ -132,6 +157,7 @@ void add_dimensions(Sheet &sheet, const Placer &start, const std::vector<Stand> 
       sheet.dimensions = std::move(placed);
     }
     if (failed.empty()) {
+      settle(start, order, sheet.dimensions);
       return;
     }
     order = std::move(failed);

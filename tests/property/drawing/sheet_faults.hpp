@@ -17,6 +17,9 @@ std::vector<std::string> overlaps(const drawing::Sheet &);
 inline constexpr double line_distance = 0.7;
 std::vector<std::string> close_lines(const drawing::Sheet &);
 
+// Leaders that cross another's, or pass through a hole that is not theirs.
+std::vector<std::string> tangled_leaders(const drawing::Sheet &);
+
 // Printed numbers that are not those measured on the solid, or that nothing on the solid answers to.
 struct Measures {
   int count = 0;

@@ -24,6 +24,7 @@ void check_laws(const DrawnJob &drawn_job) {
     INFO(sheet.name);
     CHECK(overlaps(sheet) == Faults{});
     CHECK(close_lines(sheet) == Faults{});
+    CHECK(tangled_leaders(sheet) == Faults{});
   }
   CHECK(missing_sheets(drawn_job) == Faults{});
   CHECK(repeated_features(drawn_job) == Faults{});
