@@ -59,6 +59,8 @@ std::vector<Estimate> estimates(const Design &d) {
            "the work lead clamps on it: metal, bare where it bites"},
           {ids::axial_stop, stand, of_stand, stand_figure, {}},
           {ids::tail_foot, plan.roller_peak, at_rollers, roller_figure, {}},
+          {ids::clamp_bar, plan.roller_peak, at_rollers, roller_figure,
+           "its thread holds what is clamped day after day: machine it"},
           {ids::base_plate,
            series.settled_on_plastic,
            "chamber on it, parts one after another",

@@ -17,15 +17,19 @@ Vec on_plate(const fixture::Position &at) {
 }
 
 // A slot along X, `travel` between the centres of its ends. Its centre line may run on to a hole at the same
-// height.
-void slot_from_above(ViewPlan &view, Vec c, double radius, double travel, double run_on = 0.0) {
+// height, or be another's that does.
+enum class CentreLine { own, of_row };
+void slot_from_above(ViewPlan &view, Vec c, double radius, double travel, CentreLine line,
+                     double run_on = 0.0) {
   const Vec end{0.5 * travel, 0, 0};
   view.circle(Line::visible, c + end, radius, -0.25 * full_turn, 0.5 * full_turn);
   view.circle(Line::visible, c - end, radius, 0.25 * full_turn, 0.5 * full_turn);
   for (const double side : {-radius, radius}) {
     view.line(Line::visible, c - end + Vec{0, side, 0}, c + end + Vec{0, side, 0});
   }
-  view.axis(c - end - Vec{radius, 0, 0}, c + Vec{std::max(end.x + radius, run_on), 0, 0});
+  if (line == CentreLine::own) {
+    view.axis(c - end - Vec{radius, 0, 0}, c + Vec{std::max(end.x + radius, run_on), 0, 0});
+  }
   view.axis(c - Vec{0, radius, 0}, c + Vec{0, radius, 0});
 }
 
@@ -44,20 +48,22 @@ void base_holes(ViewPlan &view, const Inputs &in) {
   for (std::size_t i = 0; i < base.stand_screws.size(); ++i) {
     const Vec c = on_plate(base.stand_screws[i]);
     if (i >= base.stand_screws.size() / 2) {
-      hole_end_on(view, c, base.stand_slot_radius);
+      tapped_end_on(view, c, in.layout.stand.foot.screw->major, base.stand_tap_radius);
       continue;
     }
     // The rear stand's screws stand at the heights of the front one's.
     const fixture::Position &front = base.stand_screws[i + base.stand_screws.size() / 2];
     const double run_on = in_line(base.stand_screws[i].y, front.y) ? in_mm(front.x) - c.x : 0.0;
-    slot_from_above(view, c, slot, in_mm(base.rear_travel), run_on);
+    slot_from_above(view, c, slot, in_mm(base.rear_travel), CentreLine::own, run_on);
   }
+  slot_from_above(view, on_plate(base.guide), in_mm(base.guide_radius), in_mm(base.rear_travel),
+                  CentreLine::of_row);
   for (const auto &at : base.dowels) {
     hole_end_on(view, on_plate(at), base.dowel_radius);
   }
   if (base.stop_travel > Length{}) {
     for (const auto &at : base.stop_screws) {
-      slot_from_above(view, on_plate(at), slot, in_mm(base.stop_travel));
+      slot_from_above(view, on_plate(at), slot, in_mm(base.stop_travel), CentreLine::of_row);
     }
   }
 }
@@ -172,6 +178,25 @@ void dowel_wishes(ViewPlan &view, const Inputs &in) {
   view.callouts.push_back(place);
 }
 
+// The rear stand's dowel slides in it, in line with the front one's.
+void guide_wishes(ViewPlan &view, const Inputs &in) {
+  const auto &base = in.layout.base;
+  const Vec end = on_plate(base.guide) + Vec{0.5 * in_mm(base.rear_travel) + in_mm(base.guide_radius), 0, 0};
+  Callout width = note("base-plate.guide_radius", end, {});
+  width.label = in.labels.plus_minus(2.0 * base.guide_radius, fixture::tolerances::guide_width);
+  width.label.lines[0] += " wide, through";
+  width.label.lines.emplace_back("as long as the slots beside it");
+  width.probe = Probe::diameter;
+  width.surface = end - Vec{0, 0, 0.5 * in_mm(base.thickness)};
+  width.axis = {0, 0, 1};
+  width.towards = down_right;
+  view.callouts.push_back(width);
+  Callout place = frame("base-plate.guide.position", end,
+                        position_cells(in.labels, 2.0 * fixture::tolerances::dowels_in_line, "B"));
+  place.towards = up_right;
+  view.callouts.push_back(place);
+}
+
 void stop_wishes(ViewPlan &view, const Inputs &in) {
   const auto &base = in.layout.base;
   const auto &n = in.labels;
@@ -186,8 +211,6 @@ void stop_wishes(ViewPlan &view, const Inputs &in) {
                           Side::below,
                           n.size(base.stop_screws[0].x - base.x_min),
                           Probe::none});
-  view.linears.push_back({"base-plate.stop_screws.y", low, high, Side::right,
-                          n.size(base.stop_screws[1].y - base.stop_screws[0].y), Probe::none});
   view.linears.push_back({"base-plate.stop_travel", high - half, high + half, Side::above,
                           n.size(base.stop_travel), Probe::axes});
 }
@@ -199,9 +222,6 @@ void base_callouts(ViewPlan &view, const Inputs &in) {
   view.callouts.push_back(
       hole_note("base-plate.chamber_screws", n.diameter(base.chamber_screw_radius, "4× ", " through"),
                 on_plate(base.chamber_screws[3]), base.chamber_screw_radius, up, up_right));
-  view.callouts.push_back(hole_note("base-plate.stand_screws.front",
-                                    n.diameter(base.stand_slot_radius, "2× ", " through"),
-                                    on_plate(base.stand_screws[3]), base.stand_slot_radius, up, up_right));
   const Vec rear = on_plate(base.stand_screws[0]) - Vec{0.5 * in_mm(base.rear_travel), 0, 0};
   Callout slots = note("base-plate.stand_screws.rear", rear, {});
   slots.label = n.size(base.stand_slot_radius,
@@ -221,6 +241,9 @@ void base_callouts(ViewPlan &view, const Inputs &in) {
   };
   tapped("base-plate.block_screws.thread", *in.layout.block.mount_screw, 2, base.block_screws[0],
          base.block_tap_radius);
+  tapped("base-plate.stand_screws.front", *in.layout.stand.foot.screw, 2, base.stand_screws[3],
+         base.stand_tap_radius);
+  view.callouts.back().towards = up_right;
   tapped("base-plate.feet.thread", *base.foot_screw, 4, base.feet[0], base.foot_tap_radius);
 }
 
@@ -233,6 +256,7 @@ ViewPlan base_top(const Inputs &in) {
   base_lengths(view, in);
   base_widths(view, in);
   dowel_wishes(view, in);
+  guide_wishes(view, in);
   stop_wishes(view, in);
   base_callouts(view, in);
   return view;

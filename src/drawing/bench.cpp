@@ -1,5 +1,5 @@
 // cradle-stand and slot-cover: an upright plate and a channel, each from its outer edges or its own symmetry.
-#include "part_plans.hpp"
+#include "footed_plate.hpp"
 
 #include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
@@ -15,21 +15,24 @@ using fixture::Length;
 namespace tolerances = fixture::tolerances;
 
 // ---- cradle-stand: seen from the rollers' side (+X) ----
+FootedPlate footed(const fixture::CradleStand &stand) {
+  return {ids::cradle_stand, stand.thickness, stand.width, stand.z_min, stand.z_max, stand.foot};
+}
+
 void stand_outline(ViewPlan &view, const fixture::CradleStand &stand) {
-  const double half = 0.5 * in_mm(stand.width), z0 = in_mm(stand.z_min), z1 = in_mm(stand.z_max),
+  const double half = 0.5 * in_mm(stand.width), z1 = in_mm(stand.z_max),
                notch = 0.5 * in_mm(stand.notch_width), floor = in_mm(stand.notch_floor),
                corner = in_mm(stand.notch_corner);
+  foot_outline(view, footed(stand));
   for (const double side : {-1.0, 1.0}) {
-    const Vec inner{0, side * notch, z1}, outer{0, side * half, z1}, foot{0, side * half, z0};
+    const Vec inner{0, side * notch, z1}, outer{0, side * half, z1};
     view.line(Line::visible, inner, outer);
-    view.line(Line::visible, outer, foot);
     if (z1 - floor > corner) {
       view.line(Line::visible, inner, {0, side * notch, floor + corner});
     }
     const double start = side > 0.0 ? 1.5 * units::pi : units::pi;
     view.circle(Line::visible, {0, side * (notch - corner), floor + corner}, corner, start, 0.5 * units::pi);
   }
-  view.line(Line::visible, {0, -half, z0}, {0, half, z0});
   view.line(Line::visible, {0, corner - notch, floor}, {0, notch - corner, floor});
 }
 
@@ -42,20 +45,13 @@ ViewPlan stand_face(const Inputs &in) {
   view.looking = from_right;
   view.room = {40, 46, 34, 34};
   stand_outline(view, stand);
-  const double half = 0.5 * in_mm(stand.width), z0 = in_mm(stand.z_min), y = in_mm(stand.roller_y),
-               z = in_mm(stand.roller_z);
+  const double lugs = 0.5 * in_mm(stand.foot.width), half = 0.5 * in_mm(stand.width), z0 = in_mm(stand.z_min),
+               y = in_mm(stand.roller_y), z = in_mm(stand.roller_z);
   const double z1 = in_mm(stand.z_max), notch = 0.5 * in_mm(stand.notch_width),
                floor = in_mm(stand.notch_floor);
   view.axis({0, 0, z0}, {0, 0, z1});
   for (const double side : {-1.0, 1.0}) {
     tapped_end_on(view, {0, side * y, z}, stand.axle->thread, stand.axle_radius);
-    const double foot = side * in_mm(stand.foot_y), r = in_mm(stand.foot_tapping.radius),
-                 depth = in_mm(stand.foot_tapping.depth);
-    for (const double wall : {-r, r}) {
-      view.line(Line::hidden, {0, foot + wall, z0}, {0, foot + wall, z0 + depth});
-    }
-    view.line(Line::hidden, {0, foot - r, z0 + depth}, {0, foot + r, z0 + depth});
-    view.axis({0, foot, z0}, {0, foot, z0 + depth});
   }
   const double pin = in_mm(stand.dowel.radius), pin_end = z0 + in_mm(stand.dowel.depth);
   view.outline(Line::hidden, {{0, -pin, z0}, {0, -pin, pin_end}, {0, pin, pin_end}, {0, pin, z0}}, false);
@@ -71,13 +67,6 @@ ViewPlan stand_face(const Inputs &in) {
                                 position_cells(n, 2.0 * tolerances::dowel_to_axles, "B")));
   view.callouts.back().towards = down_left;
   view.linears = {
-      {"cradle-stand.foot_y",
-       {0, -in_mm(stand.foot_y), z0},
-       {0, in_mm(stand.foot_y), z0},
-       Side::below,
-       n.size(2.0 * stand.foot_y),
-       Probe::axes},
-      {"cradle-stand.width", {0, -half, z0}, {0, half, z0}, Side::below, n.size(stand.width)},
       {"cradle-stand.roller_y",
        {0, -y, z},
        {0, y, z},
@@ -85,22 +74,18 @@ ViewPlan stand_face(const Inputs &in) {
        n.plus_minus(2.0 * stand.roller_y, tolerances::roller_distance),
        Probe::axes},
       {"cradle-stand.axle_height",
-       {0, half, z0},
+       {0, lugs, z0},
        {0, y, z},
        Side::right,
        n.plus_minus(stand.axle_height(), tolerances::axle_height),
        Probe::none},
       {"cradle-stand.notch_floor",
-       {0, -half, z0},
+       {0, -lugs, z0},
        {0, 0, floor},
        Side::left,
        n.size(stand.notch_floor - stand.z_min)},
       {"cradle-stand.notch_width", {0, -notch, z1}, {0, notch, z1}, Side::above, n.size(stand.notch_width)},
-      {"cradle-stand.z_max",
-       {0, -half, z0},
-       {0, -half, in_mm(stand.z_max)},
-       Side::left,
-       n.size(stand.z_max - stand.z_min)},
+      {"cradle-stand.z_max", {0, -lugs, z0}, {0, -half, z1}, Side::left, n.size(stand.z_max - stand.z_min)},
   };
   view.callouts.push_back(note("cradle-stand.axle", {0, y, z},
                                {fmt::format("2× {} through", stand.axle->callout),
@@ -108,10 +93,7 @@ ViewPlan stand_face(const Inputs &in) {
   view.callouts.back().radius = 0.5 * in_mm(stand.axle->thread);
   view.callouts.back().towards = rightwards;
   view.callouts.push_back(datum_of_pair({0, -y, z}, 0.5 * stand.axle->thread, "B", leftwards));
-  view.callouts.push_back(
-      note("cradle-stand.foot_tapping", {0, -in_mm(stand.foot_y + stand.foot_tapping.radius), z0 + 3.0},
-           n.tapped(*stand.foot_screw, 2, 2.0 * stand.foot_screw->major, stand.foot_tapping)));
-  view.callouts.back().towards = leftwards;
+  foot_wishes(view, n, footed(stand));
   const double corner = in_mm(stand.notch_corner), diagonal = (1.0 - 1.0 / std::numbers::sqrt2) * corner;
   Callout round = note("cradle-stand.notch_corner", {0, diagonal - notch, floor + diagonal}, {});
   round.label = n.size(stand.notch_corner, "2× R");
@@ -120,29 +102,6 @@ ViewPlan stand_face(const Inputs &in) {
   round.axis = {1, 0, 0};
   round.towards = upwards;
   view.callouts.push_back(round);
-  return view;
-}
-
-ViewPlan stand_side(const Inputs &in) {
-  const auto &stand = in.layout.stand;
-  const auto &n = in.labels;
-  ViewPlan view;
-  view.name = "from-front";
-  view.moved_caption = "View from the front";
-  view.looking = from_front;
-  view.room = {10, 12, 26, 26};
-  const double x = -in_mm(stand.thickness), z0 = in_mm(stand.z_min), z1 = in_mm(stand.z_max);
-  view.outline(Line::visible, {{x, 0, z0}, {0, 0, z0}, {0, 0, z1}, {x, 0, z1}});
-  view.axis({0.5 * x, 0, z0}, {0.5 * x, 0, z0 + in_mm(stand.foot_tapping.depth)});
-  view.linears = {
-      {"cradle-stand.thickness", {x, 0, z0}, {0, 0, z0}, Side::below, n.size(stand.thickness)},
-      {"cradle-stand.foot_x",
-       {0.5 * x, in_mm(stand.foot_y), z1},
-       {0, 0, z0},
-       Side::above,
-       n.size(0.5 * stand.thickness),
-       Probe::offset},
-  };
   return view;
 }
 
@@ -234,9 +193,10 @@ PartPlan plan_cradle_stand(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::cradle_stand);
   plan.rows.emplace_back();
   plan.rows.back().push_back(stand_face(in));
-  add_left_view(in, plan.rows.back(), stand_side(in));
+  add_left_view(in, plan.rows.back(), footed_side(in.labels, footed(in.layout.stand)));
   plan.notes.push_back(fmt::format(
-      "Make {}, all alike; the front one takes a dowel. Symmetric about its middle.", in.layout.stand.count));
+      "Make {}, all alike; a dowel in each of the two on the base plate. Symmetric about its middle.",
+      in.layout.stand.count));
   plan.notes.emplace_back("Datum B is the plane amid the two axle holes.");
   plan.notes.emplace_back("Faces as rolled where the stock is that thick.");
   plan.notes.emplace_back("Upper edges of the ears sharp, deburred: the collar is read against them.");

@@ -44,6 +44,7 @@ PartPlan plan_cradle_stand(const Inputs &);
 PartPlan plan_index_collar(const Inputs &);
 PartPlan plan_axial_stop(const Inputs &);
 PartPlan plan_tail_foot(const Inputs &);
+PartPlan plan_clamp_bar(const Inputs &);
 PartPlan plan_base_plate(const Inputs &);
 PartPlan plan_slot_cover(const Inputs &);
 

@@ -31,6 +31,7 @@ constexpr PartSheet part_sheets[] = {
     {ids::slot_cover, plan_slot_cover},       {ids::tail_foot, plan_tail_foot},
     {ids::chamber_top, plan_chamber_top},     {ids::chamber_side, plan_chamber_side},
     {ids::chamber_floor, plan_chamber_floor}, {ids::chamber_rear, plan_chamber_rear},
+    {ids::clamp_bar, plan_clamp_bar},
 };
 
 } // namespace

@@ -33,22 +33,25 @@ void foot_sizes(ViewPlan &view, const Inputs &in) {
 void foot_holes(ViewPlan &view, const Inputs &in) {
   const auto &foot = in.layout.tail_foot;
   const auto &n = in.labels;
-  const auto &screw = *in.layout.base.foot_screw;
+  const auto &screw = *in.layout.base.foot_screw, &stand_screw = *in.layout.stand.foot.screw;
   for (const auto &at : foot.stand_screws) {
-    hole_end_on(view, on_foot(at), foot.stand_screw_radius);
+    tapped_end_on(view, on_foot(at), stand_screw.major, foot.stand_tap_radius);
   }
   for (const auto &at : foot.feet) {
     tapped_end_on(view, on_foot(at), screw.major, foot.foot_tap_radius);
   }
-  view.callouts.push_back(
-      hole_note("tail-foot.stand_screw_radius", n.diameter(foot.stand_screw_radius, "2× ", " through"),
-                on_foot(foot.stand_screws[1]), foot.stand_screw_radius, {0, 0, 1}, up_right));
-  Callout thread =
-      note("tail-foot.feet", on_foot(foot.feet[2]),
-           {through_thread(screw, 3), fmt::format("drill ⌀{}", n.number(2.0 * foot.foot_tap_radius))});
-  thread.radius = 0.5 * in_mm(screw.major);
-  thread.towards = down_right;
-  view.callouts.push_back(thread);
+  const auto tapped = [&](const char *feature, const fixture::Position &at, const standards::Screw &size,
+                          int count, Length drill_radius, double towards) {
+    Callout thread =
+        note(feature, on_foot(at),
+             {through_thread(size, count), fmt::format("drill ⌀{}", n.number(2.0 * drill_radius))});
+    thread.radius = 0.5 * in_mm(size.major);
+    thread.towards = towards;
+    view.callouts.push_back(thread);
+  };
+  tapped("tail-foot.stand_screws.thread", foot.stand_screws[1], stand_screw, 2, foot.stand_tap_radius,
+         up_right);
+  tapped("tail-foot.feet", foot.feet[2], screw, 3, foot.foot_tap_radius, down_right);
 }
 
 } // namespace

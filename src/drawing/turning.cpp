@@ -1,7 +1,7 @@
 // index-collar and axial-stop. The collar's lengths run from its rear face, its marks from the front one, its
 // angles from the mark at 0 degrees; the stop's heights from its foot, because its rods lie at the height of
 // the tube's axis.
-#include "part_plans.hpp"
+#include "footed_plate.hpp"
 
 #include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/units/ids.hpp"
@@ -80,7 +80,7 @@ ViewPlan collar_front(const Inputs &in) {
                       {fmt::format("0° mark, {}× mark {} wide {} deep", collar.mark_count,
                                    n.number(collar.mark_width), n.number(collar.mark_depth)),
                        "angles and lengths: see notes"});
-  zero.towards = up_left;
+  zero.towards = up_right;
   view.callouts.push_back(zero);
   return view;
 }
@@ -183,34 +183,18 @@ void list_marks(const Inputs &in, PartPlan &plan, bool runs) {
 }
 
 // ---- axial-stop ----
-void stop_outline(ViewPlan &view, const AxialStop &stop) {
-  const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), z1 = in_mm(stop.z_max),
-               r = in_mm(stop.notch_radius);
-  view.outline(Line::visible,
-               {{0, -r, 0},
-                {0, -r, z1},
-                {0, -half, z1},
-                {0, -half, z0},
-                {0, half, z0},
-                {0, half, z1},
-                {0, r, z1},
-                {0, r, 0}},
-               false);
-  view.circle(Line::visible, {}, r, std::numbers::pi, std::numbers::pi);
+FootedPlate footed(const AxialStop &stop) {
+  return {ids::axial_stop, stop.thickness, stop.width, stop.z_min, stop.z_max, stop.foot};
 }
 
-void stop_holes(ViewPlan &view, const AxialStop &stop) {
-  const double z0 = in_mm(stop.z_min), r = in_mm(stop.foot_tapping.radius),
-               depth = in_mm(stop.foot_tapping.depth);
+void stop_outline(ViewPlan &view, const AxialStop &stop) {
+  const double half = 0.5 * in_mm(stop.width), z1 = in_mm(stop.z_max), r = in_mm(stop.notch_radius);
+  foot_outline(view, footed(stop));
   for (const double side : {-1.0, 1.0}) {
+    view.outline(Line::visible, {{0, side * r, 0}, {0, side * r, z1}, {0, side * half, z1}}, false);
     hole_end_on(view, {0, side * in_mm(stop.rod_y), 0}, stop.rod_radius);
-    const double foot = side * in_mm(stop.foot_y);
-    for (const double wall : {-r, r}) {
-      view.line(Line::hidden, {0, foot + wall, z0}, {0, foot + wall, z0 + depth});
-    }
-    view.line(Line::hidden, {0, foot - r, z0 + depth}, {0, foot + r, z0 + depth});
-    view.axis({0, foot, z0}, {0, foot, z0 + depth});
   }
+  view.circle(Line::visible, {}, r, std::numbers::pi, std::numbers::pi);
 }
 
 void stop_callouts(ViewPlan &view, const Inputs &in) {
@@ -221,10 +205,6 @@ void stop_callouts(ViewPlan &view, const Inputs &in) {
   bores.lines[0] += " through";
   view.callouts.push_back(hole_note("axial-stop.rod_radius", std::move(bores), {0, in_mm(stop.rod_y), 0},
                                     stop.rod_radius, {1, 0, 0}, up_right));
-  view.callouts.push_back(note(
-      "axial-stop.foot_tapping", {0, -in_mm(stop.foot_y + stop.foot_tapping.radius), in_mm(stop.z_min) + 3.0},
-      n.tapped(*stop.foot_screw, 2, 2.0 * stop.foot_screw->major, stop.foot_tapping)));
-  view.callouts.back().towards = leftwards;
   const double r = in_mm(stop.notch_radius);
   Callout notch = note("axial-stop.notch_radius", {0, 0, -r}, {});
   notch.label = n.size(stop.notch_radius, "R");
@@ -244,51 +224,21 @@ ViewPlan stop_face(const Inputs &in) {
   view.looking = from_right;
   view.room = {34, 40, 34, 34};
   stop_outline(view, stop);
-  stop_holes(view, stop);
-  const double half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min), z1 = in_mm(stop.z_max),
-               y = in_mm(stop.rod_y), foot = in_mm(stop.foot_y);
+  const double lugs = 0.5 * in_mm(stop.foot.width), half = 0.5 * in_mm(stop.width), z0 = in_mm(stop.z_min),
+               z1 = in_mm(stop.z_max), y = in_mm(stop.rod_y);
   view.axis({0, 0, z0}, {0, 0, z1 + far});
   view.linears = {
-      {"axial-stop.foot_y",
-       {0, -foot, z0},
-       {0, foot, z0},
-       Side::below,
-       n.size(2.0 * stop.foot_y),
-       Probe::axes},
-      {"axial-stop.width", {0, -half, z0}, {0, half, z0}, Side::below, n.size(stop.width)},
       {"axial-stop.rod_y", {0, -y, 0}, {0, y, 0}, Side::above, n.size(2.0 * stop.rod_y), Probe::axes},
       {"axial-stop.z_min",
-       {0, -half, z0},
+       {0, -lugs, z0},
        {0, -y, 0},
        Side::left,
        n.plus_minus(-stop.z_min, fixture::tolerances::axle_height),
        Probe::none},
-      {"axial-stop.z_max", {0, half, z0}, {0, half, z1}, Side::right, n.size(stop.z_max - stop.z_min)},
+      {"axial-stop.z_max", {0, lugs, z0}, {0, half, z1}, Side::right, n.size(stop.z_max - stop.z_min)},
   };
+  foot_wishes(view, n, footed(stop));
   stop_callouts(view, in);
-  return view;
-}
-
-ViewPlan stop_side(const Inputs &in) {
-  const auto &stop = in.layout.stop;
-  const auto &n = in.labels;
-  ViewPlan view;
-  view.name = "from-front";
-  view.moved_caption = "View from the front";
-  view.looking = from_front;
-  view.room = {10, 12, 26, 26};
-  const double x = -in_mm(stop.thickness), z0 = in_mm(stop.z_min), z1 = in_mm(stop.z_max);
-  view.outline(Line::visible, {{x, 0, z0}, {0, 0, z0}, {0, 0, z1}, {x, 0, z1}});
-  view.axis({0.5 * x, 0, z0}, {0.5 * x, 0, z0 + in_mm(stop.foot_tapping.depth)});
-  view.linears = {
-      {"axial-stop.thickness", {x, 0, z0}, {0, 0, z0}, Side::below, n.size(stop.thickness)},
-      {"axial-stop.foot_x",
-       {0.5 * x, in_mm(stop.foot_y), z1},
-       {0, in_mm(stop.foot_y), z1},
-       Side::above,
-       n.size(0.5 * stop.thickness),
-       Probe::offset},
-  };
   return view;
 }
 
@@ -317,7 +267,7 @@ PartPlan plan_axial_stop(const Inputs &in) {
   PartPlan plan = started_plan(in, ids::axial_stop);
   plan.rows.emplace_back();
   plan.rows.back().push_back(stop_face(in));
-  add_left_view(in, plan.rows.back(), stop_side(in));
+  add_left_view(in, plan.rows.back(), footed_side(in.labels, footed(in.layout.stop)));
   plan.notes.push_back("Faces as rolled where the stock is that thick. Symmetric about the notch. Both rods "
                        "slide freely in their bores and by their springs alone.");
   return plan;

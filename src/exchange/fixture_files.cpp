@@ -40,7 +40,7 @@ Colour colour_of(const solids::Part &part) {
     return steel;
   }
   return part.name == ids::base_plate || part.name == ids::cradle_stand || part.name == ids::axial_stop ||
-                 part.name == ids::tail_foot
+                 part.name == ids::tail_foot || part.name == ids::clamp_bar
              ? bench
              : metal;
 }

@@ -26,13 +26,14 @@ struct Way {
   bool turns = false; // with the tube, when it is indexed
 };
 
-constexpr std::array<Way, 48> ways{{
+constexpr std::array<Way, 49> ways{{
     {ids::base_plate, {0, 0, -1.6}},
     {"foot", {0, 0, -2.4}},
     {"screw-chamber", {0, 0, -2.6}},
-    {"screw-stand", {0, 0, -2.6}},
-    {"screw-stop", {0, 0, -2.6}},
-    {"screw-tail", {0, 0, -2.6}},
+    {"screw-stand", {-1, 0, 0.2}},
+    {"screw-clamp", {-1.5, 0, 0.2}},
+    {"screw-tail", {-1, 0, 0.2}},
+    {ids::clamp_bar, {-1, 0, -2.6}},
     {"dowel", {0, 0, -1.3}},
     {ids::plenum_cover, {0, 0, -0.8}},
     {"plenum-gasket", {0, 0, -0.4}},

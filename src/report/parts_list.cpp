@@ -27,7 +27,8 @@ class Serves {
     if (part == ids::gas_port_block) {
       return "any tube" + with_family();
     }
-    if (part == ids::base_plate || part == ids::cradle_stand || part == ids::tail_foot) {
+    if (part == ids::base_plate || part == ids::cradle_stand || part == ids::tail_foot ||
+        part == ids::clamp_bar) {
       return "tubes " + diameters_ + with_family();
     }
     return part == ids::index_collar || part == ids::axial_stop ? "this tube's diameter"

@@ -104,8 +104,8 @@ void add_feature_parts(const fixture::Layout &layout, Builder &builder) {
       builder.add(
           part.id, std::string(part.title), [&] { return build_part(part); }, at(part.placement),
           notes_of(part));
-      if (part.count == 2) {
-        builder.assembly.parts.back().more_places = {at(part.second)};
+      for (const auto &place : part.more) {
+        builder.assembly.parts.back().more_places.push_back(at(place));
       }
     }
   }
@@ -126,7 +126,7 @@ void add_bench(const fixture::Layout &layout, Builder &builder) {
   const auto &stand = layout.stand;
   builder.add(ids::cradle_stand, "Cradle stand", [&] { return build_cradle_stand(layout); },
               at(stand.placements.front()),
-              {tapped(2, *stand.axle, "roller axles"), tapped(2, *stand.foot_screw, "base"),
+              {tapped(2, *stand.axle, "roller axles"),
                reamed(1, stand.dowel.radius, "dowel of the front stand to the base plate"),
                fmt::format("2 ball bearings ISO 15 {}", stand.bearing->number)});
   for (const auto &place : stand.places().subspan(1)) {
@@ -137,14 +137,15 @@ void add_bench(const fixture::Layout &layout, Builder &builder) {
       ids::index_collar, "Index collar", [&] { return build_index_collar(layout); }, at(collar.placement),
       collar_notes(collar));
   if (layout.stop.present) {
-    builder.add(
-        ids::axial_stop, "Axial stop", [&] { return build_axial_stop(layout); }, at(layout.stop.placement),
-        {fmt::format("2 x {:.0f} H8 reamed: press rods", 2.0 * units::to_millimetres(layout.stop.rod_radius)),
-         tapped(2, *layout.stop.foot_screw, "base")});
+    builder.add(ids::axial_stop, "Axial stop", [&] { return build_axial_stop(layout); },
+                at(layout.stop.placement),
+                {fmt::format("2 x {:.0f} H8 reamed: press rods",
+                             2.0 * units::to_millimetres(layout.stop.rod_radius))});
   }
   const auto &base = layout.base;
   builder.add(ids::base_plate, "Base plate", [&] { return build_base_plate(layout); }, at(base.placement),
               {tapped(2, *layout.block.mount_screw, "gas-port block"), tapped(4, *base.foot_screw, "feet"),
+               tapped(2, *stand.foot.screw, "front cradle stand"),
                reamed(base.dowels.size(), base.dowel_radius, "dowels of chamber and front stand")});
   builder.add(ids::slot_cover, "Slot cover", [&] { return build_slot_cover(layout); },
               at(layout.cover.placement), {});

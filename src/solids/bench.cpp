@@ -10,14 +10,39 @@ namespace purgewright::solids {
 
 using kernel::Frame;
 
+Solid footed_blank(const FootedPlate &plate) {
+  const Length half = 0.5 * plate.foot.width;
+  return kernel::box({-plate.thickness, -half, plate.z_min}, {Length{}, half, plate.z_max});
+}
+
+// Rounded rectangles about the blank's upper corners: a quarter of each cuts a shoulder.
+std::vector<Solid> foot_cutters(const FootedPlate &plate) {
+  const fixture::ScrewedFoot &foot = plate.foot;
+  const Length over = kernel::cutter_overshoot;
+  std::vector<Solid> tools;
+  for (const double side : {-1.0, 1.0}) {
+    tools.push_back(kernel::rounded_rectangle_prism(
+        {{-plate.thickness - over, 0.5 * side * foot.width, plate.z_max}, kernel::along_x, kernel::along_y},
+        {.length = foot.width - plate.width,
+         .width = 2.0 * (plate.z_max - plate.z_min - foot.height),
+         .corner_radius = foot.corner},
+        plate.thickness + 2.0 * over));
+    tools.push_back(kernel::through_cutter(
+        {{-0.5 * plate.thickness, side * foot.y, plate.z_min + foot.height}, kernel::against_z},
+        2.0 * foot.radius, foot.height));
+  }
+  return tools;
+}
+
 Solid build_cradle_stand(const fixture::Layout &layout) {
   const auto &stand = layout.stand;
   return kernel::in_part("cradle-stand", [&] {
-    const Length half = 0.5 * stand.width;
+    const FootedPlate plate{stand.thickness, stand.width, stand.z_min, stand.z_max, stand.foot};
     const Length over = kernel::cutter_overshoot;
-    std::vector<Solid> tools{kernel::drill_cutter(
-        {{-0.5 * stand.thickness, {}, stand.z_min}, kernel::along_z}, 2.0 * stand.dowel.radius,
-        stand.dowel.depth, standards::machining_rules().drill_point)};
+    std::vector<Solid> tools = foot_cutters(plate);
+    tools.push_back(kernel::drill_cutter({{-0.5 * stand.thickness, {}, stand.z_min}, kernel::along_z},
+                                         2.0 * stand.dowel.radius, stand.dowel.depth,
+                                         standards::machining_rules().drill_point));
     // A rounded rectangle about the plate's top edge: its lower half cuts the notch.
     tools.push_back(kernel::rounded_rectangle_prism(
         {{-stand.thickness - over, {}, stand.z_max}, kernel::along_x, kernel::along_y},
@@ -29,13 +54,8 @@ Solid build_cradle_stand(const fixture::Layout &layout) {
       tools.push_back(
           kernel::through_cutter({{Length{}, side * stand.roller_y, stand.roller_z}, kernel::against_x},
                                  2.0 * stand.axle_radius, stand.thickness));
-      tools.push_back(
-          kernel::drill_cutter({{-0.5 * stand.thickness, side * stand.foot_y, stand.z_min}, kernel::along_z},
-                               2.0 * stand.foot_tapping.radius, stand.foot_tapping.depth,
-                               standards::machining_rules().drill_point));
     }
-    return kernel::cut(kernel::box({-stand.thickness, -half, stand.z_min}, {Length{}, half, stand.z_max}),
-                       tools);
+    return kernel::cut(footed_blank(plate), tools);
   });
 }
 
@@ -58,21 +78,23 @@ Solid build_base_plate(const fixture::Layout &layout) {
     for (const auto &at : base.dowels) {
       tools.push_back(through(at, base.dowel_radius));
     }
-    const auto slotted = [&](const fixture::Position &at, Length travel) {
+    const auto slotted = [&](const fixture::Position &at, Length travel, Length radius) {
       return kernel::rounded_rectangle_prism(
           {{at.x, at.y, -base.thickness - kernel::cutter_overshoot}, kernel::along_z, kernel::along_x},
-          kernel::stadium(travel + 2.0 * base.stand_slot_radius, 2.0 * base.stand_slot_radius),
+          kernel::stadium(travel + 2.0 * radius, 2.0 * radius),
           base.thickness + 2.0 * kernel::cutter_overshoot);
     };
+    tools.push_back(slotted(base.guide, base.rear_travel, base.guide_radius));
     if (base.stop_travel > Length{}) {
       for (const auto &at : base.stop_screws) {
-        tools.push_back(slotted(at, base.stop_travel));
+        tools.push_back(slotted(at, base.stop_travel, base.stand_slot_radius));
       }
     }
     for (std::size_t i = 0; i < base.stand_screws.size(); ++i) {
       const auto &at = base.stand_screws[i];
       const bool rear = i < base.stand_screws.size() / 2;
-      tools.push_back(rear ? slotted(at, base.rear_travel) : through(at, base.stand_slot_radius));
+      tools.push_back(rear ? slotted(at, base.rear_travel, base.stand_slot_radius)
+                           : through(at, base.stand_tap_radius));
     }
     return kernel::cut(
         kernel::box({base.x_min, base.y_min, -base.thickness}, {base.x_max, base.y_max, Length{}}), tools);

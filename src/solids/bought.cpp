@@ -154,7 +154,32 @@ void add_plates(const fixture::Layout &l, List &list) {
            dowels);
 }
 
-// From under the base plate up into what stands on it.
+// Down through the lugs of stands and stop.
+void add_foot_screws(const fixture::Layout &l, List &list) {
+  const auto &foot = l.stand.foot;
+  const auto feet = fixture::stand_feet(l.stand);
+  const Length top = l.base.placement.z + foot.height;
+  std::vector<Placement> front, clamped, tail;
+  for (std::size_t i = 0; i < feet.size(); ++i) {
+    (i < feet.size() / 2 ? clamped : front).push_back(at(feet[i].x, feet[i].y, top));
+  }
+  for (const Position &p : fixture::stop_feet(l.stop)) {
+    if (l.stop.present) {
+      clamped.push_back(at(p.x, p.y, top));
+    }
+  }
+  for (const Position &p : l.tail_foot.stand_screws) {
+    if (l.tail_foot.present) {
+      tail.push_back(at(l.tail_foot.placement.x + p.x, p.y, top));
+    }
+  }
+  const Solid into_plate = screw(*foot.screw, kernel::against_z, fixture::foot_joint(l).grip);
+  list.add("screw-stand", into_plate, front);
+  list.add("screw-clamp", screw(*foot.screw, kernel::against_z, fixture::clamp_joint(l).grip), clamped);
+  list.add("screw-tail", into_plate, tail);
+}
+
+// From under the base plate up into what stands on it; dowels, feet, the gas-port block's screws.
 void add_base_screws(const fixture::Layout &l, List &list) {
   const auto &base = l.base;
   const Length under = base.placement.z - base.thickness;
@@ -167,21 +192,10 @@ void add_base_screws(const fixture::Layout &l, List &list) {
     list.add(name, screw(size, kernel::along_z, base.thickness + between), places);
   };
   from_below("screw-chamber", *l.body.base_screw, base.chamber_screws, l.body.bottom - l.body.z_min);
-  from_below("screw-stand", *l.stand.foot_screw, fixture::stand_feet(l.stand));
   const auto &tail = l.tail_foot;
   const auto on_tail = [&](const Position &p, Length z) {
     return at(tail.placement.x + p.x, p.y, tail.placement.z + z);
   };
-  if (tail.present) {
-    std::vector<Placement> screws;
-    for (const Position &p : tail.stand_screws) {
-      screws.push_back(on_tail(p, -tail.thickness));
-    }
-    list.add("screw-tail", screw(*l.stand.foot_screw, kernel::along_z, tail.thickness), screws);
-  }
-  if (l.stop.present) {
-    from_below("screw-stop", *l.stop.foot_screw, fixture::stop_feet(l.stop));
-  }
   const auto &block = l.block;
   std::vector<Placement> mounts;
   for (const Position &p : block.mounts) {
@@ -201,7 +215,8 @@ void add_base_screws(const fixture::Layout &l, List &list) {
       dowels);
   const Position &stand = base.dowels.back();
   list.add("dowel", kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub),
-           {at(stand.x, stand.y, base.placement.z - dowel_stub)});
+           {at(stand.x, stand.y, base.placement.z - dowel_stub),
+            at(fixture::stand_feet(l.stand)[0].x, base.guide.y, base.placement.z - dowel_stub)});
   for (const Position &p : base.feet) {
     feet.push_back(at(p.x, p.y, under - foot_height));
   }
@@ -308,6 +323,7 @@ std::vector<Part> bought_parts(const job::Job &job, const fixture::Layout &layou
   add_closures(layout, list);
   add_plates(layout, list);
   add_base_screws(layout, list);
+  add_foot_screws(layout, list);
   add_gas_fittings(job, layout, list);
   return list.take();
 }

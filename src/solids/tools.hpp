@@ -21,6 +21,15 @@ Length step_length(Length large, Length small);
 std::vector<ProfilePoint> port_profile(Length spot_radius, Length spot_depth, Length port_radius,
                                        Length port_depth, Length passage_radius, Length end);
 
+// Upright plate with lugs on either side of its foot, in its own frame: x -thickness..0.
+struct FootedPlate {
+  Length thickness{}, width{}, z_min{}, z_max{};
+  fixture::ScrewedFoot foot;
+};
+// The plate over both lugs, from which the tools cut its shoulders and the lugs' holes.
+Solid footed_blank(const FootedPlate &);
+std::vector<Solid> foot_cutters(const FootedPlate &);
+
 // The block the chamber is milled from; also the envelope of its gas space.
 Solid chamber_stock(const fixture::ChamberBody &);
 

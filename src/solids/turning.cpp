@@ -69,22 +69,19 @@ Solid build_index_collar(const fixture::Layout &layout) {
 Solid build_axial_stop(const fixture::Layout &layout) {
   const auto &stop = layout.stop;
   return kernel::in_part("axial-stop", [&] {
-    const Length half = 0.5 * stop.width;
+    const FootedPlate plate{stop.thickness, stop.width, stop.z_min, stop.z_max, stop.foot};
     const Length over = kernel::cutter_overshoot;
+    std::vector<Solid> tools = foot_cutters(plate);
     // Its lower end is the notch's round, its middle stands in the plate's top edge.
-    std::vector<Solid> tools{kernel::rounded_rectangle_prism(
+    tools.push_back(kernel::rounded_rectangle_prism(
         {{-stop.thickness - over, {}, stop.z_max}, kernel::along_x, kernel::along_z},
         kernel::stadium(2.0 * (stop.z_max + stop.notch_radius), 2.0 * stop.notch_radius),
-        stop.thickness + 2.0 * over)};
+        stop.thickness + 2.0 * over));
     for (const double side : {-1.0, 1.0}) {
       tools.push_back(kernel::through_cutter({{Length{}, side * stop.rod_y, {}}, kernel::against_x},
                                              2.0 * stop.rod_radius, stop.thickness));
-      tools.push_back(kernel::drill_cutter(
-          {{-0.5 * stop.thickness, side * stop.foot_y, stop.z_min}, kernel::along_z},
-          2.0 * stop.foot_tapping.radius, stop.foot_tapping.depth, standards::machining_rules().drill_point));
     }
-    return kernel::cut(kernel::box({-stop.thickness, -half, stop.z_min}, {Length{}, half, stop.z_max}),
-                       tools);
+    return kernel::cut(footed_blank(plate), tools);
   });
 }
 

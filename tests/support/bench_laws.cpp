@@ -30,6 +30,41 @@ void roller_laws(const Layout &l, Laws &laws) {
   laws.more(jams - angle, 0.0, "the tube does not jam between the rollers");
 }
 
+// Lugs beside the plate: the head turns clear of the plate and its rounded corner, on metal all round.
+void foot_laws(const fixture::ScrewedFoot &f, double half_width, double thickness, double height,
+               std::string_view of, Laws &laws) {
+  const double hole = mm(f.radius), head = 0.5 * mm(f.screw->head_diameter), y = mm(f.y);
+  laws.more(y - head - half_width - mm(f.corner), 0.25,
+            fmt::format("{}: foot screw's head beside the plate", of));
+  laws.more(0.5 * mm(f.width) - y - hole, web, fmt::format("{}: metal outside a foot screw", of));
+  laws.more(0.5 * thickness - hole, web, fmt::format("{}: metal beside a foot screw", of));
+  laws.more(0.5 * thickness - head, 0.0, fmt::format("{}: foot screw's head on the lug", of));
+  laws.more(hole - 0.5 * mm(f.screw->major), 0.1, fmt::format("{}: foot screw passes its hole", of));
+  laws.more(height - mm(f.height), mm(f.corner), fmt::format("{}: plate over its lugs", of));
+}
+
+// Under the base plate, threads in line with the lugs' holes; a levelling foot keeps clear of it.
+void clamp_bar_laws(const Layout &l, Laws &laws) {
+  const auto &bar = l.clamp_bar;
+  const double levelling = 10.0; // mm, radius of a foot; common practice, no source
+  laws.more(-std::abs(mm(bar.screw_y - l.stand.foot.y)), 0.0, "clamp bar's threads under the lugs' holes");
+  laws.more(0.5 * mm(bar.width) - 0.5 * mm(l.stand.foot.screw->major), web,
+            "clamp bar: metal beside a thread");
+  laws.more(0.5 * mm(bar.length) - mm(bar.screw_y) - 0.5 * mm(l.stand.foot.screw->major), web,
+            "clamp bar: metal outside a thread");
+  laws.more(0.5 * mm(bar.width) - mm(l.base.stand_slot_radius), 2.0, "clamp bar on either side of a slot");
+  laws.more(mm(bar.thickness), 1.5 * mm(l.stand.foot.screw->major), "clamp bar: thread for its screw");
+  laws.more(static_cast<double>(bar.count), l.stop.present ? 2.0 : 1.0, "a clamp bar for all that slides");
+  for (const auto &place : bar.places()) {
+    laws.more(-std::abs(mm(place.z - l.base.placement.z + l.base.thickness)), 0.0,
+              "clamp bar against the base plate");
+  }
+  for (const auto &foot : l.base.feet) {
+    laws.more(std::abs(mm(foot.y)) - 0.5 * mm(bar.length), levelling,
+              "clamp bar slides past a levelling foot");
+  }
+}
+
 void stand_laws(const fixture::CradleStand &s, Laws &laws) {
   const double y = mm(s.roller_y), z = mm(s.roller_z), axle = 0.5 * mm(s.axle->thread);
   laws.more(0.5 * mm(s.width) - y - axle, web, "metal beside an axle");
@@ -39,17 +74,7 @@ void stand_laws(const fixture::CradleStand &s, Laws &laws) {
   laws.more(mm(s.notch_floor - s.z_min), web, "metal under the notch");
   laws.more(mm(s.z_max - s.notch_floor), mm(s.notch_corner), "notch as deep as its corners");
   laws.more(0.5 * mm(s.notch_width), mm(s.notch_corner), "notch as wide as its corners");
-  const double foot = 0.5 * mm(s.foot_screw->major), drilled = mm(s.foot_tapping.radius);
-  const double top = mm(s.z_min) + mm(s.foot_tapping.depth) + point(drilled);
-  laws.more(0.5 * mm(s.thickness) - foot, web, "metal beside a stand's foot screw");
-  laws.more(0.5 * mm(s.width) - mm(s.foot_y) - foot, web, "metal outside a stand's foot screw");
-  laws.more(mm(s.z_max) - top, web, "metal over a stand's foot screw");
-  if (std::abs(mm(s.foot_y) - y) < foot + axle + web) {
-    laws.more(z - axle - top, web, "metal between foot screw and axle");
-  }
-  if (mm(s.foot_y) - foot < 0.5 * mm(s.notch_width)) {
-    laws.more(mm(s.notch_floor) - top, web, "metal between foot screw and notch");
-  }
+  foot_laws(s.foot, 0.5 * mm(s.width), mm(s.thickness), mm(s.z_max - s.z_min), "cradle stand", laws);
 }
 
 void placement_laws(const Job &job, const Layout &l, Laws &laws) {
@@ -80,8 +105,6 @@ void dowel_laws(const Layout &l, Laws &laws) {
   const auto &s = l.stand;
   const double radius = mm(s.dowel.radius), top = mm(s.z_min) + mm(s.dowel.depth) + point(radius);
   laws.more(0.5 * mm(s.thickness) - radius, web, "metal beside a stand's dowel");
-  laws.more(mm(s.foot_y) - 0.5 * mm(s.foot_screw->major) - radius, web,
-            "metal between a stand's dowel and foot screw");
   laws.more(mm(s.notch_floor) - top, web, "metal between a stand's dowel and notch");
   for (const auto &dowel : l.body.dowels) {
     const double y = std::abs(mm(dowel.y)), own = mm(l.body.dowel.radius);
@@ -155,10 +178,7 @@ void stop_laws(const Job &job, const Layout &l, Laws &laws) {
   laws.more(mm(s.stroke) - mm(job.cap.spigot_length), 1.5, "stroke longer than the cap's spigot");
   laws.more(-std::abs(mm(s.placement.x + s.rod->head_height + s.spring_free - s.preload - c.placement.x)),
             0.0, "rods press the collar");
-  const double foot = 0.5 * mm(s.foot_screw->major),
-               top = mm(s.z_min) + mm(s.foot_tapping.depth) + point(mm(s.foot_tapping.radius));
-  laws.more(0.5 * mm(s.width) - mm(s.foot_y) - foot, web, "metal outside a stop's foot screw");
-  laws.more(-std::hypot(mm(s.notch_radius), 0.0) - top, web, "metal between a stop's foot screw and notch");
+  foot_laws(s.foot, 0.5 * mm(s.width), mm(s.thickness), mm(s.z_max - s.z_min), "axial stop", laws);
   const double rear_roller = mm(l.stand.placements[0].x + l.stand.roller_reach());
   const double drawn = mm(s.preload + s.stroke + s.rod->thread_length);
   laws.more(mm(s.placement.x) - mm(s.thickness) - drawn - rear_roller, 1.0,
@@ -179,10 +199,10 @@ void tail_laws(const Job &job, const Layout &l, Laws &laws) {
   laws.more(-std::abs(x - 0.5 * mm(l.stand.thickness) - mm(f.placement.x)), 0.0,
             "tail stand over its screws");
   for (const auto &screw : f.stand_screws) {
-    laws.more(-std::abs(std::abs(mm(screw.y)) - mm(l.stand.foot_y)), 0.0, "tail stand over its screws");
+    laws.more(-std::abs(std::abs(mm(screw.y)) - mm(l.stand.foot.y)), 0.0, "tail stand over its screws");
     for (const auto &foot : f.feet) {
       laws.more(std::hypot(mm(foot.x - screw.x), mm(foot.y - screw.y)) - mm(f.foot_tap_radius) -
-                    mm(f.stand_screw_radius),
+                    mm(f.stand_tap_radius),
                 web, "metal between the tail foot's holes");
     }
   }
@@ -205,13 +225,18 @@ std::vector<Hole> holes(const fixture::BasePlate &b) {
   add(b.block_screws, b.block_tap_radius, "block screw");
   add(b.feet, b.foot_tap_radius, "foot");
   for (std::size_t i = 0; i < b.stand_screws.size(); ++i) {
-    const double x = mm(b.stand_screws[i].x), y = mm(b.stand_screws[i].y), r = mm(b.stand_slot_radius);
+    const double x = mm(b.stand_screws[i].x), y = mm(b.stand_screws[i].y);
+    const double r = mm(i < 2 ? b.stand_slot_radius : b.stand_tap_radius);
     const double half = i < 2 ? 0.5 * mm(b.rear_travel) : 0.0; // the rear pair is slotted
     for (double at = x - half; at <= x + half + rounding; at += std::max(half, 1.0)) {
       all.push_back({at, y, r, i < 2 ? "rear stand slot" : "front stand screw"});
     }
   }
   add(b.dowels, b.dowel_radius, "dowel");
+  for (const double along : {-0.5, 0.0, 0.5}) {
+    all.push_back(
+        {mm(b.guide.x) + along * mm(b.rear_travel), mm(b.guide.y), mm(b.guide_radius), "guide slot"});
+  }
   if (b.stop_travel > units::Length{}) {
     for (const auto &at : b.stop_screws) {
       for (const double along : {-0.5, 0.0, 0.5}) {
@@ -251,12 +276,15 @@ void standing_laws(const Layout &l, Laws &laws) {
               0.0, "chamber's screws meet the base plate's holes");
     const auto &place = l.stand.placements[i / 2];
     const double foot_x = mm(place.x) - 0.5 * mm(l.stand.thickness),
-                 foot_y = (i % 2 == 0 ? -1.0 : 1.0) * mm(l.stand.foot_y);
+                 foot_y = (i % 2 == 0 ? -1.0 : 1.0) * mm(l.stand.foot.y);
     const double travel = i < 2 ? 0.5 * mm(b.rear_travel) : 0.0; // the rear pair is slotted
     laws.more(travel - std::abs(mm(b.stand_screws[i].x) - foot_x), 0.0,
               "stand's screws meet the base plate's slots");
     laws.more(-std::abs(mm(b.stand_screws[i].y) - foot_y), 0.0, "stand's screws meet the base plate's slots");
   }
+  laws.more(-std::hypot(mm(b.guide.x - b.stand_screws[0].x), mm(b.guide.y)), 0.0,
+            "rear stand's dowel in its slot wherever its screws are in theirs");
+  laws.more(mm(b.guide_radius - l.stand.dowel.radius), 0.015, "rear stand's dowel slides in its slot");
   for (std::size_t i = 0; i < 2; ++i) {
     laws.more(-std::hypot(mm(b.block_screws[i].x - l.block.placement.x - l.block.mounts[i].x),
                           mm(b.block_screws[i].y - l.block.placement.y - l.block.mounts[i].y)),
@@ -265,9 +293,8 @@ void standing_laws(const Layout &l, Laws &laws) {
   const double low = mm(l.block.placement.y) - 0.5 * mm(l.block.width), high = low + mm(l.block.width);
   laws.more(low - mm(b.y_min), 0.0, "gas-port block on the plate, -y");
   laws.more(-0.5 * mm(l.body.width) - high, 1.0, "gas-port block beside the chamber");
-  laws.more(-0.5 * std::max(mm(l.stand.width), mm(l.stop.width)) - high, 1.0,
-            "gas-port block beside stands and stop");
-  laws.more(mm(b.y_max) - 0.5 * std::max(mm(l.body.width), mm(l.stand.width)), 0.0,
+  laws.more(-0.5 * mm(l.stand.foot.width) - high, 1.0, "gas-port block beside stands and stop");
+  laws.more(mm(b.y_max) - 0.5 * std::max(mm(l.body.width), mm(l.stand.foot.width)), 0.0,
             "chamber and stands on the plate");
   laws.more(mm(b.x_max - l.body.x_max), 0.0, "chamber on the plate, ahead");
   laws.more(mm(l.stand.placements[0].x) - mm(l.stand.thickness) - mm(b.x_min), 0.0,
@@ -325,6 +352,7 @@ void judge_bench(const Job &job, const Layout &layout, Laws &laws) {
   dowel_laws(layout, laws);
   collar_laws(layout, laws);
   stop_laws(job, layout, laws);
+  clamp_bar_laws(layout, laws);
   tail_laws(job, layout, laws);
   base_laws(layout, laws);
   standing_laws(layout, laws);

@@ -106,13 +106,16 @@ template <class P, class F> void plug(P &p, F &f) {
       f(p.bush_flange);
   f(p.knob_radius), f(p.knob_length), f(p.flats_across), f(p.flats_length);
 }
+template <class P, class F> void foot(P &p, F &f) {
+  f(p.y), f(p.radius), f(p.width), f(p.height), f(p.corner);
+}
 template <class S, class F> void stand(S &s, F &f) {
   for (auto &p : s.placements) {
     position(p, f);
   }
   f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_width), f(s.notch_floor), f(s.notch_corner),
-      f(s.axle_radius), f(s.roller_y), f(s.roller_z), f(s.washer), f(s.foot_y);
-  drilling(s.foot_tapping, f), drilling(s.dowel, f);
+      f(s.axle_radius), f(s.roller_y), f(s.roller_z), f(s.washer);
+  foot(s.foot, f), drilling(s.dowel, f);
 }
 template <class C, class F> void collar(C &c, F &f) {
   position(c.placement, f);
@@ -123,11 +126,16 @@ template <class C, class F> void collar(C &c, F &f) {
 template <class S, class F> void stop(S &s, F &f) {
   f(s.room), f(s.room_needed);
   position(s.placement, f);
-  f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_radius), f(s.rod_radius), f(s.rod_y),
-      f(s.foot_y);
+  f(s.thickness), f(s.width), f(s.z_min), f(s.z_max), f(s.notch_radius), f(s.rod_radius), f(s.rod_y);
   f(s.rod_length), f(s.preload), f(s.stroke), f(s.spring_wire), f(s.spring_mean), f(s.spring_free),
       f(s.spring_solid);
-  drilling(s.foot_tapping, f);
+  foot(s.foot, f);
+}
+template <class B, class F> void clamp_bar(B &b, F &f) {
+  for (auto &p : b.placements) {
+    position(p, f);
+  }
+  f(b.length), f(b.width), f(b.thickness), f(b.screw_y), f(b.tap_radius);
 }
 template <class S, class F> void spindle(S &s, F &f) {
   position(s.placement, f);
@@ -135,7 +143,7 @@ template <class S, class F> void spindle(S &s, F &f) {
 }
 template <class T, class F> void tail(T &t, F &f) {
   position(t.placement, f);
-  f(t.length), f(t.width), f(t.thickness), f(t.stand_screw_radius), f(t.foot_tap_radius);
+  f(t.length), f(t.width), f(t.thickness), f(t.stand_tap_radius), f(t.foot_tap_radius);
   for (auto &p : t.stand_screws) {
     position(p, f);
   }
@@ -146,13 +154,15 @@ template <class T, class F> void tail(T &t, F &f) {
 template <class B, class F> void base(B &b, F &f) {
   position(b.placement, f);
   f(b.x_min), f(b.x_max), f(b.y_min), f(b.y_max), f(b.thickness), f(b.chamber_screw_radius),
-      f(b.block_tap_radius), f(b.stand_slot_radius), f(b.rear_travel), f(b.foot_tap_radius);
+      f(b.block_tap_radius), f(b.stand_slot_radius), f(b.stand_tap_radius), f(b.rear_travel),
+      f(b.foot_tap_radius);
   for (auto *places : {b.chamber_screws.data(), b.stand_screws.data(), b.feet.data()}) {
     for (std::size_t i = 0; i < b.feet.size(); ++i) {
       position(places[i], f);
     }
   }
-  f(b.stop_travel), f(b.dowel_radius);
+  position(b.guide, f);
+  f(b.guide_radius), f(b.stop_travel), f(b.dowel_radius);
   for (auto &p : b.dowels) {
     position(p, f);
   }
@@ -207,6 +217,7 @@ template <class L, class F> void for_each_length(L &layout, F f) {
   lengths_of::stop(layout.stop, f);
   lengths_of::spindle(layout.spindle, f);
   lengths_of::tail(layout.tail_foot, f);
+  lengths_of::clamp_bar(layout.clamp_bar, f);
   lengths_of::base(layout.base, f);
   f(layout.cradle.missing), f(layout.cradle.radius), f(layout.cradle.radius_most), f(layout.cradle.rear_x);
   lengths_of::mask(layout.mask, f);

@@ -59,6 +59,7 @@ inline constexpr Id index_collar = "index-collar";
 inline constexpr Id axial_stop = "axial-stop";
 inline constexpr Id spindle = "spindle";
 inline constexpr Id tail_foot = "tail-foot";
+inline constexpr Id clamp_bar = "clamp-bar";
 inline constexpr Id base_plate = "base-plate";
 inline constexpr Id slot_cover = "slot-cover";
 inline constexpr Id slot_mask = "slot-mask";

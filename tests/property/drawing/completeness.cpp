@@ -44,7 +44,7 @@ std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
        {&l.end_plate.placement, &l.wiper.placement, &l.pin.placement, &l.plug.placement, &l.lance.placement,
         &l.block.placement, &l.collar.placement, &l.stop.placement, &l.base.placement, &l.cover.placement,
         &l.stand.placements[0], &l.stand.placements[1], &l.stand.placements[2], &l.tail_foot.placement,
-        &l.spindle.placement}) {
+        &l.spindle.placement, &l.clamp_bar.placements[0], &l.clamp_bar.placements[1]}) {
     position(*place);
   }
   out.insert({&l.body.slot_needs.x_min, &l.body.slot_needs.x_max, &l.body.slot_needs.width, &l.stand.washer,
@@ -52,6 +52,7 @@ std::set<const fixture::Length *> not_of_a_part(const fixture::Layout &l) {
               &l.cradle.radius_most, &l.cradle.rear_x, &l.body.z_min, &l.wiper.sealed_radius, &l.wiper.room,
               &l.body.plates.sides.first.z, &l.end_plate.meter.at.x, &l.end_plate.meter.at.z});
   const auto &s = l.stop;
+  out.insert({&l.base.guide.x, &l.base.guide.y, &l.base.guide.z}); // its slots' middle, on the chain line
   out.insert({&s.rod_length, &s.preload, &s.stroke, &s.spring_wire, &s.spring_mean, &s.spring_free,
               &s.spring_solid});
   const auto patterns = [&](const auto &...arrays) {
@@ -112,7 +113,7 @@ void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out
   out.insert({&mask.x_min, &mask.x_max, &mask.width, &mask.thickness, &mask.window.x_min, &mask.window.x_max,
               &mask.window.width, &mask.window.corner_radius, &mask.window.edge_break});
   if (const auto &foot = l.tail_foot; !foot.present) {
-    out.insert({&foot.length, &foot.width, &foot.thickness, &foot.stand_screw_radius, &foot.foot_tap_radius});
+    out.insert({&foot.length, &foot.width, &foot.thickness, &foot.stand_tap_radius, &foot.foot_tap_radius});
   }
   if (const auto &s = l.spindle; !s.present) {
     out.insert({&s.radius, &s.length, &s.seat_radius, &s.seat_depth, &s.bore_radius, &s.screw_from_front});
@@ -123,7 +124,8 @@ void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out
   if (!l.stop.present) {
     const auto &s = l.stop;
     out.insert({&s.thickness, &s.width, &s.z_min, &s.z_max, &s.notch_radius, &s.rod_radius, &s.rod_y,
-                &s.foot_y, &s.foot_tapping.radius, &s.foot_tapping.depth, &l.base.stop_travel});
+                &s.foot.y, &s.foot.radius, &s.foot.width, &s.foot.height, &s.foot.corner,
+                &l.base.stop_travel});
   }
   const auto &plates = l.body.plates;
   if (l.body.kind == fixture::ChamberKind::block) {
