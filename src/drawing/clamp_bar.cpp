@@ -25,7 +25,12 @@ PartPlan plan_clamp_bar(const Inputs &in) {
     view.axis({-x, side, 0}, {x, side, 0});
   }
   view.linears = {
-      {"clamp-bar.screw_y", {x, -pitch, 0}, {x, pitch, 0}, Side::below, n.size(2.0 * bar.screw_y), Probe::none},
+      {"clamp-bar.screw_y",
+       {x, -pitch, 0},
+       {x, pitch, 0},
+       Side::below,
+       n.size(2.0 * bar.screw_y),
+       Probe::none},
       {"clamp-bar.length", {x, -y, 0}, {x, y, 0}, Side::below, n.size(bar.length)},
       {"clamp-bar.width", {-x, -y, 0}, {x, -y, 0}, Side::left, n.size(bar.width)},
   };

@@ -37,12 +37,8 @@ void foot_wishes(ViewPlan &view, const Labels &n, const FootedPlate &plate) {
   const auto &foot = plate.foot;
   const double half = 0.5 * in_mm(plate.width), lugs = 0.5 * in_mm(foot.width), z0 = in_mm(plate.z_min),
                z1 = in_mm(plate.z_max), top = z0 + in_mm(foot.height), y = in_mm(foot.y);
-  view.linears.push_back({feature(plate, "foot_y"),
-                          {0, -y, z0},
-                          {0, y, z0},
-                          Side::below,
-                          n.size(2.0 * foot.y),
-                          Probe::axes});
+  view.linears.push_back(
+      {feature(plate, "foot_y"), {0, -y, z0}, {0, y, z0}, Side::below, n.size(2.0 * foot.y), Probe::axes});
   view.linears.push_back(
       {feature(plate, "foot_width"), {0, -lugs, z0}, {0, lugs, z0}, Side::below, n.size(foot.width)});
   view.linears.push_back(
