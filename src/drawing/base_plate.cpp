@@ -182,10 +182,11 @@ void dowel_wishes(ViewPlan &view, const Inputs &in) {
 void guide_wishes(ViewPlan &view, const Inputs &in) {
   const auto &base = in.layout.base;
   const Vec end = on_plate(base.guide) + Vec{0.5 * in_mm(base.rear_travel) + in_mm(base.guide_radius), 0, 0};
-  Callout width = note("base-plate.guide_radius", end, {});
+  Callout width =
+      note("base-plate.guide_radius",
+           on_plate(base.guide) + Vec{0.3 * in_mm(base.rear_travel), -in_mm(base.guide_radius), 0}, {});
   width.label = in.labels.plus_minus(2.0 * base.guide_radius, fixture::tolerances::guide_width);
   width.label.lines[0] += " wide, through";
-  width.label.lines.emplace_back("as long as the slots beside it");
   width.probe = Probe::diameter;
   width.surface = end - Vec{0, 0, 0.5 * in_mm(base.thickness)};
   width.axis = {0, 0, 1};
@@ -271,6 +272,7 @@ PartPlan plan_base_plate(const Inputs &in) {
   plan.rows.back().push_back(base_top(in));
   plan.notes.push_back(plate_note(in, base.thickness));
   plan.notes.push_back("Datum B is the plane amid the chamber's two dowel holes, the chain line.");
+  plan.notes.push_back("Slot on the chain line as long as the two beside it.");
   plan.notes.push_back("Holes symmetric about the chain line from edge to edge where one distance is given.");
   return plan;
 }
