@@ -95,12 +95,9 @@ Verdict screw_bottoms(const Design &d) {
   return at_least(least.value(), 0.5 * fixture::screw_spare.value());
 }
 
-// Least thread that a screw finds, in its diameters. A blind hole's last half diameter is the tap's lead.
+// Least thread that a screw finds, in its diameters.
 Verdict thread_engagement(const Design &d) {
   const auto &l = d.layout;
-  const auto blind = [](const fixture::Drilling &hole, const standards::Screw &screw) {
-    return units::ratio(hole.depth, screw.major) - fixture::tap_lead;
-  };
   const auto &plate = l.end_plate;
   const bool plates = l.body.kind == fixture::ChamberKind::plates;
   const auto &rear = plates ? fixture::plate_joint(l.body) : fixture::wiper_joint(l);

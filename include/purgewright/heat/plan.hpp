@@ -5,22 +5,21 @@
 // Arc: a tack's stands still until the metal on both sides of the joint is tack_margin above its melting,
 // least_tack at least and longest_tack at most. A run's strikes with the job's current, the most that the
 // machine is set to, and dwells until the joint has melted to its bottom; then the tube turns and a pedal
-// keeps the pool as wide as standards::kept_pool says, never above that current. At the run's end the current falls evenly to
-// nothing while the tube turns on.
-// The cap under the pin is hottest at the contact's outer edge, nearest to the weld.
-// Hold: after a run the torch stays over it until the hottest metal of the joint zone (half the torch cup's
-// bore to either side of the joint, all round, whatever the chamber's argon covers) is below the shielding
-// temperature; after the last run until no metal of tube and cap is above it. The chamber's argon reaches to
-// the wiper. The uncovered hold is the time
-// until the tube outside it is below the shielding temperature: the hard limit. The arc then waits
-// `torch_move` and `torch_preflow` before the next strikes. Before a run it also waits until the hottest
-// metal of the joint zone is at the job's interpass temperature, where it has one: gas may go meanwhile.
-// Errors: std::domain_error when an option makes no sense or a metal has no thermal properties. A hold longer
-// than Options::longest_hold ends there with reached = false. Guarantee: deterministic; heat in = stored +
-// lost to rounding; a weld that starts elsewhere on the mesh by whole cells, or goes the other way round, has
-// the same holds to rounding. Measured over the three examples against a mesh of half the cells and a fifth
-// of the step error: the fine mode's holds of runs are within 2 %, the coarse mode's (for sweeps) within 5 %
-// (tests/property/heat). Source: heat/model.hpp; limits in Options.
+// keeps the pool as wide as standards::kept_pool says, never above that current. At the run's end the current
+// falls evenly to nothing while the tube turns on. The cap under the pin is hottest at the contact's outer
+// edge, nearest to the weld. Hold: after a run the torch stays over it until the hottest metal of the joint
+// zone (half the torch cup's bore to either side of the joint, all round, whatever the chamber's argon
+// covers) is below the shielding temperature; after the last run until no metal of tube and cap is above it.
+// The chamber's argon reaches to the wiper. The uncovered hold is the time until the tube outside it is below
+// the shielding temperature: the hard limit. The arc then waits `torch_move` and `torch_preflow` before the
+// next strikes. Before a run it also waits until the hottest metal of the joint zone is at the job's
+// interpass temperature, where it has one: gas may go meanwhile. Errors: std::domain_error when an option
+// makes no sense or a metal has no thermal properties. A hold longer than Options::longest_hold ends there
+// with reached = false. Guarantee: deterministic; heat in = stored + lost to rounding; a weld that starts
+// elsewhere on the mesh by whole cells, or goes the other way round, has the same holds to rounding. Measured
+// over the three examples against a mesh of half the cells and a fifth of the step error: the fine mode's
+// holds of runs are within 2 %, the coarse mode's (for sweeps) within 5 % (tests/property/heat). Source:
+// heat/model.hpp; limits in Options.
 #pragma once
 
 #include "purgewright/fixture/layout.hpp"
