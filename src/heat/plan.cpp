@@ -133,7 +133,7 @@ void Bench::follow(Weld &weld) {
   weld.cap_edge_peak = std::max(weld.cap_edge_peak, model_.peak(scene_.chain.joint));
   weld.pin_contact_peak = under_pin();
   if (scene_.roller) {
-    weld.roller_peak = model_.peak(*scene_.roller);
+    weld.roller_peak = at(*scene_.roller, peak);
   }
 }
 

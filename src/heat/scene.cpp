@@ -42,16 +42,6 @@ Accuracy accuracy_of(Detail detail) {
           .crossing = TemperatureDifference::from_value(0.5)};
 }
 
-std::size_t ring_at(const Chain &chain, double position) {
-  std::size_t best = 0;
-  for (std::size_t i = 0; i < chain.rings.size(); ++i) {
-    if (std::abs(chain.rings[i].position - position) < std::abs(chain.rings[best].position - position)) {
-      best = i;
-    }
-  }
-  return best;
-}
-
 // Between the middles of the tube's first and last ring.
 Place place_at(const Chain &chain, double position) {
   const auto &rings = chain.rings;
@@ -84,8 +74,8 @@ Region uncovered(const Chain &chain, double chamber_end) {
 }
 
 // Rollers of the front stand, the nearest to the joint, unless the options place them.
-std::optional<std::size_t> roller_ring(const Chain &chain, const fixture::CradleStand &stand,
-                                       const Options &options) {
+std::optional<Place> roller_place(const Chain &chain, const fixture::CradleStand &stand,
+                                  const Options &options) {
   double position = 0.0;
   if (options.contacts.rollers) {
     position = -options.contacts.rollers->from_joint.value();
@@ -95,7 +85,7 @@ std::optional<std::size_t> roller_ring(const Chain &chain, const fixture::Cradle
   }
   const bool on_tube =
       position < 0.0 && position > chain.rings.front().position - 0.5 * chain.rings.front().length;
-  return on_tube ? std::optional(ring_at(chain, position)) : std::nullopt;
+  return on_tube ? std::optional(place_at(chain, position)) : std::nullopt;
 }
 
 Arc arc_of(const job::Job &job, const Options &options) {
@@ -159,7 +149,7 @@ Scene scene_of(const job::Job &job, const fixture::Layout &layout, const Options
                     : place_at(chain, (layout.wiper.placement.x + 0.5 * layout.wiper.thickness).value());
   scene.cap_centre = chain.rings.size() - 1;
   scene.contact_radius = layout.pin.contact_outer_radius.value();
-  scene.roller = roller_ring(chain, layout.stand, options);
+  scene.roller = roller_place(chain, layout.stand, options);
   return scene;
 }
 

@@ -21,7 +21,7 @@ struct Scene {
   Place o_ring, wiper;
   std::size_t cap_centre = 0;
   double contact_radius = 0.0; // of the pin's contact on the cap, outer
-  std::optional<std::size_t> roller;
+  std::optional<Place> roller;
 };
 
 Scene scene_of(const job::Job &, const fixture::Layout &, const Options &, units::Temperature shielding);

@@ -62,7 +62,7 @@ TEST_CASE("the watched rings stand where the layout puts what they stand for", "
     REQUIRE(s.roller);
     const auto &stand = subject.layout.stand;
     const auto nearest = std::max(stand.placements[0].x, stand.placements[1].x);
-    CHECK(is_at(rings[*s.roller], (nearest + stand.washer + 0.5 * stand.bearing->width).value()));
+    CHECK(position(*s.roller) == Approx((nearest + stand.washer + 0.5 * stand.bearing->width).value()));
     // The molten zone: half a cup to either side of the joint, its edges within a ring.
     const double half_cup = 0.5 * subject.job.torch.cup_bore.value();
     CHECK(is_at(rings[s.joint_zone.first], -half_cup));
