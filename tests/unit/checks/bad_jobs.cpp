@@ -80,7 +80,7 @@ const std::vector<Bad> &bad_alone() {
       {"gas.room_oxygen",
        Status::fail,
        {{Key::shop_room_volume, 5}, {Key::shop_room_air_changes_per_hour, 0}}},
-      {"heat.pool_width", Status::caution, {{Key::weld_current, 55}}},
+      {"heat.pool_width", Status::caution, {{Key::weld_current, 65}}},
       {"heat.joint_melts", Status::fail, {{Key::weld_travel_speed, 16 * mm}}},
   };
   return jobs;
