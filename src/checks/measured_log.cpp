@@ -56,11 +56,15 @@ double level(const gas::FitResult &fit, std::size_t middle) {
   return std::max(std::min(before, here), std::min(std::max(before, here), after));
 }
 
+// More lone readings above the limit than this share of a log, and than one, are no drop-outs. Common
+// practice, no source.
+constexpr double most_drop_outs = 0.02;
+
 // Levels above the limit after they have settled under it: clearly, or for as long as a meter takes to
 // answer.
 int levels_above_again(const gas::FitResult &fit, double limit) {
   bool settled = false;
-  int above = 0;
+  int above = 0, alone = 0;
   std::size_t under_since = 0; // 0: above the limit
   for (std::size_t i = 1; i < fit.oxygen.size(); ++i) {
     const double now = level(fit, i);
@@ -69,11 +73,13 @@ int levels_above_again(const gas::FitResult &fit, double limit) {
       above += settled ? 1 : 0;
       continue;
     }
+    alone += settled && fit.oxygen[i] > limit ? 1 : 0;
     under_since = under_since == 0 ? i : under_since;
     settled = settled || now <= (1.0 - clearly_under) * limit ||
               fit.times[i] - fit.times[under_since] >= gas::least_wait;
   }
-  return above;
+  const bool drop_outs = alone <= std::max(1.0, most_drop_outs * double(fit.oxygen.size()));
+  return above + (drop_outs ? 0 : alone);
 }
 
 template <Circuit circuit> Verdict stays_under(const Design &d) {

@@ -27,6 +27,23 @@ std::string place(Mark mark) {
   return fmt::format("line {}, column {}", mark.line, mark.column);
 }
 
+// "0.005": a share by the grammar, and hardly what was meant by whoever thinks in percent.
+bool is_bare_oxygen(const FieldInfo &info, std::string_view text) {
+  constexpr double most = 0.01; // what is told in ppm
+  return info.dimension == units::Dimension::ratio && info.kind == FieldKind::quantity && info.most <= most &&
+         text.find_first_not_of("0123456789.+-eE \t") == std::string_view::npos;
+}
+
+Diagnostic bare_oxygen(const FieldInfo &info, const YamlNode &value, double share) {
+  auto caution =
+      fault(value.mark, std::string(info.path),
+            fmt::format("{} without a unit is a share: {} is taken", shown(value.text),
+                        units::shop_text(share, units::Dimension::ratio, units::UnitSystem::metric)),
+            "a number with its unit, such as 50 ppm or 0.005 %");
+  caution.severity = Severity::caution;
+  return caution;
+}
+
 class DraftBuilder {
  public:
   explicit DraftBuilder(DraftReading &reading) : reading_(reading) {}
@@ -127,6 +144,9 @@ class DraftBuilder {
   void read_field(const FieldInfo &info, const YamlNode &name, const YamlNode &value) {
     auto outcome = read_value(info, value);
     if (auto *entry = std::get_if<Entry>(&outcome)) {
+      if (is_bare_oxygen(info, value.text)) {
+        reading_.problems.push_back(bare_oxygen(info, value, entry->number));
+      }
       reading_.draft[info.key] = std::move(*entry);
       return;
     }

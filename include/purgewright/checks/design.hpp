@@ -50,7 +50,7 @@ Design evaluate(job::Job);
 // runs.
 Design evaluate_purge(job::Job);
 
-// The same with the warm plan, coarse as well: all that evaluate's rules judge, for a row of a sweep.
+// All that evaluate's rules judge, for a row of a sweep; by the coarse plan where it fails anyway.
 Design evaluate_row(job::Job);
 
 // All but the models of purge and heat, in closed form: what quick sweeps use, thousands a second. Neither

@@ -172,6 +172,15 @@ TEST_CASE("a rise above the limit between two quiet stretches fails; a single re
   }
 }
 
+TEST_CASE("single readings above the limit, again and again, are no drop-outs") {
+  const auto every_third = [](double t, double sound) {
+    return t > 150.0 && static_cast<int>(t) % 3 == 0 ? 2000e-6 : sound;
+  };
+  for (const auto circuit : circuits) {
+    CHECK(with_log(circuit, compare, every_third)[id(circuit, "under")] == Status::fail);
+  }
+}
+
 TEST_CASE("a rise from a little under the limit counts once a meter has had the time to answer") {
   for (const auto circuit : circuits) {
     const auto hovers = [](double t, double sound) {

@@ -84,6 +84,25 @@ TEST_CASE("a share is kept as a share of its parent", "[unit]") {
   CHECK(reading.draft[Key::tube_wall_tolerance].number == Approx(0.05));
 }
 
+TEST_CASE("oxygen without a unit is a share, and that is said", "[unit]") {
+  const auto limit = [](const std::string &value) {
+    return read_draft_text(
+        "job: {name: a}\ntube: {material: titanium-grade-2, outside_diameter: 25 mm, wall: 1 mm, "
+        "length: 90 mm}\ncap: {shape: flat, diameter: 25 mm, thickness: 2 mm}\n"
+        "gas: {oxygen_limit: {bore: " +
+            value + "}}\n",
+        "a.yaml");
+  };
+  const auto bare = limit("0.005");
+  REQUIRE(bare.problems.size() == 1);
+  CHECK_FALSE(has_errors(bare.problems));
+  CHECK(to_text(bare.problems.front()).find("0.005 without a unit is a share: 5000 ppm is taken") !=
+        std::string::npos);
+  CHECK(bare.draft[Key::gas_oxygen_limit_bore].number == Approx(0.005));
+  CHECK(limit("0.005 %").problems.empty());
+  CHECK(limit("50 ppm").problems.empty());
+}
+
 TEST_CASE("line ends, byte order mark and accents do not move the places", "[unit]") {
   std::string windows = "\xEF\xBB\xBF" + with(flat_job, "wall: 0.9 mm", "wall: 0.9");
   for (auto at = windows.find('\n'); at != std::string::npos; at = windows.find('\n', at + 2)) {
