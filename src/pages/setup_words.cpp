@@ -35,7 +35,7 @@ std::string_view outlet(const Findings &f) {
 // From the end of the last hold, on a warm fixture, until a bare hand may touch tube and cap.
 std::string hand_warm_text(const Findings &f) {
   const auto wait = hand_warm(f);
-  return wait ? fmt::format("{:.0f} min", std::ceil(wait->value() / 60.0)) : std::string("gloves");
+  return wait ? fmt::format("{:.0f} min", std::ceil(wait->value() / 60.0)) : std::string("stays hot");
 }
 
 std::string metal_limit(const Findings &f) {
@@ -205,8 +205,8 @@ std::vector<std::string> loading_steps(const Findings &f) {
       torch_preflow(f)));
   steps.push_back(fmt::format(
       "Tacks, then runs, as the table says. Before the hood: mark to the pointer (short line: tack, long "
-      "line: run starts), tape where it ends. Weld, hold, turn on. Looking at the cap, the tube turns {}. "
-      "After the part go back the way you came.",
+      "line: run starts), tape where it ends. Weld, hold, turn to the next: where its angle is the smaller, "
+      "BACK, so that hoses never wind up. Looking at the cap, the tube turns {} under the arc.",
       f.design.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise"));
   return steps;
 }

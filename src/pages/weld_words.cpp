@@ -43,7 +43,16 @@ std::string settles(const Findings &f) {
     return shop(f, share * f.design.job.weld.current.value(), Dimension::current, 2);
   };
   const std::string low = current(least.end_current), high = current(most.end_current);
-  return low == high ? low : fmt::format("{} to {}", low, high);
+  return low == high ? low : fmt::format("{} falling to {}", high, low);
+}
+
+// What the pedal keeps; less where the current set does not get there.
+std::string pool_to_keep(const Findings &f) {
+  const auto &plan = f.design.heat;
+  const bool reached = plan.pool_width >= plan.pool_target;
+  return fmt::format(reached ? "{} wide: that the pedal keeps"
+                             : "{} wide at most: this current makes no wider one",
+                     shop(f, std::min(plan.pool_width, plan.pool_target).value(), Dimension::length, 2));
 }
 
 // Turn of the collar in a second.
@@ -122,7 +131,7 @@ Setting tacks(const Findings &f) {
   return {
       "Tacks",
       fmt::format("same setting: full pedal until both edges join, {} as a rule, a spot {} wide; foot off",
-                  halves(longest(f.design.heat.tacks, &heat::Weld::welding)),
+                  fmt::format("{:.1f} s", longest(f.design.heat.tacks, &heat::Weld::welding).value()),
                   shop(f, spot_walls * f.design.job.tube.wall.value(), Dimension::length, 2))};
 }
 
@@ -165,9 +174,8 @@ std::vector<Setting> weld_settings(const Findings &f) {
   std::vector<Setting> settings{
       {"Current",
        fmt::format("direct, electrode NEGATIVE; machine set to {}: full pedal to start, then {} as "
-                   "it warms. Aim at the joint, both edges in one pool {} wide: that the pedal keeps",
-                   shop(f, job.weld.current.value(), Dimension::current), settles(f),
-                   shop(f, f.design.heat.pool_target.value(), Dimension::length, 2))},
+                   "it warms. Aim at the joint, both edges in one pool {}",
+                   shop(f, job.weld.current.value(), Dimension::current), settles(f), pool_to_keep(f))},
       {"Arc",
        fmt::format("{}: {} long; {} along the joint", shop(f, job.weld.voltage.value(), Dimension::voltage),
                    arc_length(f), shop(f, job.weld.travel_speed.value(), Dimension::velocity))},
@@ -178,9 +186,10 @@ std::vector<Setting> weld_settings(const Findings &f) {
       stop(f),
       turning(f),
       fit_up(f),
-      {"Work lead", fmt::format("on its screw in the collar, cable free for {} deg, under 1 ohm from tube to "
-                                "lead: no current through the bearings",
-                                free_turn(f))},
+      {"Work lead",
+       fmt::format("on its screw in the collar, cable free for {} deg, under 0.01 ohm from tube to "
+                   "lead: no current through the bearings",
+                   free_turn(f))},
       {"Argon",
        fmt::format("{} or purer, all three circuits; torch gas {} before every arc",
                    job.gas.oxygen_in_supply <= 2e-6 ? "4.8 (99.998 %)" : "4.6 (99.996 %)", torch_preflow(f))},

@@ -93,10 +93,13 @@ Line pedal(const Findings &f) {
     least = std::min(least, run.least_current);
   }
   return row("pedal",
-             fmt::format("down to {} as it warms: pool {} wide, {} at most",
-                         shop(f, least * f.design.job.weld.current.value(), Dimension::current, 2),
-                         shop(f, plan.pool_target.value(), Dimension::length, 2),
-                         shop(f, plan.pool_width.value(), Dimension::length, 2)),
+             plan.pool_width < plan.pool_target
+                 ? fmt::format("stays down: pool {} wide at most",
+                               shop(f, plan.pool_width.value(), Dimension::length, 2))
+                 : fmt::format("down to {} as it warms: pool {} wide, {} at most",
+                               shop(f, least * f.design.job.weld.current.value(), Dimension::current, 2),
+                               shop(f, plan.pool_target.value(), Dimension::length, 2),
+                               shop(f, plan.pool_width.value(), Dimension::length, 2)),
              "heat.pool_width");
 }
 
