@@ -105,7 +105,7 @@ void solve(const fs::path &target, const flow::Case &written, int processes, Sig
 }
 
 // The probes' files, one for each time that the solver was started from.
-std::vector<std::string> probe_texts(const fs::path &target, flow::Stage stage) {
+std::vector<flow::ProbesFile> probes_files(const fs::path &target, flow::Stage stage) {
   std::vector<std::pair<double, fs::path>> runs;
   std::error_code error;
   for (const auto &entry : fs::directory_iterator(target / "postProcessing/probes", error)) {
@@ -119,17 +119,18 @@ std::vector<std::string> probe_texts(const fs::path &target, flow::Stage stage) 
     throw Refusal(fmt::format("{} holds no result yet; start it with --run", target.string()));
   }
   std::ranges::sort(runs);
-  std::vector<std::string> texts;
-  std::ranges::transform(runs, std::back_inserter(texts), [&](const auto &run) {
-    return files::read(run.second / (flow::is_hot(stage) ? "air" : "alpha.air"));
+  std::vector<flow::ProbesFile> probes;
+  std::ranges::transform(runs, std::back_inserter(probes), [&](const auto &run) {
+    const fs::path path = run.second / (flow::is_hot(stage) ? "air" : "alpha.air");
+    return flow::ProbesFile{files::printable(path.string()), files::read(path)};
   });
-  return texts;
+  return probes;
 }
 
 void read_back(const fs::path &target, const flow::Case &written, const study::Study &study,
                Signals &signals) {
   const auto &design = study.findings.design;
-  const auto record = flow::read_record(probe_texts(target, written.choice.stage), design.job, written);
+  const auto record = flow::read_record(probes_files(target, written.choice.stage), design.job, written);
   const std::string text = flow::comparison_text(design.job, design.purge, written, record);
   const fs::path answer = target / "answer";
   OutputFolder folder(answer, "flow --read");

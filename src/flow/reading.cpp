@@ -24,6 +24,10 @@ double oxygen_of(double air, const job::Job &job, bool hot) {
   return share * gas::air_oxygen + (1.0 - share) * job.gas.oxygen_in_supply;
 }
 
+// A bounded solver stays within 0 and 1: a hundredth beyond is its error, more is a solution that ran away;
+// common practice, no source.
+constexpr double least_air = -0.01, most_air = 1.01;
+
 std::vector<double> numbers_of(std::string_view line) {
   std::vector<double> numbers;
   const char *at = line.data(), *const end = at + line.size();
@@ -35,7 +39,7 @@ std::vector<double> numbers_of(std::string_view line) {
     double number = 0.0;
     const auto read = std::from_chars(at, end, number);
     if (read.ec != std::errc()) {
-      throw BadRecord(fmt::format("the probes' file has no number in '{}'", line.substr(0, 60)));
+      throw BadRecord(fmt::format("there is no number in '{}'", line.substr(0, 60)));
     }
     numbers.push_back(number);
     at = read.ptr;
@@ -48,28 +52,52 @@ class Reader {
     record_.places = written.places;
   }
 
-  void take(std::string_view text) {
+  void take(const ProbesFile &file) {
     bool first = true;
-    while (!text.empty()) {
+    std::string_view text = file.text;
+    for (std::size_t number = 1; !text.empty(); ++number) {
       const std::size_t end = text.find('\n');
       if (end == std::string_view::npos) {
         return; // still being written
       }
       const std::string_view line = text.substr(0, end);
       text.remove_prefix(end + 1);
-      if (!line.empty() && line.front() != '#') {
+      if (line.empty() || line.front() == '#') {
+        continue;
+      }
+      try {
         add(numbers_of(line), std::exchange(first, false));
+      } catch (const BadRecord &bad) {
+        throw BadRecord(fmt::format("{}:{}: {}", file.name, number, bad.what()));
       }
     }
   }
   Record result() { return std::move(record_); }
 
  private:
-  void add(const std::vector<double> &row, bool first) {
+  // `first`: of a file, which may begin before the former one's end.
+  void require_sound(const std::vector<double> &row, bool first) const {
     if (row.size() != record_.places.size() + 1) {
-      throw BadRecord(fmt::format("the probes' file has {} numbers in a line where {} belong", row.size(),
-                                  record_.places.size() + 1));
+      throw BadRecord(
+          fmt::format("the line has {} numbers where {} belong", row.size(), record_.places.size() + 1));
     }
+    if (!std::isfinite(row.front())) {
+      throw BadRecord(fmt::format("{} is no time", row.front()));
+    }
+    if (!first && row.front() <= record_.times.back()) {
+      throw BadRecord(fmt::format("the time {:g} s comes after {:g} s", row.front(), record_.times.back()));
+    }
+    for (std::size_t i = 0; i < record_.places.size(); ++i) {
+      const double air = row[i + 1];
+      if (!(least_air <= air && air <= most_air)) { // so is what is not a number
+        throw BadRecord(fmt::format("at {} the share of air is {:g}: the solution ran away and says nothing",
+                                    record_.places[i], air));
+      }
+    }
+  }
+
+  void add(const std::vector<double> &row, bool first) {
+    require_sound(row, first);
     if (first) { // what this run repeats
       while (!record_.times.empty() && record_.times.back() >= row.front()) {
         record_.times.pop_back();
@@ -127,10 +155,10 @@ Bracket below(const gas::CircuitPlan &bore) {
 
 } // namespace
 
-Record read_record(const std::vector<std::string> &texts, const job::Job &job, const Case &written) {
+Record read_record(const std::vector<ProbesFile> &files, const job::Job &job, const Case &written) {
   Reader reader(job, written);
-  for (const std::string &text : texts) {
-    reader.take(text);
+  for (const ProbesFile &file : files) {
+    reader.take(file);
   }
   return reader.result();
 }

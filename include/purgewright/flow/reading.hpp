@@ -1,7 +1,8 @@
 // What a solved case says of the oxygen at the joint, and the network's answer beside it.
 //
 // Units: quantity types; oxygen is a volume fraction. Frame: none.
-// Range and errors: BadRecord for a text that is not what OpenFOAM's probes write, with the line.
+// Range and errors: BadRecord with file and line for a text that is not what OpenFOAM's probes write, for a
+// share of air that is not a number or well outside 0 to 1, and for times that do not rise in a file.
 // Guarantee: a run that went on from an earlier time counts from there; what it repeats is read once.
 // Source: OpenFOAM user guide, function object "probes".
 #pragma once
@@ -26,8 +27,13 @@ struct Record {
   std::vector<std::vector<double>> oxygen; // by time and place
 };
 
+struct ProbesFile {
+  std::string name; // in messages
+  std::string text;
+};
+
 // The probes' files in the order in which the runs began.
-Record read_record(const std::vector<std::string> &texts, const job::Job &, const Case &);
+Record read_record(const std::vector<ProbesFile> &, const job::Job &, const Case &);
 
 // The worst of the places at the joint: how long until it stays under the limit, and the most that it saw, as
 // plumes waver.
