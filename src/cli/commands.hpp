@@ -41,7 +41,7 @@ struct CompareOptions {
 struct FlowOptions {
   std::string job, output, stage = "bore", duration;
   std::size_t cells = flow::usual_cells;
-  int processes = 0; // 0: the case is not solved
+  std::optional<long> processes; // none: the case is not solved
   bool read = false;
 };
 struct TraceOptions {

@@ -56,7 +56,7 @@ flow::Choice choice_of(const FlowOptions &options) {
   if (options.cells < flow::least_cells || options.cells > flow::most_cells) {
     throw Refusal(fmt::format("--cells: {} to {}", flow::least_cells, flow::most_cells));
   }
-  if (options.processes < 0) {
+  if (options.processes && *options.processes < 1) {
     throw Refusal("--run: at least 1 process");
   }
   return {stage_of(options), options.cells, duration_of(options)};
@@ -71,6 +71,14 @@ flow::Case case_of(const checks::Design &design, const flow::Choice &choice) {
                             design.series.settled);
   } catch (const std::invalid_argument &error) {
     throw Refusal(error.what());
+  }
+}
+
+void require_few(const FlowOptions &options, const flow::Case &written) {
+  const std::size_t most = flow::most_processes(written.cells);
+  if (options.processes && static_cast<std::size_t>(*options.processes) > most) {
+    throw Refusal(fmt::format("--run: {} processes for {} cells; at most {}, with {} cells each",
+                              *options.processes, written.cells, most, flow::least_cells_of_process));
   }
 }
 
@@ -97,7 +105,7 @@ void write_folder(const fs::path &target, const flow::Case &written, const study
   folder.commit();
 }
 
-void solve(const fs::path &target, const flow::Case &written, int processes, Signals &signals) {
+void solve(const fs::path &target, const flow::Case &written, long processes, Signals &signals) {
   Progress progress;
   run_case(target, processes, signals, [&](units::Time time) {
     progress.say(fmt::format("{:.3g} s of {:.3g} s of flow", time.value(), written.duration.value()));
@@ -153,7 +161,8 @@ void run(const FlowOptions &options, const study::Study &study) {
   const fs::path target = options.output.empty()
                               ? fmt::format("out/{}-flow-{}", design.job.identity.name, options.stage)
                               : options.output;
-  const bool solving = options.processes > 0;
+  const bool solving = options.processes.has_value();
+  require_few(options, written);
   const auto solver = flow::is_hot(choice.stage) ? flow::hot_solver : flow::cold_solver;
   if (solving && !program_in_path(solver)) {
     throw Refusal(fmt::format("OpenFOAM is not installed: {}", flow::install_command));
@@ -167,7 +176,7 @@ void run(const FlowOptions &options, const study::Study &study) {
     write_folder(target, written, study, signals);
   }
   if (solving) {
-    solve(target, written, options.processes, signals);
+    solve(target, written, *options.processes, signals);
   }
   if (options.read) {
     read_back(target, written, study, signals);

@@ -33,7 +33,7 @@ constexpr int look_again = 500; // ms
 // The script and all that it starts, as a process group of its own.
 class Group {
  public:
-  Group(const fs::path &script, int processes, const sigset_t &signals) {
+  Group(const fs::path &script, long processes, const sigset_t &signals) {
     std::array<std::string, 3> words{"sh", script.string(), std::to_string(processes)};
     std::array<char *, 4> argv{words[0].data(), words[1].data(), words[2].data(), nullptr};
     posix_spawnattr_t attributes;
@@ -113,7 +113,7 @@ bool program_in_path(std::string_view name) {
   return false;
 }
 
-void run_case(const fs::path &folder, int processes, Signals &signals,
+void run_case(const fs::path &folder, long processes, Signals &signals,
               const std::function<void(units::Time)> &on_time) {
   Group group(folder / flow::run_script, processes, signals.before());
   while (!group.ended()) {

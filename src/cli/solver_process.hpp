@@ -23,7 +23,7 @@ struct SolverFault : std::runtime_error {
 // Whether a program of that name stands in a folder of PATH.
 bool program_in_path(std::string_view name);
 
-void run_case(const std::filesystem::path &folder, int processes, Signals &,
+void run_case(const std::filesystem::path &folder, long processes, Signals &,
               const std::function<void(units::Time)> &on_time);
 
 } // namespace purgewright::cli

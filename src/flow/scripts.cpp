@@ -9,7 +9,7 @@ namespace {
 
 // Below so many cells a process waits for its neighbours more than it works: common practice, no source.
 constexpr std::size_t cells_of_process = 10000;
-constexpr std::size_t most_processes = 64;
+constexpr std::size_t most_tasks = 64;
 
 } // namespace
 
@@ -47,7 +47,7 @@ rm -r processor[0-9]*
 }
 
 std::string cluster_script_text(std::string_view job, const Case &written) {
-  const std::size_t processes = std::clamp<std::size_t>(written.cells / cells_of_process, 1, most_processes);
+  const std::size_t processes = std::clamp<std::size_t>(written.cells / cells_of_process, 1, most_tasks);
   return fmt::format(R"sh(#!/bin/sh
 #SBATCH --job-name={}-{}
 #SBATCH --ntasks={}

@@ -75,6 +75,9 @@ TEST_CASE("flow says what is wrong with what it is asked") {
   };
   CHECK_THAT(said({"--stage", "bores"}), Contains("did you mean 'bore'"));
   CHECK_THAT(said({"--read"}), Contains("does not hold this case"));
+  CHECK_THAT(said({"--run", "0"}), Contains("at least 1 process"));
+  CHECK_THAT(said({"--run", "-1"}), Contains("at least 1 process"));
+  CHECK_THAT(said({"--run", "100000"}), Contains("100000 processes") && Contains("500 cells each"));
   CHECK_FALSE(fs::exists(folder / "case"));
   REQUIRE(run_tool(coarse(folder / "case")).status == 0);
   CHECK_THAT(said({"--read"}), Contains("no result yet"));

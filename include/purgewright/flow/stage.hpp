@@ -6,6 +6,7 @@
 #include "purgewright/units/quantity.hpp"
 
 #include <array>
+#include <cstddef>
 #include <optional>
 #include <string_view>
 
@@ -34,6 +35,12 @@ bool is_prepurge(Stage);
 inline constexpr std::size_t usual_cells =
     20000; // minutes to an hour of one core; common practice, no source
 inline constexpr std::size_t least_cells = 500, most_cells = 20000000;
+
+// Fewer cells a process than this only wait for each other: common practice, no source.
+inline constexpr std::size_t least_cells_of_process = 500;
+constexpr std::size_t most_processes(std::size_t cells) {
+  return cells < least_cells_of_process ? 1 : cells / least_cells_of_process;
+}
 
 struct Choice {
   Stage stage = Stage::bore;

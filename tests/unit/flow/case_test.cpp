@@ -162,3 +162,11 @@ TEST_CASE("a stage is known by its name alone") {
   }
   CHECK_FALSE(stage_named("welding"));
 }
+
+TEST_CASE("a case is cut among processes only as far as each has cells to work on") {
+  CHECK(most_processes(0) == 1);
+  CHECK(most_processes(least_cells_of_process - 1) == 1);
+  CHECK(most_processes(2 * least_cells_of_process - 1) == 1);
+  CHECK(most_processes(2 * least_cells_of_process) == 2);
+  CHECK(most_processes(usual_cells) == 40);
+}
