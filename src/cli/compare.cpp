@@ -57,6 +57,9 @@ std::string misused(const CompareOptions &options) {
 
 constexpr const char *piece_file = "piece.json";
 
+// As manifests name it: a piece took as long as its share of the sweep and is never replaced by another kind.
+constexpr std::string_view whole_command = "compare", piece_command = "compare --shard";
+
 // What is to be written: the comparison and what it was made from.
 struct Made {
   report::Comparison comparison;
@@ -126,9 +129,10 @@ ExitCode run_compare(const CompareOptions &options) {
   }
   const report::Comparison &comparison = made->comparison;
   const std::string target = options.output.empty() ? "out/compare" : options.output;
+  const std::string_view kind = options.shard.empty() ? whole_command : piece_command;
   {
     Signals signals;
-    OutputFolder folder(target, "compare");
+    OutputFolder folder(target, std::string(kind));
     if (options.shard.empty()) {
       write_tables(folder, comparison);
     } else {
@@ -141,7 +145,7 @@ ExitCode run_compare(const CompareOptions &options) {
     }
     folder.write("manifest.json",
                  report::manifest_json(folder.staging(),
-                                       {.command = "compare", .version = tool_version, .jobs = made->jobs}));
+                                       {.command = kind, .version = tool_version, .jobs = made->jobs}));
     signals.check();
     folder.commit();
   }
