@@ -98,9 +98,10 @@ Made pieces_together(const CompareOptions &options) {
   for (const std::string &folder : options.jobs) {
     const auto path = std::filesystem::path(folder) / piece_file;
     try {
-      shards.push_back(report::read_shard(files::read(path), files::printable(path.string())));
+      shards.push_back(report::read_shard(report::read_as_listed(folder, piece_file, piece_command),
+                                          files::printable(path.string())));
     } catch (const files::FileError &error) {
-      throw report::BadShard(fmt::format("{}: {}", files::printable(path.string()), error.reason));
+      throw report::BadShard(fmt::format("{}: {}", files::printable(error.path.string()), error.reason));
     }
   }
   report::Shard whole = report::merged(std::move(shards));

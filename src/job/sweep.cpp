@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 #include <utility>
 
 namespace purgewright::job {
@@ -95,6 +96,20 @@ SweepReading read_sweep(std::string_view text) {
   }
   std::string problem = range_problem(*info, values);
   return problem.empty() ? sweep_of(*info, values, std::move(currency)) : refused(std::move(problem));
+}
+
+std::size_t designs_of(std::span<const Sweep> sweeps) {
+  return std::accumulate(sweeps.begin(), sweeps.end(), std::size_t{1},
+                         [](std::size_t all, const Sweep &sweep) { return all * sweep.count; });
+}
+
+std::vector<double> values_of_design(std::span<const Sweep> sweeps, std::size_t n) {
+  std::vector<double> values(sweeps.size());
+  for (std::size_t k = sweeps.size(); k-- > 0;) {
+    values[k] = sweeps[k].at(n % sweeps[k].count);
+    n /= sweeps[k].count;
+  }
+  return values;
 }
 
 } // namespace purgewright::job

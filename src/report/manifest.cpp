@@ -65,8 +65,7 @@ std::map<std::string, FileMark> listed(const fs::path &manifest, std::string_vie
     throw FileError(manifest, fmt::format("is of `{} {}`", program, text(root, "command")));
   }
   if (!seal_holds(bytes, root)) {
-    throw FileError(manifest,
-                    "is not as this program writes it (edited, or of another version) and would be lost");
+    throw FileError(manifest, "is not as this program writes it (edited, or of another version)");
   }
   std::map<std::string, FileMark> marks;
   for (const auto &entry : root["files"]) {
@@ -143,6 +142,16 @@ std::string manifest_json(const fs::path &folder, const Writing &writing) {
     }
   }
   return sealed(std::move(root));
+}
+
+std::string read_as_listed(const fs::path &folder, const std::string &name, std::string_view command) {
+  std::string bytes = files::read(folder / name);
+  const auto marks = listed(folder / manifest_name, command);
+  const auto mark = marks.find(name);
+  if (mark == marks.end() || mark->second != FileMark{bytes.size(), sha256(bytes)}) {
+    throw FileError(folder / name, "is not the file that manifest.json beside it lists");
+  }
+  return bytes;
 }
 
 void require_replaceable(const fs::path &folder, std::string_view command) {

@@ -1,5 +1,7 @@
 #include "purgewright/report/shard.hpp"
 
+#include "purgewright/job/sweep.hpp"
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -181,6 +183,77 @@ Comparison comparison_of(const Json &root) {
   return c;
 }
 
+// ---- what a piece says twice, it says the same
+
+[[noreturn]] void contradicted(const ComparedDesign &row, std::string_view what) {
+  throw BadShard(fmt::format("row '{}' contradicts itself or its sweep: {}", row.name, what));
+}
+
+void require_rules_agree(const ComparedDesign &row) {
+  const auto rules = checks::rules();
+  if (row.of_each_rule.size() != rules.size()) {
+    throw BadShard("its rows are of another version");
+  }
+  const auto with = [&](checks::Status status) {
+    return std::ranges::count(row.of_each_rule, std::optional(status));
+  };
+  const auto left_out = std::ranges::count(row.of_each_rule, std::nullopt);
+  const checks::Tally &counted = row.rules;
+  if (counted.judged != std::ssize(rules) - left_out) {
+    contradicted(row, "rules judged");
+  }
+  if (counted.clashes ? counted.failing < 1 || counted.judged != 0
+                      : counted.failing != with(checks::Status::fail)) {
+    contradicted(row, "rules that fail");
+  }
+  if (counted.cautions != with(checks::Status::caution)) {
+    contradicted(row, "cautions");
+  }
+  const auto worst = std::ranges::find(rules, counted.worst, &checks::Rule::id);
+  const bool worst_fails =
+      worst != rules.end() &&
+      row.of_each_rule[static_cast<std::size_t>(worst - rules.begin())] == checks::Status::fail;
+  if (!counted.clashes && (counted.failing > 0 ? !worst_fails : !counted.worst.empty())) {
+    contradicted(row, "the worst rule");
+  }
+}
+
+std::vector<job::Sweep> sweeps_of(const Shard &shard) {
+  std::vector<job::Sweep> sweeps;
+  for (const std::string &text : shard.sweeps) {
+    auto [sweep, problem] = job::read_sweep(text);
+    if (!sweep) {
+      throw BadShard(fmt::format("its sweep {}: {}", text, problem));
+    }
+    sweeps.push_back(std::move(*sweep));
+    if (job::designs_of(sweeps) > job::most_designs) {
+      throw BadShard(fmt::format("its sweep has more than {} designs", job::most_designs));
+    }
+  }
+  return sweeps;
+}
+
+void require_sweep_agrees(const Shard &shard) {
+  constexpr double noise = 1e-9; // of a step: another machine may round otherwise
+  const auto sweeps = sweeps_of(shard);
+  const Comparison &c = shard.comparison;
+  if (!std::ranges::equal(sweeps, c.varied_keys, {},
+                          [](const job::Sweep &sweep) { return sweep.field->path; })) {
+    throw BadShard("the keys that it varies are not its sweep's");
+  }
+  if (const std::size_t rows = shard.of.rows(job::designs_of(sweeps)); c.designs.size() != rows) {
+    throw BadShard(fmt::format("it has {} rows, of its sweep {}", c.designs.size(), rows));
+  }
+  for (std::size_t n = 0; n < c.designs.size(); ++n) {
+    const auto values = job::values_of_design(sweeps, shard.of.row(n));
+    for (std::size_t k = 0; k < sweeps.size(); ++k) {
+      if (!(std::abs(c.designs[n].varied[k] - values[k]) <= noise * sweeps[k].step)) {
+        contradicted(c.designs[n], sweeps[k].field->path);
+      }
+    }
+  }
+}
+
 // Everything but the piece's own rows: the same in all pieces of a sweep.
 std::string sweep_of(const Shard &shard) {
   Json root = Json::parse(shard_json(shard));
@@ -267,11 +340,14 @@ std::string shard_json(const Shard &shard) {
 Shard read_shard(std::string_view text, std::string_view name) {
   try {
     const Json root = Json::parse(text);
-    return {.of = piece_of(root.at("piece")),
-            .version = root.at("version"),
-            .job = job_of(root.at("job")),
-            .sweeps = root.at("sweeps"),
-            .comparison = comparison_of(root)};
+    Shard shard{.of = piece_of(root.at("piece")),
+                .version = root.at("version"),
+                .job = job_of(root.at("job")),
+                .sweeps = root.at("sweeps"),
+                .comparison = comparison_of(root)};
+    std::ranges::for_each(shard.comparison.designs, require_rules_agree);
+    require_sweep_agrees(shard);
+    return shard;
   } catch (const Json::exception &) {
     throw BadShard(fmt::format("{} is no piece of a sweep as --shard writes it", name));
   } catch (const BadShard &error) {

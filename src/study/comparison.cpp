@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <atomic>
 #include <future>
-#include <numeric>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -28,24 +27,15 @@ struct Row {
   units::UnitSystem unit_system{};
 };
 
-std::size_t count(const Sweeps &sweeps) {
-  return std::accumulate(sweeps.begin(), sweeps.end(), std::size_t{1},
-                         [](std::size_t all, const job::Sweep &sweep) { return all * sweep.count; });
-}
-
-// The varied values of row n stated in the draft, and returned; the last key varies fastest.
-std::vector<double> vary(const Sweeps &sweeps, std::size_t n, job::Draft &draft) {
-  std::vector<double> values(sweeps.size());
-  for (std::size_t k = sweeps.size(); k-- > 0;) {
-    values[k] = sweeps[k].at(n % sweeps[k].count);
-    n /= sweeps[k].count;
+// A row's values stated in the draft.
+void vary(const Sweeps &sweeps, const std::vector<double> &values, job::Draft &draft) {
+  for (std::size_t k = 0; k < sweeps.size(); ++k) {
     auto &entry = draft[sweeps[k].field->key];
     entry.stated = true;
     entry.is_share = false;
     entry.number = values[k];
     entry.text = sweeps[k].currency;
   }
-  return values;
 }
 
 std::vector<report::Asked> asked_of(const checks::Design &design, Ids show) {
@@ -58,7 +48,8 @@ std::vector<report::Asked> asked_of(const checks::Design &design, Ids show) {
 }
 
 Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judging, Ids show, bool first) {
-  std::vector<double> values = vary(sweeps, n, draft);
+  std::vector<double> values = job::values_of_design(sweeps, n);
+  vary(sweeps, values, draft);
   job::Resolution resolution = job::resolve(draft);
   if (!resolution.job) {
     return {.design = {}, .asked = {}, .problems = std::move(resolution.problems)};
@@ -76,7 +67,7 @@ Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judg
 // Every row by itself and in its own place, so that the number of threads changes nothing.
 std::vector<Row> make_rows(const job::Draft &draft, const Sweeps &sweeps, Judging judging,
                            const Wanted &wanted) {
-  std::vector<Row> rows(wanted.piece.rows(count(sweeps)));
+  std::vector<Row> rows(wanted.piece.rows(job::designs_of(sweeps)));
   std::atomic<std::size_t> next{0};
   const auto work = [&] {
     for (std::size_t n = next++; n < rows.size(); n = next++) {

@@ -399,12 +399,22 @@ TEST_CASE("a sweep in pieces, put together, has the bytes of one run") {
   INFO(together.err);
   REQUIRE(together.status == 0);
   CHECK(tree(folder / "together") == tree(folder / "whole"));
+  const auto before = tree(folder.path());
+  const auto over = run_tool({"compare", "--merge", "piece-3", "piece-1", "piece-2", "-o", "piece-1"}, there);
+  CHECK(over.status == 3);
+  CHECK_THAT(over.err, Contains("piece-1") && Contains("compare --shard"));
+  CHECK(run_tool({"compare", example("logger-25"), "-o", "piece-1"}, there).status == 3);
+  CHECK(tree(folder.path()) == before);
   const auto missing = run_tool({"compare", "--merge", "piece-3", "piece-1", "-o", "no"}, there);
   CHECK(missing.status == 2);
   CHECK_THAT(missing.err, Contains("piece 2/3 is missing"));
   const auto nothing = run_tool({"compare", "--merge", "whole", "-o", "no"}, there);
   CHECK(nothing.status == 2);
   CHECK_THAT(nothing.err, Contains("piece.json"));
+  write_bytes(folder / "piece-2/piece.json", bytes_of(folder / "piece-2/piece.json") + " ");
+  const auto edited = run_tool({"compare", "--merge", "piece-3", "piece-1", "piece-2", "-o", "no"}, there);
+  CHECK(edited.status == 2);
+  CHECK_THAT(edited.err, Contains("piece-2/piece.json: is not the file that manifest.json"));
   CHECK_FALSE(std::filesystem::exists(folder / "no"));
 }
 

@@ -12,8 +12,10 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace purgewright::job {
 
@@ -33,5 +35,10 @@ struct SweepReading {
 };
 
 SweepReading read_sweep(std::string_view text);
+
+// Designs of all sweeps together.
+std::size_t designs_of(std::span<const Sweep>);
+// What each sweep's key has in design n, from 0; the last key varies fastest.
+std::vector<double> values_of_design(std::span<const Sweep>, std::size_t n);
 
 } // namespace purgewright::job

@@ -49,6 +49,11 @@ struct Writing {
 // of one job, which stands alone at the top; any other command lists its jobs.
 std::string manifest_json(const std::filesystem::path &folder, const Writing &);
 
+// A file of a folder that `command` wrote; FileError naming it when it has changed since, or the manifest
+// when that is not this program's, of another command or edited.
+std::string read_as_listed(const std::filesystem::path &folder, const std::string &name,
+                           std::string_view command);
+
 // FileError naming the first file that would be lost if the folder were replaced by what `command` writes:
 // one that its manifest does not list, or that has changed since, or the manifest itself when it is not this
 // program's, of another command or edited. An empty folder has nothing to lose.

@@ -2,9 +2,10 @@
 // to what one run of the whole sweep would have made.
 //
 // Units: SI. Frame: none.
-// Range and errors: a file that is no piece, pieces of different sweeps, one that is missing or there twice
-// throw BadShard, which says which and what would be right.
-// Guarantee: numbers go through the file exactly; the order in which pieces are given does not matter.
+// Range and errors: a file that is no piece, one whose rows contradict their sweep or their own counts,
+// pieces of different sweeps, one that is missing or there twice throw BadShard, which says which and what
+// would be right. Guarantee: numbers go through the file exactly; the order in which pieces are given does
+// not matter.
 #pragma once
 
 #include "purgewright/report/compare.hpp"

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include <string>
+#include <vector>
 
 using namespace purgewright::job;
 
@@ -67,4 +68,16 @@ TEST_CASE("a price's sweep keeps its currency, one for all three", "[unit]") {
   CHECK(reading.sweep->currency == "CHF");
   CHECK(read_sweep("shop.argon_price=9 CHF/m3:12 EUR/m3:1 CHF/m3").problem == "the currencies differ");
   CHECK(read_sweep("shop.argon_price=9 CHF/m3:12 CHF/m3:1 EUR/m3").problem == "the currencies differ");
+}
+
+TEST_CASE("designs of several sweeps are counted, the last key varying fastest") {
+  const std::vector<Sweep> sweeps{read_sweep("fixture.wall=3 mm:4 mm:1 mm").sweep.value(),
+                                  read_sweep("fixture.radial_clearance=5 mm:7 mm:1 mm").sweep.value()};
+  REQUIRE(designs_of(sweeps) == 6);
+  CHECK(designs_of({}) == 1);
+  const auto second = values_of_design(sweeps, 1), last = values_of_design(sweeps, 5);
+  CHECK(second[0] == Approx(3e-3));
+  CHECK(second[1] == Approx(6e-3));
+  CHECK(last[0] == Approx(4e-3));
+  CHECK(last[1] == Approx(7e-3));
 }

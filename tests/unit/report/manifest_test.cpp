@@ -30,3 +30,15 @@ TEST_CASE("a folder is replaced by the very command that wrote it, not by one of
   CHECK_NOTHROW(require_replaceable(folder.path(), piece_command));
   CHECK_THROWS_AS(require_replaceable(folder.path(), "compare"), files::FileError);
 }
+
+TEST_CASE("a file is read as its manifest lists it, or refused") {
+  const ScratchFolder folder;
+  write_piece(folder);
+  CHECK(read_as_listed(folder.path(), "piece.json", piece_command) == "rows");
+  CHECK_THROWS_AS(read_as_listed(folder.path(), "piece.json", "compare"), files::FileError);
+  CHECK_THROWS_AS(read_as_listed(folder.path(), "other.json", piece_command), files::FileError);
+  files::write(folder / "other.json", "rows");
+  CHECK_THROWS_AS(read_as_listed(folder.path(), "other.json", piece_command), files::FileError);
+  files::write(folder / "piece.json", "ROWS"); // as long as it was
+  CHECK_THROWS_AS(read_as_listed(folder.path(), "piece.json", piece_command), files::FileError);
+}

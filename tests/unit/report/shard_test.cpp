@@ -4,6 +4,7 @@
 #include "support/paths.hpp"
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <string>
@@ -15,26 +16,26 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-// A sweep of the chamber's wall, so thin at first that the layout clashes or rules fail.
+// A sweep of the slot's length, too short at first for the torch and too long for the tube in the end.
 Shard sweep_of(std::size_t rows) {
   const auto resolution = job::read_job(test::example_job("logger-25"));
   REQUIRE(resolution.job);
   Shard whole{.of = {},
               .version = "1",
               .job = {"logger-25", "abc", {{"log.csv", "def"}}},
-              .sweeps = {"a=1:2:1"},
+              .sweeps = {fmt::format("fixture.slot.length=20 mm:{} mm:50 mm", 20 + 50 * (rows - 1))},
               .comparison = {}};
-  whole.comparison.varied_keys = {"fixture.wall"};
+  whole.comparison.varied_keys = {"fixture.slot.length"};
   whole.comparison.varied_dimensions = {units::Dimension::length};
   whole.comparison.varied_currencies = {""};
   whole.comparison.ranked = {*rankable("mass.total")};
   const std::vector<std::string> ids{"chamber.length"};
   for (std::size_t n = 0; n < rows; ++n) {
     job::Job job = *resolution.job;
-    job.fixture.wall = units::millimetres(0.2 + 1.3 * static_cast<double>(n));
+    job.fixture.slot_length = units::millimetres(20.0 + 50.0 * static_cast<double>(n));
     const auto design = n % 2 == 0 ? checks::evaluate_row(job) : checks::evaluate_closed_form(job);
     whole.comparison.designs.push_back(compared(design, "row", ids));
-    whole.comparison.designs.back().varied = {job.fixture.wall.value()};
+    whole.comparison.designs.back().varied = {job.fixture.slot_length->value()};
     if (n == rows - 1) {
       whole.comparison.asked = asked_of(design, ids);
     }
@@ -125,6 +126,41 @@ TEST_CASE("a file that is no piece is refused, whatever it holds") {
   CHECK_THAT(fault_of(with("\"piece\":[1,1]", "\"piece\":[0,2]")), Contains("there cannot be"));
   CHECK_THAT(fault_of(with("\"ranked\":[", "\"ranked\":[999,")), Contains("another version"));
   CHECK_THAT(fault_of(with("\"unit_system\":0", "\"unit_system\":7")), Contains("another version"));
+}
+
+TEST_CASE("a piece whose rows contradict their own counts or their sweep is refused by name") {
+  const Shard sound = sweep_of(5);
+  REQUIRE(fault_of(shard_json(sound)).empty());
+  REQUIRE(std::ranges::any_of(sound.comparison.designs, [](const ComparedDesign &d) {
+    return !d.rules.clashes && d.rules.failing > 0;
+  }));
+  REQUIRE(
+      std::ranges::any_of(sound.comparison.designs, [](const ComparedDesign &d) { return d.rules.clashes; }));
+  const auto changed = [&](auto &&change) {
+    Shard piece = sound;
+    change(piece);
+    return fault_of(shard_json(piece));
+  };
+  for (std::size_t n = 0; n < sound.comparison.designs.size(); ++n) {
+    INFO(n);
+    const auto with = [&](auto &&change) {
+      return changed([&](Shard &piece) { change(piece.comparison.designs[n]); });
+    };
+    CHECK_THAT(with([](ComparedDesign &d) { d.rules.failing = d.rules.failing > 0 ? 0 : 1; }),
+               Contains("a file: row 'row'") && Contains("rules that fail"));
+    CHECK_THAT(with([](ComparedDesign &d) { ++d.rules.judged; }), Contains("rules judged"));
+    CHECK_THAT(with([](ComparedDesign &d) { ++d.rules.cautions; }), Contains("cautions"));
+    CHECK_THAT(with([](ComparedDesign &d) { d.varied[0] += 1e-6; }), Contains("fixture.slot.length"));
+    CHECK_THAT(with([](ComparedDesign &d) { d.of_each_rule.pop_back(); }), Contains("another version"));
+    if (!sound.comparison.designs[n].rules.clashes) {
+      CHECK_THAT(with([](ComparedDesign &d) { d.rules.worst = "no.such_rule"; }), Contains("the worst rule"));
+    }
+  }
+  CHECK_THAT(changed([](Shard &piece) { piece.sweeps = {"fixture.wall=2 mm:6 mm:1 mm"}; }),
+             Contains("not its sweep's"));
+  CHECK_THAT(changed([](Shard &piece) { piece.sweeps = {"nothing"}; }), Contains("a part is missing"));
+  CHECK_THAT(changed([](Shard &piece) { piece.comparison.designs.pop_back(); }),
+             Contains("4 rows, of its sweep 5"));
 }
 
 TEST_CASE("a piece is written as I/N") {
