@@ -7,6 +7,7 @@
 #include "purgewright/files/file.hpp"
 #include "purgewright/files/text.hpp"
 #include "purgewright/job/nearest.hpp"
+#include "purgewright/report/shard.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -42,6 +43,19 @@ std::string a_name(const std::string &name) {
   return name == "-" ? "'-' is no place to write to; of that name itself: ./-" : "";
 }
 
+std::string a_value(const std::string &text) {
+  return text.empty() ? "a value is wanted, not an empty one" : "";
+}
+
+std::string a_piece(const std::string &text) {
+  try {
+    report::parse_shard(text);
+    return {};
+  } catch (const report::BadShard &error) {
+    return error.what();
+  }
+}
+
 void describe(CLI::App &app, Options &options, std::function<ExitCode()> &command) {
   app.set_version_flag("--version", fmt::format("purgewright {}", tool_version));
   app.require_subcommand(1);
@@ -49,9 +63,12 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   auto *fresh = app.add_subcommand(
       "new", "Write a commented job file to start from, and beside it job.schema.json for editors");
   fresh->add_option("template", options.fresh.template_name, "flat-cap, domed-cap or spigot-cap");
-  fresh->add_option("--tube", options.fresh.tube,
-                    "Instead of a template: OUTSIDE x WALL x LENGTH, such as '1 in x 0.035 in x 8 in'");
-  fresh->add_option("--cap", options.fresh.cap, "With --tube: flat, domed or spigot; flat by default");
+  fresh
+      ->add_option("--tube", options.fresh.tube,
+                   "Instead of a template: OUTSIDE x WALL x LENGTH, such as '1 in x 0.035 in x 8 in'")
+      ->check(a_value);
+  fresh->add_option("--cap", options.fresh.cap, "With --tube: flat, domed or spigot; flat by default")
+      ->check(a_value);
   fresh->add_option("-o,--output", options.fresh.output, "Job file to write; TEMPLATE.yaml by default")
       ->check(a_name);
   fresh->callback([&] { command = [&] { return run_new(options.fresh); }; });
@@ -82,8 +99,10 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
       "compare", "Designs side by side, or a sweep of one; exit status 1 when any of them fails a rule");
   compare->add_option("jobs", options.compare.jobs, "Job files; with --merge, folders")->required();
   compare->add_option("--vary", options.compare.vary, "KEY=FROM:TO:STEP, may be given more than once");
-  compare->add_option("--shard", options.compare.shard,
-                      "I/N: only every N-th design of the sweep, from the I-th on, for --merge");
+  compare
+      ->add_option("--shard", options.compare.shard,
+                   "I/N: only every N-th design of the sweep, from the I-th on, for --merge")
+      ->check(a_piece);
   compare->add_flag("--merge", options.compare.merge,
                     "Put the pieces of a sweep together: give their folders");
   compare->add_flag("--quick", options.compare.quick,
@@ -109,7 +128,8 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   flow->add_option("--stage", options.flow.stage,
                    "bore, bore-outlet-below, prepurge, open, away or torch; bore by default");
   flow->add_option("--cells", options.flow.cells, "Cells in the fixture's gas, about; 20000 by default");
-  flow->add_option("--duration", options.flow.duration, "How long the flow is followed, such as '5 s'");
+  flow->add_option("--duration", options.flow.duration, "How long the flow is followed, such as '5 s'")
+      ->check(a_value);
   flow->add_option("--run", options.flow.processes,
                    "Solve it on so many processes; a case begun before goes on from the last time written");
   flow->add_flag("--read", options.flow.read, "Print what was solved beside the network's answer");
