@@ -138,9 +138,10 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
   auto *trace =
       app.add_subcommand("trace", "Where one number comes from, or what a rule judged; or a list of them");
   trace->add_option("job", options.trace.job, "Job file")->required();
-  trace->add_option("quantity", options.trace.words,
-                    "Id of a quantity or a rule, such as volume.chamber_gas; or words to look for, such as "
-                    "oxygen; without one all are listed");
+  trace->add_option(
+      "quantity", options.trace.words,
+      "Ids of quantities or rules, such as volume.chamber_gas, traced in turn; or words to look "
+      "for, such as oxygen; without one all are listed");
   trace->callback([&] { command = [&] { return run_trace(options.trace); }; });
 }
 

@@ -4,7 +4,25 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <iterator>
+#include <string>
+#include <string_view>
+#include <vector>
+
 namespace purgewright::cli {
+
+namespace {
+
+// Those that are no ids: beside ids the others are slips, not words to look for.
+std::string strange_words(const report::Findings &findings, const std::vector<std::string> &words) {
+  std::vector<std::string_view> strange;
+  std::ranges::copy_if(words, std::back_inserter(strange),
+                       [&](std::string_view word) { return !report::trace_text(findings, word); });
+  return fmt::format("{}", fmt::join(strange, " "));
+}
+
+} // namespace
 
 ExitCode run_check(const CheckOptions &options) {
   const auto loaded = load(options.job, options.solve);
@@ -25,17 +43,15 @@ ExitCode run_trace(const TraceOptions &options) {
   }
   const auto &findings = loaded->findings;
   const auto &words = options.words;
-  if (words.size() == 1) {
-    if (const auto text = report::trace_text(findings, words.front())) {
-      print(*text);
-      return ExitCode::done;
-    }
+  if (const auto text = report::trace_text(findings, words)) {
+    print(*text);
+    return ExitCode::done;
   }
   if (const std::string list = report::list_text(findings, words); !list.empty()) {
     print(list);
     return ExitCode::done;
   }
-  const std::string asked = fmt::format("{}", fmt::join(words, " "));
+  const std::string asked = strange_words(findings, words);
   const std::string near = report::nearest_id(findings, asked);
   complain(fmt::format("error: there is no quantity or rule '{}', and none has these words{}; `purgewright "
                        "trace {}` lists them all",

@@ -74,6 +74,18 @@ std::optional<std::string> trace_text(const Findings &f, std::string_view id) {
   return text;
 }
 
+std::optional<std::string> trace_text(const Findings &f, std::span<const std::string> ids) {
+  std::optional<std::string> all;
+  for (const std::string &id : ids) {
+    const auto one = trace_text(f, std::string_view(id));
+    if (!one) {
+      return std::nullopt;
+    }
+    all = all ? *all + "\n" + *one : *one;
+  }
+  return all;
+}
+
 std::string nearest_id(const Findings &f, std::string_view id) {
   std::vector<std::string_view> ids;
   std::ranges::transform(f.figures, std::back_inserter(ids), &units::Figure::id);

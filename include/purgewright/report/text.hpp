@@ -25,6 +25,8 @@ std::string check_text(const Findings &, TextStyle);
 // Where one number comes from: formula, inputs down to the job file's lines, source; of a rule its value,
 // limit, source, status and remedy. nullopt when there is no such id; nearest_id() then helps.
 std::optional<std::string> trace_text(const Findings &, std::string_view id);
+// Each id in turn; nullopt when one is none, or there are none.
+std::optional<std::string> trace_text(const Findings &, std::span<const std::string> ids);
 std::string nearest_id(const Findings &, std::string_view id);
 
 // Figures and rules by topic, a line each; of those alone whose id or title holds every one of the words,

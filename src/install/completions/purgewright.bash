@@ -34,7 +34,7 @@ _purgewright() {
         new:0:*) IFS=$' \n' && COMPREPLY=($(compgen -W 'flat-cap domed-cap spigot-cap' -- "$word")) ;;
         check:0:* | design:0:* | compare:*:* | flow:0:* | trace:0:*)
           COMPREPLY=($(compgen -f -X '!*.@(yaml|yml)' -- "$word") $(compgen -d -- "$word")) ;;
-        trace:1:*) COMPREPLY=($(compgen -W "$(_purgewright_quantities "$previous")" -- "$word")) ;;
+        trace:*) COMPREPLY=($(compgen -W "$(_purgewright_quantities "${COMP_WORDS[2]}")" -- "$word")) ;;
       esac ;;
   esac
 }

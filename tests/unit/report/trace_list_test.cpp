@@ -32,3 +32,16 @@ TEST_CASE("trace lists every figure and rule by topic, or those that hold all wo
                        !Contains("heat.cycle"));
   CHECK(report::list_text(findings, std::vector<std::string>{"oxygen", "no such word"}).empty());
 }
+
+TEST_CASE("several ids are traced in turn; one that is none leaves it to the search") {
+  const auto resolution = job::read_job(test::example_job("logger-25"));
+  REQUIRE(resolution.job);
+  const auto findings = report::find(checks::evaluate_row(*resolution.job));
+  const std::string gas = "volume.chamber_gas", rule = "access.slot_width";
+  const auto both = report::trace_text(findings, std::vector{gas, rule});
+  REQUIRE(both);
+  CHECK(*both == *report::trace_text(findings, std::string_view(gas)) + "\n" +
+                     *report::trace_text(findings, std::string_view(rule)));
+  CHECK_FALSE(report::trace_text(findings, std::vector{gas, std::string("oxygen")}));
+  CHECK_FALSE(report::trace_text(findings, std::vector<std::string>{}));
+}
