@@ -171,8 +171,7 @@ ExitCode no_such(std::string_view kind, std::string_view word, const std::vector
   const auto nearest = job::nearest_choice(word, names);
   return guarded([&] {
     complain(fmt::format("there is no {} '{}'; allowed: {}{}", kind, files::shown(word),
-                         fmt::join(names, ", "),
-                         nearest.empty() ? "" : fmt::format("; did you mean '{}'?", nearest)));
+                         fmt::join(names, ", "), job::did_you_mean(nearest)));
     return ExitCode::bad_input;
   });
 }

@@ -1,5 +1,6 @@
 #include "commands.hpp"
 
+#include "purgewright/job/nearest.hpp"
 #include "purgewright/report/text.hpp"
 
 #include <fmt/format.h>
@@ -55,7 +56,7 @@ ExitCode run_trace(const TraceOptions &options) {
   const std::string near = report::nearest_id(findings, asked);
   complain(fmt::format("error: there is no quantity or rule '{}', and none has these words{}; `purgewright "
                        "trace {}` lists them all",
-                       asked, near.empty() ? "" : fmt::format("; did you mean '{}'?", near), options.job));
+                       asked, job::did_you_mean(near), options.job));
   return ExitCode::bad_input;
 }
 

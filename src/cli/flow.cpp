@@ -35,8 +35,7 @@ flow::Stage stage_of(const FlowOptions &options) {
   if (!stage) {
     const auto nearest = job::nearest_choice(options.stage, names);
     throw Refusal(fmt::format("there is no stage '{}'; allowed: {}{}", files::shown(options.stage),
-                              fmt::join(names, ", "),
-                              nearest.empty() ? "" : fmt::format("; did you mean '{}'?", nearest)));
+                              fmt::join(names, ", "), job::did_you_mean(nearest)));
   }
   return *stage;
 }

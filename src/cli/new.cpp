@@ -5,13 +5,17 @@
 #include "purgewright/checks/rules.hpp"
 #include "purgewright/files/file.hpp"
 #include "purgewright/job/draft.hpp"
+#include "purgewright/job/nearest.hpp"
 #include "purgewright/job/schema.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
+#include <string_view>
 #include <system_error>
+#include <vector>
 
 namespace purgewright::cli {
 namespace {
@@ -80,11 +84,11 @@ ExitCode new_of_template(const NewOptions &options) {
   const auto &all = templates();
   const auto found = std::ranges::find(all, options.template_name, &Template::name);
   if (found == all.end()) {
-    std::string names;
-    for (const auto &known : all) {
-      names += fmt::format("{}{}", names.empty() ? "" : ", ", known.name);
-    }
-    return refuse(fmt::format("there is no template '{}'; there are: {}", options.template_name, names));
+    std::vector<std::string_view> names;
+    std::ranges::transform(all, std::back_inserter(names), &Template::name);
+    return refuse(fmt::format("there is no template '{}'; there are: {}{}", options.template_name,
+                              fmt::join(names, ", "),
+                              job::did_you_mean(job::nearest_choice(options.template_name, names))));
   }
   const std::string path = path_for(options, found->name);
   write_both(path, found->text);

@@ -1,5 +1,6 @@
 #include "new_job.hpp"
 
+#include "purgewright/job/nearest.hpp"
 #include "purgewright/units/parse.hpp"
 #include "purgewright/units/quantity.hpp"
 
@@ -96,7 +97,9 @@ std::string name_of(std::string_view cap, std::string_view diameter) {
 NewJob job_of_sizes(std::string_view tube, std::string_view cap) {
   constexpr std::array<std::string_view, 3> shapes{"flat", "domed", "spigot"};
   if (std::ranges::find(shapes, cap) == shapes.end()) {
-    return {.text = {}, .problem = fmt::format("--cap {}: a cap is {}", cap, fmt::join(shapes, ", "))};
+    return {.text = {},
+            .problem = fmt::format("--cap {}: a cap is {}{}", cap, fmt::join(shapes, ", "),
+                                   job::did_you_mean(job::nearest_choice(cap, shapes)))};
   }
   const std::vector<std::string> sizes = sizes_of(tube);
   if (sizes.size() != 3) {

@@ -1,5 +1,7 @@
 #include "purgewright/job/diagnostic.hpp"
 
+#include "purgewright/job/nearest.hpp"
+
 #include "purgewright/files/text.hpp"
 
 #include <fmt/format.h>
@@ -28,9 +30,7 @@ std::string to_text(const Diagnostic &d) {
   if (!d.allowed.empty()) {
     text += "; allowed: " + d.allowed;
   }
-  if (!d.nearest.empty()) {
-    text += fmt::format("; did you mean '{}'?", d.nearest);
-  }
+  text += did_you_mean(d.nearest);
   return files::printable(text); // whatever a file, its name or its keys hold, a message is one plain line
 }
 

@@ -3,6 +3,8 @@
 #include "purgewright/job/keys.hpp"
 #include "purgewright/standards/tables.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cctype>
 #include <iterator>
@@ -189,6 +191,23 @@ std::string nearest_key(std::string_view section, std::string_view wrong) {
     return inside.path;
   }
   return elsewhere.distance <= 1 ? elsewhere.path : std::string{};
+}
+
+std::string nearest_path(std::string_view wrong) {
+  const auto dot = wrong.rfind('.');
+  const std::string_view section = dot == std::string_view::npos ? "" : wrong.substr(0, dot);
+  std::string near =
+      section.empty() || is_section(section) ? nearest_key(section, leaf(wrong)) : std::string();
+  if (field(near) != nullptr) {
+    return near;
+  }
+  std::vector<std::string_view> paths;
+  std::ranges::transform(fields(), std::back_inserter(paths), &FieldInfo::path);
+  return std::string(nearest_choice(wrong, paths));
+}
+
+std::string did_you_mean(std::string_view nearest) {
+  return nearest.empty() ? std::string() : fmt::format("; did you mean '{}'?", nearest);
 }
 
 bool is_section(std::string_view path) {

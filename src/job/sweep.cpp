@@ -1,5 +1,6 @@
 #include "purgewright/job/sweep.hpp"
 
+#include "purgewright/job/nearest.hpp"
 #include "purgewright/units/parse.hpp"
 
 #include <fmt/format.h>
@@ -46,8 +47,8 @@ std::string range_problem(const FieldInfo &field, const Values &values) {
   return {};
 }
 
-SweepReading refused(std::string problem) {
-  return {.sweep = {}, .problem = std::move(problem)};
+SweepReading refused(std::string problem, std::string nearest = {}) {
+  return {.sweep = {}, .problem = std::move(problem), .nearest = std::move(nearest)};
 }
 
 SweepReading sweep_of(const FieldInfo &field, const Values &values, std::string currency) {
@@ -58,7 +59,8 @@ SweepReading sweep_of(const FieldInfo &field, const Values &values, std::string 
   }
   return {.sweep = Sweep{&field, values[0], values[2], values[1], static_cast<std::size_t>(steps) + 1,
                          std::move(currency)},
-          .problem = {}};
+          .problem = {},
+          .nearest = {}};
 }
 
 } // namespace
@@ -74,7 +76,7 @@ SweepReading read_sweep(std::string_view text) {
   }
   const FieldInfo *const info = field(parts->key);
   if (info == nullptr) {
-    return refused(fmt::format("there is no key '{}'", parts->key));
+    return refused(fmt::format("there is no key '{}'", parts->key), nearest_path(parts->key));
   }
   if (info->kind != FieldKind::quantity && info->kind != FieldKind::count) {
     return refused(fmt::format("'{}' is not a number", info->path));

@@ -1,5 +1,6 @@
 #include "purgewright/report/shard.hpp"
 
+#include "purgewright/job/nearest.hpp"
 #include "purgewright/job/sweep.hpp"
 
 #include <fmt/format.h>
@@ -221,9 +222,9 @@ void require_rules_agree(const ComparedDesign &row) {
 std::vector<job::Sweep> sweeps_of(const Shard &shard) {
   std::vector<job::Sweep> sweeps;
   for (const std::string &text : shard.sweeps) {
-    auto [sweep, problem] = job::read_sweep(text);
+    auto [sweep, problem, nearest] = job::read_sweep(text);
     if (!sweep) {
-      throw BadShard(fmt::format("its sweep {}: {}", text, problem));
+      throw BadShard(fmt::format("its sweep {}: {}{}", text, problem, job::did_you_mean(nearest)));
     }
     sweeps.push_back(std::move(*sweep));
     if (job::designs_of(sweeps) > job::most_designs) {

@@ -1,5 +1,6 @@
 #include "purgewright/study/comparison.hpp"
 
+#include "purgewright/job/nearest.hpp"
 #include "purgewright/job/sweep.hpp"
 
 #include <fmt/format.h>
@@ -7,6 +8,7 @@
 #include <algorithm>
 #include <atomic>
 #include <future>
+#include <iterator>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -38,12 +40,21 @@ void vary(const Sweeps &sweeps, const std::vector<double> &values, job::Draft &d
   }
 }
 
+std::string nearest_figure(const checks::Design &design, std::string_view id) {
+  const auto figures = checks::figures(design);
+  std::vector<std::string_view> ids;
+  std::ranges::transform(figures, std::back_inserter(ids), &units::Figure::id);
+  return std::string(job::nearest_choice(id, ids));
+}
+
 std::vector<report::Asked> asked_of(const checks::Design &design, Ids show) {
   try {
     return show.empty() ? std::vector<report::Asked>{} : report::asked_of(design, show);
   } catch (const std::out_of_range &error) {
-    throw BadSweep(fmt::format(
-        "--show: the design has no quantity '{}'; `purgewright trace JOB` lists them all", error.what()));
+    const std::string_view id = error.what();
+    throw BadSweep(
+        fmt::format("--show: the design has no quantity '{}'; `purgewright trace JOB` lists them all{}", id,
+                    job::did_you_mean(nearest_figure(design, id))));
   }
 }
 
@@ -89,7 +100,10 @@ Sweeps read_sweeps(std::span<const std::string> texts, Judging judging, report::
   Sweeps sweeps;
   std::size_t total = 1;
   for (const auto &text : texts) {
-    const auto [sweep, problem] = job::read_sweep(text);
+    const auto [sweep, problem, nearest] = job::read_sweep(text);
+    if (!nearest.empty()) {
+      throw BadSweep(fmt::format("--vary {}: {}{}", text, problem, job::did_you_mean(nearest)));
+    }
     if (!sweep) {
       throw BadSweep(fmt::format("--vary {}: {}; write KEY=FROM:TO:STEP, such as fixture.wall=3 mm:6 mm:1 mm",
                                  text, problem));
@@ -136,7 +150,8 @@ std::vector<std::size_t> ranked(Ids ids) {
           allowed.push_back(each.id);
         }
       }
-      throw BadSweep(fmt::format("--rank {}: designs are ranked by {}", id, fmt::join(allowed, ", ")));
+      throw BadSweep(fmt::format("--rank {}: designs are ranked by {}{}", id, fmt::join(allowed, ", "),
+                                 job::did_you_mean(job::nearest_choice(id, allowed))));
     }
     metrics.push_back(*metric);
   }

@@ -6,7 +6,7 @@
 using namespace purgewright;
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *bytes, std::size_t size) {
-  const auto [sweep, problem] = job::read_sweep(fuzz::text_of(bytes, size));
+  const auto [sweep, problem, nearest] = job::read_sweep(fuzz::text_of(bytes, size));
   fuzz::promise(sweep.has_value() == problem.empty(), "a sweep or a problem");
   if (sweep) {
     fuzz::promise(sweep->count >= 1 && sweep->count <= job::most_designs, "a sweep has an end");

@@ -22,6 +22,12 @@ std::string_view nearest_metal(std::string_view word, std::span<const std::strin
 // the same name in another section. Empty when none is near.
 std::string nearest_key(std::string_view section, std::string_view wrong);
 
+// The key meant by a whole path, "fixtur.wall"; empty when none is near.
+std::string nearest_path(std::string_view wrong);
+
+// What a message ends with: "; did you mean 'fixture.wall'?", nothing where nothing is near.
+std::string did_you_mean(std::string_view nearest);
+
 // Whether keys stand below this path, "tube" or "gas.hose".
 bool is_section(std::string_view path);
 

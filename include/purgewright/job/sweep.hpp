@@ -32,6 +32,7 @@ struct Sweep {
 struct SweepReading {
   std::optional<Sweep> sweep;
   std::string problem; // empty when there is a sweep
+  std::string nearest; // key that a slip may have meant
 };
 
 SweepReading read_sweep(std::string_view text);

@@ -61,3 +61,8 @@ TEST_CASE("sizes that are none are told with the form that would be right") {
   }
   CHECK_THAT(cli::job_of_sizes("1 x 0.035 x 8 in", "round").problem, Contains("flat, domed, spigot"));
 }
+
+TEST_CASE("a cap's shape is a slip away from one that there is") {
+  CHECK_THAT(cli::job_of_sizes("1 in x 0.035 in x 8 in", "Flat").problem, Contains("did you mean 'flat'"));
+  CHECK_THAT(cli::job_of_sizes("1 in x 0.035 in x 8 in", "round").problem, !Contains("did you mean"));
+}

@@ -12,7 +12,7 @@ TEST_CASE("a sweep takes every step from FROM to TO and never a value beyond TO"
                            "gas.oxygen_limit.bore=10 ppm:1 %:0.0009", "torch.tilt=0 deg:45 deg:0.9 deg",
                            "rotation.tacks=2:24:11"}) {
     INFO(text);
-    const auto [sweep, problem] = read_sweep(text);
+    const auto [sweep, problem, nearest] = read_sweep(text);
     REQUIRE(sweep);
     CHECK(problem.empty());
     CHECK(sweep->at(0) == sweep->from);
@@ -80,4 +80,14 @@ TEST_CASE("designs of several sweeps are counted, the last key varying fastest")
   CHECK(second[1] == Approx(6e-3));
   CHECK(last[0] == Approx(4e-3));
   CHECK(last[1] == Approx(7e-3));
+}
+
+TEST_CASE("a key of a sweep that is a slip away from one is answered with that one") {
+  const auto nearest = [](const std::string &key) { return read_sweep(key + "=3 mm:4 mm:1 mm").nearest; };
+  CHECK(nearest("fixtur.wall") == "fixture.wall");
+  CHECK(nearest("fixture.wal") == "fixture.wall");
+  CHECK(nearest("Fixture.Wall") == "fixture.wall");
+  CHECK(nearest("gas.dome_height") == "cap.dome_height");
+  CHECK(nearest("colour.of.paint").empty());
+  CHECK(nearest("fixture.wall").empty());
 }
