@@ -156,6 +156,8 @@ TEST_CASE("the man page is formatted without a warning") {
   CHECK(done.status == 0);
   CHECK(done.err.empty());
   CHECK_THAT(done.out, Contains("EXIT STATUS"));
+  CHECK_THAT(done.out,
+             Contains("purgewright new --tube SIZES") && Contains("purgewright compare --merge FOLDER"));
 }
 
 TEST_CASE("each shell completes the commands, their options and nothing else") {
