@@ -14,6 +14,7 @@
 
 #include <algorithm>
 #include <csignal>
+#include <cstddef>
 #include <filesystem>
 #include <functional>
 #include <optional>
@@ -200,6 +201,27 @@ std::optional<ExitCode> strange_option(const CLI::App &command, std::span<const 
   return std::nullopt;
 }
 
+const CLI::Option *option_of(const CLI::App &command, std::string_view word) {
+  const std::string name(word.substr(0, word.find('=')));
+  return name.size() > 1 && name.starts_with('-') ? command.get_option_no_throw(name) : nullptr;
+}
+
+// The parser would take the next option for the value.
+std::optional<ExitCode> option_without_value(const CLI::App &command, std::span<const char *const> words) {
+  for (std::size_t i = 0; i + 1 < words.size() && std::string_view(words[i]) != "--"; ++i) {
+    const std::string_view word = words[i], next = words[i + 1];
+    const CLI::Option *option = option_of(command, word);
+    const bool wants_value = option != nullptr && option->get_items_expected_min() > 0;
+    if (wants_value && word.find('=') == std::string_view::npos && option_of(command, next) != nullptr) {
+      return guarded([&] {
+        complain(fmt::format("{} wants a value; '{}' is an option", word, files::shown(next)));
+        return ExitCode::bad_input;
+      });
+    }
+  }
+  return std::nullopt;
+}
+
 // The parser would say only that a command, or the job, is missing.
 std::optional<ExitCode> stranger_among(const CLI::App &app, std::span<const char *const> words) {
   if (words.empty() || words.front()[0] == '-') {
@@ -208,7 +230,8 @@ std::optional<ExitCode> stranger_among(const CLI::App &app, std::span<const char
   std::vector<std::string_view> names;
   for (const CLI::App *command : app.get_subcommands([](const CLI::App *) { return true; })) {
     if (command->get_name() == words.front()) {
-      return strange_option(*command, words.subspan(1));
+      const auto refused = strange_option(*command, words.subspan(1));
+      return refused ? refused : option_without_value(*command, words.subspan(1));
     }
     names.push_back(command->get_name());
   }

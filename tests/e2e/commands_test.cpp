@@ -215,6 +215,16 @@ TEST_CASE("a wrong command line is status 2 and says so on stderr") {
   }
 }
 
+TEST_CASE("an option without its value is named, not given the next option") {
+  const std::string job = example("logger-25");
+  for (const std::string option : {"--vary", "--show", "--rank", "--shard", "-o"}) {
+    INFO(option);
+    const auto refused = run_tool({"compare", job, option, "--json"});
+    CHECK(refused.status == 2);
+    CHECK_THAT(refused.err, Contains(option + " wants a value; '--json' is an option"));
+  }
+}
+
 TEST_CASE("help and version are results") {
   for (const std::string flag : {"--help", "--version"}) {
     const auto done = run_tool({flag});

@@ -42,3 +42,9 @@ TEST_CASE("an empty value of an option is refused, not taken for none") {
     CHECK_FALSE(std::filesystem::exists(out));
   }
 }
+
+TEST_CASE("an option is not taken for the value of the one before it") {
+  const std::filesystem::path strange = "--quick"; // in the folder of this run
+  CHECK(code_of({"compare", job, "--vary", wall, "-o", "--quick"}) == cli::ExitCode::bad_input);
+  CHECK_FALSE(std::filesystem::exists(strange));
+}
