@@ -50,9 +50,9 @@ std::string settles(const Findings &f) {
 std::string pool_to_keep(const Findings &f) {
   const auto &plan = f.design.heat;
   const bool reached = plan.pool_width >= plan.pool_target;
-  return fmt::format(reached ? "{} wide: that the pedal keeps"
-                             : "{} wide at most: this current makes no wider one",
-                     shop(f, std::min(plan.pool_width, plan.pool_target).value(), Dimension::length, 2));
+  return fmt::format("{} wide{}",
+                     shop(f, std::min(plan.pool_width, plan.pool_target).value(), Dimension::length, 2),
+                     reached ? ": that the pedal keeps" : " at most: this current makes no wider one");
 }
 
 // Turn of the collar in a second.

@@ -198,7 +198,7 @@ void require_rules_agree(const ComparedDesign &row) {
   const auto with = [&](checks::Status status) {
     return std::ranges::count(row.of_each_rule, std::optional(status));
   };
-  const auto left_out = std::ranges::count(row.of_each_rule, std::nullopt);
+  const auto left_out = std::ranges::count(row.of_each_rule, std::optional<checks::Status>());
   const checks::Tally &counted = row.rules;
   if (counted.judged != std::ssize(rules) - left_out) {
     contradicted(row, "rules judged");
