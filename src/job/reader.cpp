@@ -35,11 +35,10 @@ bool is_bare_oxygen(const FieldInfo &info, std::string_view text) {
 }
 
 Diagnostic bare_oxygen(const FieldInfo &info, const YamlNode &value, double share) {
-  auto caution =
-      fault(value.mark, std::string(info.path),
-            fmt::format("{} without a unit is a share: {} is taken", shown(value.text),
-                        units::shop_text(share, units::Dimension::ratio, units::UnitSystem::metric)),
-            "a number with its unit, such as 50 ppm or 0.005 %");
+  auto caution = fault(value.mark, std::string(info.path),
+                       fmt::format("{} without a unit is a share: {} is taken", shown(value.text),
+                                   fmt::format("{:.6g} ppm", 1e6 * share)),
+                       "a number with its unit, such as 50 ppm or 0.005 %");
   caution.severity = Severity::caution;
   return caution;
 }

@@ -6,10 +6,10 @@
 // that the fixture comes out too warm. Until the next part it cools in still air: chamber and end plate on
 // their free faces, the base plate as a fin from the chamber's foot to its farthest end. Stands, stop, block
 // and feet are left out. A finer model, the base plate as a strip of cells and the heat spread over the
-// part's time, has logger-25's chamber settle within a tenth of that rise (tests/unit/heat). After many parts
-// the warming of one equals the cooling between two. The holds are those of a plan whose chamber, pin and gas
-// start that warm. Units: quantity types; J, J/K, W/K as plain numbers. Errors: std::domain_error for a
-// period, heat or capacity not above 0. Guarantee: deterministic. Source: lumped capacitance and fin of
+// part's time, has logger-25's chamber settle a sixth of that rise warmer at most (tests/unit/heat). After
+// many parts the warming of one equals the cooling between two. The holds are those of a plan whose chamber,
+// pin and gas start that warm. Units: quantity types; J, J/K, W/K as plain numbers. Errors: std::domain_error
+// for a period, heat or capacity not above 0. Guarantee: deterministic. Source: lumped capacitance and fin of
 // uniform section with an adiabatic tip: Incropera & DeWitt, eqs. 5.6 and 3.76; coefficient:
 // ContactWishes::body_loss.
 #pragma once

@@ -27,8 +27,8 @@ TEST_CASE("A plan holds tacks and runs in order with their times", "[unit][heat]
   REQUIRE(plan.tacks.size() == 6);
   REQUIRE(plan.runs.size() == 6);
   CHECK(plan.shielding_temperature.value() == Approx((800.0 + 459.67) / 1.8)); // 800 degF
-  CHECK(plan.power.value() == Approx(0.77 * 10.0 * 85.0));
-  CHECK(plan.line_energy == Approx(0.77 * 10.0 * 85.0 / (10.0 * 25.4e-3 / 60.0)));
+  CHECK(plan.power.value() == Approx(0.77 * 10.0 * 80.0));
+  CHECK(plan.line_energy == Approx(0.77 * 10.0 * 80.0 / (10.0 * 25.4e-3 / 60.0)));
   for (const Weld &tack : plan.tacks) { // the arc goes out when both edges have surely melted
     CHECK(tack.tube_edge_peak >= celsius(1700.0));
     CHECK(tack.cap_edge_peak >= celsius(1700.0));

@@ -81,18 +81,18 @@ TEST_CASE("The fixture takes the arc's electrical heat less what the part carrie
   }
 }
 
-// Sizes and masses as the parts' own files have them: chamber 186.2 g, end plate 68.8 g and base plate 1106.6
+// Sizes and masses as the parts' own files have them: chamber 186.2 g, end plate 68.8 g and base plate 1303.4
 // g at 897 J/(kg K); free faces of chamber and end plate, 51 x 48 x 64.01 mm together, 0.01512 m2; base
-// plate 239.5 x 146.5 x 12 mm, 0.07757 m2 without the chamber's foot of 39 x 48 mm, 190.5 mm beyond it at 170
+// plate 239.5 x 172.5 x 12 mm, 0.09064 m2 without the chamber's foot of 39 x 48 mm, 190.5 mm beyond it at 170
 // W/(m K): m L = 0.5965, efficiency 0.8962; all at 10 W/(m2 K).
 TEST_CASE("logger-25: the settled fixture, on paper", "[unit][heat]") {
   const Case c = case_of("logger-25", 295.0);
-  CHECK(c.series.capacity == Approx(1221.4).epsilon(1e-3));
-  CHECK(c.series.loss == Approx(0.1512 + 0.6951).epsilon(1e-3));
-  CHECK(c.series.time_constant().value() == Approx(1443.2).epsilon(2e-3));
-  // Each part warms it by the same; the pause takes back 18.5 %.
-  const double rise = c.series.heat / 1221.4;
-  CHECK(c.series.settled.value() - 293.15 == Approx(rise / 0.1849).epsilon(3e-3));
+  CHECK(c.series.capacity == Approx(1397.9).epsilon(1e-3));
+  CHECK(c.series.loss == Approx(0.1512 + 0.8123).epsilon(1e-3));
+  CHECK(c.series.time_constant().value() == Approx(1450.8).epsilon(2e-3));
+  // Each part warms it by the same; the pause takes back 18.4 %.
+  const double rise = c.series.heat / 1397.9;
+  CHECK(c.series.settled.value() - 293.15 == Approx(rise / 0.1840).epsilon(3e-3));
 }
 
 // Chamber and end plate as one node on a strip of base plate in thirty cells, from the chamber's foot to the
@@ -104,7 +104,7 @@ TEST_CASE("logger-25: the lump against a finer model of the fixture after many p
   constexpr int cells = 30, parts = 40;
   constexpr double conductivity = 170.0, density = 2700.0, heat = 897.0, thickness = 12e-3, reach = 0.1905;
   const double chamber = (0.1862 + 0.0688) * heat, plate = c.series.capacity - chamber;
-  const double chamber_loss = 0.1512, plate_loss = 10.0 * 0.07757;
+  const double chamber_loss = 0.1512, plate_loss = 10.0 * 0.09064;
   const double width = plate / (density * heat * thickness * reach);
   const double between = conductivity * thickness * width * cells / reach; // W/K
   const double warming = c.first.cycle.value(),
@@ -130,9 +130,9 @@ TEST_CASE("logger-25: the lump against a finer model of the fixture after many p
   }
   const double lump = (c.series.settled - c.first.ambient).value();
   CAPTURE(lump, settled);
-  // The chamber has not yet passed on all that it got since the first arc.
+  // The chamber has not yet passed on all that it got since the first arc: more so the wider the base plate.
   CHECK(settled > lump);
-  CHECK(settled == Approx(lump).epsilon(0.1));
+  CHECK(settled == Approx(lump).epsilon(1.0 / 6.0));
 }
 
 TEST_CASE("A pause found for a limit settles at that limit", "[unit][heat]") {
