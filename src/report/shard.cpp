@@ -190,32 +190,46 @@ Comparison comparison_of(const Json &root) {
   throw BadShard(fmt::format("row '{}' contradicts itself or its sweep: {}", row.name, what));
 }
 
-void require_rules_agree(const ComparedDesign &row) {
-  const auto rules = checks::rules();
-  if (row.of_each_rule.size() != rules.size()) {
-    throw BadShard("its rows are of another version");
-  }
-  const auto with = [&](checks::Status status) {
-    return std::ranges::count(row.of_each_rule, std::optional(status));
+// Where rules stand for themselves, the counts are theirs.
+void require_counted(const ComparedDesign &row) {
+  const auto with = [&](std::optional<checks::Status> status) {
+    return std::ranges::count(row.of_each_rule, status);
   };
-  const auto left_out = std::ranges::count(row.of_each_rule, std::optional<checks::Status>());
   const checks::Tally &counted = row.rules;
-  if (counted.judged != std::ssize(rules) - left_out) {
+  if (counted.judged != std::ssize(row.of_each_rule) - with(std::nullopt)) {
     contradicted(row, "rules judged");
   }
-  if (counted.clashes ? counted.failing < 1 || counted.judged != 0
-                      : counted.failing != with(checks::Status::fail)) {
+  if (!counted.clashes && counted.failing != with(checks::Status::fail)) {
     contradicted(row, "rules that fail");
   }
   if (counted.cautions != with(checks::Status::caution)) {
     contradicted(row, "cautions");
   }
-  const auto worst = std::ranges::find(rules, counted.worst, &checks::Rule::id);
-  const bool worst_fails =
-      worst != rules.end() &&
-      row.of_each_rule[static_cast<std::size_t>(worst - rules.begin())] == checks::Status::fail;
-  if (!counted.clashes && (counted.failing > 0 ? !worst_fails : !counted.worst.empty())) {
+  const auto rules = checks::rules();
+  const auto worst = std::ranges::find(rules, counted.worst, &checks::Rule::id) - rules.begin();
+  if (!counted.clashes && counted.failing > 0 &&
+      (worst == std::ssize(rules) ||
+       row.of_each_rule[static_cast<std::size_t>(worst)] != checks::Status::fail)) {
     contradicted(row, "the worst rule");
+  }
+}
+
+// `quick`: only counts are known where purge and heat were left out.
+void require_rules_agree(const ComparedDesign &row, bool quick) {
+  const checks::Tally &counted = row.rules;
+  const bool each = !(quick && row.of_each_rule.empty());
+  if (each && row.of_each_rule.size() != checks::rules().size()) {
+    throw BadShard("its rows are of another version");
+  }
+  if (counted.failing < (counted.clashes ? 1 : 0) || counted.cautions < 0 ||
+      (!counted.clashes && counted.failing + counted.cautions > counted.judged)) {
+    contradicted(row, "rules that fail");
+  }
+  if (counted.worst.empty() != (counted.failing == 0)) {
+    contradicted(row, "the worst rule");
+  }
+  if (each) {
+    require_counted(row);
   }
 }
 
@@ -346,7 +360,9 @@ Shard read_shard(std::string_view text, std::string_view name) {
                 .job = job_of(root.at("job")),
                 .sweeps = root.at("sweeps"),
                 .comparison = comparison_of(root)};
-    std::ranges::for_each(shard.comparison.designs, require_rules_agree);
+    for (const ComparedDesign &row : shard.comparison.designs) {
+      require_rules_agree(row, shard.comparison.quick);
+    }
     require_sweep_agrees(shard);
     return shard;
   } catch (const Json::exception &) {
