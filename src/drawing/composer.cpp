@@ -151,14 +151,18 @@ Dealt all_in_rows(const PartPlan &plan, double scale, double width) {
   return out;
 }
 
+// Nothing is reduced below this size on paper, unless its sizes leave no room for more.
+double readable_size(const PartPlan &plan) {
+  return plan.whole ? 110.0 : 55.0;
+}
+
 // The first trial on which every text finds a place, else the one with the fewest that do not; nothing when
-// no readable scale fits the paper.
-std::optional<std::vector<Sheet>> best_on(const Task &task) {
+// no scale fits the paper at which the part is as large as this.
+std::optional<std::vector<Sheet>> best_on(const Task &task, double readable) {
   const auto &[job, plan, issue, paper] = task;
   const Box area = views_area(task);
   std::optional<std::vector<Sheet>> best;
-  const double readable = plan.whole ? 110.0 : 55.0; // nothing is reduced below this size on paper
-  constexpr int most_tries = 3;                      // an attempt
+  constexpr int most_tries = 3; // an attempt
   const double size = largest_size(plan);
   for (const Attempt &attempt : attempts(plan.whole)) {
     int tried = 0;
@@ -244,14 +248,18 @@ std::vector<Sheet> compose(const job::Job &job, PartPlan plan, const Issue &issu
   if (unit_of(job) == Unit::inch) {
     widen_outer_sizes(plan);
   }
-  auto sheets = best_on({job, plan, issue, paper});
+  const double readable = readable_size(plan);
+  auto sheets = best_on({job, plan, issue, paper}, readable);
   if ((!sheets || clashes_of(*sheets) > 0 || worth_larger_paper(plan, *sheets)) && wider.name != paper.name) {
-    auto more = best_on({job, plan, issue, wider});
+    auto more = best_on({job, plan, issue, wider}, readable);
     if (more && (!sheets || clashes_of(*more) < clashes_of(*sheets) ||
                  (clashes_of(*more) == clashes_of(*sheets) && worth_larger_paper(plan, *sheets) &&
                   more->front().scale > sheets->front().scale))) {
       sheets = std::move(more);
     }
+  }
+  if (!sheets) {
+    sheets = best_on({job, plan, issue, wider}, 0.0);
   }
   return sheets ? std::move(*sheets) : smallest_on({job, plan, issue, wider});
 }
