@@ -13,6 +13,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <string>
 #include <utility>
 
@@ -67,6 +68,13 @@ inline job::Job example_job(const std::string &name) {
 
 inline PurgeDesign example(const std::string &name) {
   return PurgeDesign(example_job(name));
+}
+
+// The scene's passage of this cause; there must be one.
+inline const Edge &edge_of(const plan::Scene &scene, Cause cause) {
+  const auto place = std::ranges::find(scene.edge_causes, cause);
+  REQUIRE(place != scene.edge_causes.end());
+  return scene.network.edges[std::size_t(place - scene.edge_causes.begin())];
 }
 
 } // namespace purgewright::gas::test
