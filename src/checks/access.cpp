@@ -36,7 +36,7 @@ Verdict swing_clear(const Design &d) {
 // ---- Room round hands and tools; sizes are common practice, no source
 using units::millimetres;
 
-constexpr units::Length guided_room = millimetres(0.5);  // for what a steady hand leads past metal
+using fixture::guided_room;
 constexpr units::Length turning_room = millimetres(1.0); // for what turns or is pulled without being watched
 constexpr units::Length finger_room = millimetres(12.0);
 constexpr units::Angle sight_least = units::degrees(10.0); // a gap of 2 mm at the slot's edge
