@@ -64,8 +64,8 @@ Design evaluate_purge(job::Job job) {
 
 namespace {
 
-// The coarse plan's peaks and pools lie up to this share of a limit from the fine one's: seen on 22 stock
-// tubes at three quarters to five quarters of their current.
+// No coarse plan made a peak or pool worse than the fine one by this share of its limit, on 22 stock tubes at
+// three quarters to five quarters of their current; better by more it may make them.
 constexpr double coarse_error = 0.3;
 
 const Rule &rule_called(std::string_view id) {
