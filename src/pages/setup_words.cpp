@@ -148,9 +148,10 @@ std::vector<std::string> cradle_steps(const Findings &f) {
   const auto &job = f.design.job;
   std::vector<std::string> steps{plug_step(f)};
   if (layout.cradle.kind == fixture::CradleKind::spindle) {
-    steps.emplace_back(
-        "Spindle over the fitting and onto the plug's head; tighten its set screws. From behind onto "
-        "the rollers, through the loose index collar, tube into the chamber.");
+    steps.emplace_back("Spindle over the fitting and onto the plug's head; set screws tight, clear of the "
+                       "cross drilling. From "
+                       "behind onto "
+                       "the rollers, through the loose index collar, tube into the chamber.");
   } else {
     steps.emplace_back("Tube on the rollers, through the loose index collar and into the chamber.");
   }
