@@ -283,8 +283,9 @@ units::Figures figures(const HeatPlan &plan) {
 
 units::Figures figures(const Series &series, fixture::ChamberKind chamber) {
   constexpr std::string_view lump = "lump of metal that cools in still air (heat/series.hpp)";
+  constexpr std::string_view strip = "chamber on a base plate that conducts (heat/series.hpp)";
   const Ids settled{"heat.series.power", "heat.series.time_constant", std::string(ids::cycle_time),
-                    "heat.ambient"};
+                    std::string(ids::heat_cycle), "heat.ambient"};
   List list;
   list.add("heat.series.power", series.heat / series.period.value(), Dimension::power,
            "Mean heat into the fixture, parts one after another",
@@ -297,11 +298,16 @@ units::Figures figures(const Series &series, fixture::ChamberKind chamber) {
   }
   list.time("heat.series.time_constant", series.time_constant(), "Time constant of the fixture's warming",
             "heat capacity of chamber, end plate and base plate / their loss to the room", masses, lump);
-  list.temperature("heat.series.settled", series.settled, "Fixture after many parts one after another",
-                   "room + rise by one part / (1 - exp(-time for one part / time constant))", settled);
-  list.temperature("heat.series.settled_on_plastic", series.settled_on_plastic,
-                   "Chamber after many parts, on a base plate of plastic", "the same without the base plate",
-                   settled);
+  list.add("heat.series.settled", series.settled.value(), Dimension::temperature,
+           "Fixture after many parts one after another",
+           "room + sum over the modes of chamber and base plate: rise by one part, spread over its arcs and "
+           "holds, / (1 - exp(-rate x time for one part))",
+           settled, strip);
+  list.temperature(
+      "heat.series.settled_on_plastic", series.settled_on_plastic,
+      "Chamber after many parts, on a base plate of plastic",
+      "room + rise by one part / (1 - exp(-time for one part / time constant)), without the base plate",
+      settled);
   if (series.warm) {
     Ids holds;
     const auto list_holds = [&](std::string_view name, const std::vector<Weld> &welds) {

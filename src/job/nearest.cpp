@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <iterator>
 #include <limits>
@@ -77,12 +78,21 @@ Match best_inside(std::string_view section, std::string_view wrong) {
   return best;
 }
 
+// A name of another section is meant with one slip at most.
+constexpr std::size_t slips_elsewhere_most = 1;
+
+// Every letter that one word is longer is an edit.
+bool may_be_within(std::size_t most, std::string_view a, std::string_view b) {
+  return std::max(a.size(), b.size()) - std::min(a.size(), b.size()) <= most;
+}
+
 Match best_elsewhere(std::string_view wrong) {
-  Match best;
+  Match best{.distance = slips_elsewhere_most + 1, .path = {}};
   for (const auto &info : fields()) {
-    const auto distance = std::min(edits(wrong, leaf(info.path)), edits(wrong, info.path));
-    if (distance < best.distance) {
-      best = {distance, std::string(info.path)};
+    for (const auto name : {leaf(info.path), info.path}) {
+      if (may_be_within(slips_elsewhere_most, wrong, name) && edits(wrong, name) < best.distance) {
+        best = {edits(wrong, name), std::string(info.path)};
+      }
     }
   }
   return best;
@@ -133,7 +143,7 @@ std::size_t edits(std::string_view a, std::string_view b) {
   if (a.size() > word_length_most || b.size() > word_length_most) {
     return none;
   }
-  std::vector<std::vector<std::size_t>> d(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
+  std::array<std::array<std::size_t, word_length_most + 1>, word_length_most + 1> d;
   for (std::size_t i = 0; i <= a.size(); ++i) {
     for (std::size_t j = 0; j <= b.size(); ++j) {
       if (i == 0 || j == 0) {
@@ -190,7 +200,7 @@ std::string nearest_key(std::string_view section, std::string_view wrong) {
   if (inside.distance <= edits_allowed(wrong)) {
     return inside.path;
   }
-  return elsewhere.distance <= 1 ? elsewhere.path : std::string{};
+  return elsewhere.path;
 }
 
 std::string nearest_path(std::string_view wrong) {

@@ -100,10 +100,10 @@ std::vector<GasRow> gas_rows(const Findings &f) {
                    "joint, nothing moves, until below {}.",
                    postflow, metal_limit(f))},
       {"6  After the last hold", "off", "off", "off", hand_warm_text(f),
-       fmt::format(
-           "Nothing above {} any more, cap centre included. Then leave it: hand-warm before you touch "
-           "collar, knobs or plug.",
-           metal_limit(f))},
+       fmt::format("Nothing above {} any more, cap centre included. {}", metal_limit(f),
+                   hand_warm(f) ? "Then leave it: hand-warm before you touch collar, knobs or plug."
+                                : "Heat-proof gloves for collar, knobs and plug: it stays too hot for a "
+                                  "bare hand.")},
   };
 }
 

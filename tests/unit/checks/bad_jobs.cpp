@@ -116,7 +116,7 @@ const std::vector<Bad> &bad_with_others() {
         {Key::tube_wall, 4 * mm},
         {Key::tube_length, 300 * mm},
         {Key::weld_current, 130},
-        {Key::weld_travel_speed, 0.5 * mm},
+        {Key::weld_travel_speed, 0.3 * mm},
         {Key::tube_outside_diameter_tolerance, 0.015 * mm}}},
       {"heat.tacks_melt", Status::fail, {{Key::weld_current, 10}}},
       {"gas.warm_chamber",
