@@ -61,8 +61,12 @@ ExitCode new_of_sizes(const NewOptions &options) {
   if (!fresh.problem.empty()) {
     return refuse(fresh.problem);
   }
-  const job::DraftReading reading = job::read_draft_text(fresh.text, "--tube");
-  const job::Resolution resolution = job::resolve(reading.draft);
+  job::DraftReading reading = job::read_draft_text(fresh.text, "--tube");
+  job::Resolution resolution = job::resolve(reading.draft);
+  for (job::Diagnostics *problems : {&reading.problems, &resolution.problems}) {
+    std::ranges::for_each(*problems,
+                          [](job::Diagnostic &problem) { problem.mark = {}; }); // no one sees that text
+  }
   if (complain_of(reading.problems) || complain_of(resolution.problems) || !resolution.job) {
     return ExitCode::bad_input;
   }
@@ -71,10 +75,10 @@ ExitCode new_of_sizes(const NewOptions &options) {
   print(fmt::format("{}\n", path));
   const checks::Tally rules = checks::tally(checks::evaluate_row(*resolution.job));
   if (rules.failing > 0) {
-    complain(fmt::format(
-        "it does not pass as it stands: {} of its rules fail, {} the most; `purgewright check {}` "
-        "says what would cure them",
-        rules.failing, rules.worst, path));
+    complain(fmt::format("it does not pass as it stands: {} of its rules {}, {} the most; `purgewright check "
+                         "{}` says what would "
+                         "cure it",
+                         rules.failing, rules.failing == 1 ? "fails" : "fail", rules.worst, path));
     return ExitCode::rule_fails;
   }
   return ExitCode::done;

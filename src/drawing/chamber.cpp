@@ -264,7 +264,11 @@ ViewPlan top_view(const Inputs &in) {
   view.axis({x0, 0, 0}, {x1, 0, 0});
   const double wall = top - 2.0 * e; // height of a point of the slot's straight wall
   view.linears = {
-      {"chamber-body.width", {x1, -half, top}, {x1, half, top}, Side::right, n.size(body.width)},
+      {"chamber-body.width",
+       {x1, -half, top},
+       {x1, half, top},
+       Side::right,
+       n.plus_minus(body.width, tolerances::cover_seat)},
       {"chamber-body.slot.width", {s1 - r, -w, wall}, {s1 - r, w, wall}, Side::right, n.size(slot.width)},
   };
   Callout corner = note("chamber-body.slot.corner_radius",

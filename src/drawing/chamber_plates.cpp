@@ -108,9 +108,9 @@ void add_counterbored(ViewPlan &view, const Inputs &in, const Part &part, const 
                                 at, towards));
 }
 
-void add_reamed(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole, Vec at,
-                double towards) {
-  Label label = reamed(in.labels, hole.pattern.count(), hole.steps.front().radius);
+void add_reamed(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole, Vec at, double towards,
+                char fit = tolerances::dowel_tapped_in) {
+  Label label = reamed(in.labels, hole.pattern.count(), hole.steps.front().radius, fit);
   label.lines.push_back(hole.end == fixture::HoleEnd::open
                             ? "through"
                             : fmt::format("↧{}", in.labels.number(hole.steps.front().depth)));
@@ -204,15 +204,15 @@ ViewPlan top_from_above(const Inputs &in, const Part &part) {
   const double wall = -2.0 * edge; // height of a point of the slot's straight wall
   const Vec front = corner(part, 1, 1, 1), rear = corner(part, 0, 0, 1);
   const Vec s0{inner.x_min, 0, wall}, s1{inner.x_max, 0, wall};
-  view.linears = {
-      linear(part, "length", corner(part, 0, 0, 1), corner(part, 1, 0, 1), Side::below,
-             n.size(body_of(part).greatest.x - body_of(part).least.x)),
-      linear(part, "slot.x_max", s1, {front.x, 0, 0}, Side::below,
-             n.size(units::millimetres(front.x - s1.x))),
-      linear(part, "slot.length", s0, s1, Side::below, n.size(slot.length)),
-      linear(part, "width", {front.x, rear.y, 0}, front, Side::right, n.size(in.layout.body.width)),
-      linear(part, "slot.width", {s1.x - inner.corner, -inner.half_width, wall},
-             {s1.x - inner.corner, inner.half_width, wall}, Side::right, n.size(slot.width))};
+  view.linears = {linear(part, "length", corner(part, 0, 0, 1), corner(part, 1, 0, 1), Side::below,
+                         n.size(body_of(part).greatest.x - body_of(part).least.x)),
+                  linear(part, "slot.x_max", s1, {front.x, 0, 0}, Side::below,
+                         n.size(units::millimetres(front.x - s1.x))),
+                  linear(part, "slot.length", s0, s1, Side::below, n.size(slot.length)),
+                  linear(part, "width", {front.x, rear.y, 0}, front, Side::right,
+                         n.plus_minus(in.layout.body.width, tolerances::cover_seat)),
+                  linear(part, "slot.width", {s1.x - inner.corner, -inner.half_width, wall},
+                         {s1.x - inner.corner, inner.half_width, wall}, Side::right, n.size(slot.width))};
   add_columns(view, in, part, screws, Side::above, 1, front);
   add_pair(view, in, part, screws, Side::left);
   add_counterbored(view, in, part, screws, copy(screws, screws.pattern.columns - 1, 1), up_right);
@@ -458,7 +458,7 @@ void add_rear_holes(ViewPlan &view, const Inputs &in, const Part &part) {
                                  fmt::format("drill ⌀{}", n.number(2.0 * knobs.steps.front().radius)),
                                  "in line with the screws"};
   add_note(view, part, knobs, copy(knobs, 1, 1), std::move(lines), up_left);
-  add_reamed(view, in, part, dowels, second, down_left);
+  add_reamed(view, in, part, dowels, second, down_left, tolerances::dowel_slides);
   view.callouts.push_back(datum_of_pair(first, dowels.steps.front().radius, "B", downwards));
 }
 

@@ -16,6 +16,9 @@ using units::millimetres;
 
 constexpr double gasketed = 3.2; // under a soft sheet
 
+// A hand tap M4 is 53 mm long (ISO 529, from memory), of which a holder takes some 13 mm.
+constexpr Length usual_tap_reach = millimetres(40.0);
+
 void beyond_section(ViewPlan &view, const EndPlate &plate) {
   const double x1 = in_mm(plate.thickness), bore_radius = in_mm(plate.pin_bore_radius);
   const auto across = [&](double x, double z0, double z1) {
@@ -160,6 +163,11 @@ PartPlan plan_end_plate(const Inputs &in) {
   plan.rows.back().push_back(pictorial_view(in, ids::chamber_end_plate));
   plan.notes.push_back("Faces as rolled where the stock is that thick.");
   plan.notes.push_back("Clamp screw drilled before the pin bore is finished.");
+  const auto &plate = in.layout.end_plate;
+  if (const fixture::Length reach = plate.z_max - plate.pin_bore_radius; reach > usual_tap_reach) {
+    plan.notes.push_back(
+        fmt::format("Clamp screw: a tap that reaches {} below its holder.", in.labels.number(reach)));
+  }
   plan.notes.push_back("Symmetric about the plane A-A but for the meter's port.");
   return plan;
 }

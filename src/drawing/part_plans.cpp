@@ -46,17 +46,23 @@ PartPlan started_plan(const Inputs &in, std::string_view part) {
   PartPlan plan;
   plan.name = part;
   plan.title = part_of(in.assembly, part).title;
+  bool flat = false;
   for (const auto &row : fixture::part_metals(in.job, in.layout, in.volumes)) {
     if (row.name == part) {
       plan.material = row.metal->title;
       plan.mass_kg = row.mass().value();
       plan.stock = stock_text(in, row);
+      flat = row.stock.shape == fixture::StockShape::flat;
     }
   }
   const bool inch = in.labels.unit() == Unit::inch;
   plan.notes = {inch ? "Break all edges .004 to .012; inside corners R .012 max; deburr cross holes."
                      : "Break all edges 0.1 to 0.3; inside corners R 0.3 max; deburr cross holes.",
                 "Clean oil-free for argon service: degrease, rinse, dry, bag."};
+  if (flat) {
+    plan.notes.push_back(fmt::format("Holes of a pattern ±{} to each other.",
+                                     in.labels.number(fixture::tolerances::hole_pattern)));
+  }
   if (!in.job.family.empty() && fixture::shared_in_family(part)) {
     plan.notes.push_back(
         fmt::format("Common to {}: made once.", fmt::join(fixture::family_names(in.job), ", ")));
@@ -261,8 +267,8 @@ std::string through_thread(const standards::Screw &screw, int count) {
   return fmt::format("{}× {} through", count, screw.callout);
 }
 
-Label reamed(const Labels &n, int count, fixture::Length radius) {
-  Label label = n.fitted(radius, 'H', fixture::tolerances::dowel_hole);
+Label reamed(const Labels &n, int count, fixture::Length radius, char fit) {
+  Label label = n.fitted(radius, fit, fixture::tolerances::dowel_hole);
   label.put_before(fmt::format("{}× ream ", count));
   return label;
 }

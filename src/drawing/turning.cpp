@@ -117,8 +117,9 @@ ViewPlan collar_section(const Inputs &in) {
                clear = in_mm(collar.clamp_clearance_radius);
   view.linears.push_back({"index-collar.seat", at(head, screw + wide), at(0, outer), Side::above,
                           n.size(collar.seat), Probe::none});
-  view.callouts.push_back(bore("index-collar.inner_radius", n.diameter(collar.inner_radius), at(0, -inner),
-                               {1, 0, 0}, down_right));
+  view.callouts.push_back(bore("index-collar.inner_radius",
+                               n.plus_minus(2.0 * collar.inner_radius, fixture::tolerances::collar_bore, "⌀"),
+                               at(0, -inner), {1, 0, 0}, down_right));
   Callout clearance = note("index-collar.clamp_clearance_radius", at(0.5 * (head - half), screw - clear), {});
   clearance.label = n.diameter(collar.clamp_clearance_radius, "", " to slit");
   clearance.label.lines.push_back(fmt::format("⌴⌀{} to seat", n.number(2.0 * collar.counterbore_radius)));
@@ -256,7 +257,8 @@ PartPlan plan_index_collar(const Inputs &in) {
   plan.notes.push_back(
       fmt::format("Slit at {:.4g}°. Angles counterclockwise seen on the front face, from 0° at its right.",
                   units::to_degrees(collar.slit_angle)));
-  plan.notes.push_back(fmt::format("Engrave each mark's degrees behind it, {} high.",
+  plan.notes.push_back(fmt::format("Engrave each mark's degrees behind it, {} high; where the clamp screw's "
+                                   "counterbore is, on the front face.",
                                    in.labels.number(units::millimetres(2.5))));
   list_marks(in, plan, true);
   list_marks(in, plan, false);

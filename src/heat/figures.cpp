@@ -359,7 +359,8 @@ units::Figures figures(const OrderAdvice &advice) {
              fmt::format("Largest pull of the cap's rim to one side on the way, {} runs", name),
              "0.10 x pool width x first harmonic of the share that is welded",
              {"rotation.runs", "heat.pool_width"}, shrinkage);
-    list.time(id + ".cycle", row.cycle, fmt::format("First arc to the end of the last hold, {} runs", name),
+    list.time(id + ".cycle", row.cycle,
+              fmt::format("First arc to the end of the last hold, {} runs, by the coarse plan", name),
               "coarse plan", work_and({"rotation.runs"}));
   };
   add("consecutive", advice.consecutive);

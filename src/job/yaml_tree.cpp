@@ -51,6 +51,12 @@ class Marker {
     return at_byte(line, offset - starts_[line]);
   }
 
+  bool tab_indents(const YAML::Mark &mark) const {
+    const auto line = std::min(static_cast<std::size_t>(std::max(mark.line, 0)), starts_.size() - 1);
+    const std::string_view rest = text_.substr(starts_[line]);
+    return rest.substr(0, rest.find_first_not_of(" \t")).find('\t') != std::string_view::npos;
+  }
+
   // The text from a place on.
   std::string_view from(const YAML::Mark &mark) const {
     const auto line = std::min(static_cast<std::size_t>(std::max(mark.line, 0)), starts_.size() - 1);
@@ -83,7 +89,10 @@ std::optional<Diagnostic> text_fault(std::string_view text, const Marker &marker
     const auto rest = text.substr(i);
     const std::size_t length = files::utf8_length(rest);
     if (length == 0) {
-      return fault(marker.at_offset(i), {}, "the file is not UTF-8 text", "plain text in UTF-8");
+      const bool wide = i == 0 && (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"));
+      return fault(marker.at_offset(i), {},
+                   wide ? "the file is UTF-16 text; save it as UTF-8" : "the file is not UTF-8 text",
+                   "plain text in UTF-8");
     }
     if (forbidden(rest)) {
       return fault(marker.at_offset(i), {},
@@ -229,7 +238,11 @@ YamlReading parse(std::string_view text, const Marker &marker) {
       return {.root = {},
               .problem = fault(marker.at(e.mark), {}, std::string(alias_problem), std::string(written_out))};
     }
-    return {.root = {}, .problem = fault(marker.at(e.mark), {}, "not readable as YAML: " + e.msg, "")};
+    return {.root = {},
+            .problem =
+                marker.tab_indents(e.mark)
+                    ? fault(marker.at(e.mark), {}, "a tab indents this line", "spaces alone indent YAML")
+                    : fault(marker.at(e.mark), {}, "not readable as YAML: " + e.msg, "")};
   } catch (const std::exception &e) {
     return {.root = {}, .problem = fault({}, {}, std::string("not readable as YAML: ") + e.what(), "")};
   }

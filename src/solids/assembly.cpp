@@ -1,5 +1,6 @@
 #include "purgewright/solids/parts.hpp"
 
+#include "purgewright/fixture/tolerances.hpp"
 #include "purgewright/solids/kernel/measure.hpp"
 #include "purgewright/units/ids.hpp"
 
@@ -11,6 +12,7 @@ namespace purgewright::solids {
 namespace {
 
 using Notes = std::vector<std::string>;
+namespace tolerances = fixture::tolerances;
 
 kernel::Placement at(const fixture::Position &p) {
   return {.offset = {p.x, p.y, p.z}};
@@ -31,8 +33,9 @@ std::string port(const standards::PortThread &thread, std::string_view where) {
                      where);
 }
 
-std::string reamed(std::size_t count, units::Length radius, std::string_view where) {
-  return fmt::format("{} x {:.4g} mm H7 reamed: {}", count, 2.0 * units::to_millimetres(radius), where);
+std::string reamed(std::size_t count, units::Length radius, char fit, std::string_view where) {
+  return fmt::format("{} x {:.4g} mm {}{} reamed: {}", count, 2.0 * units::to_millimetres(radius), fit,
+                     tolerances::dowel_hole, where);
 }
 
 struct Builder {
@@ -55,11 +58,12 @@ struct Builder {
 void add_chamber(const job::Job &job, const fixture::Layout &layout, Builder &builder) {
   const auto &plate = layout.end_plate;
   if (layout.body.kind == fixture::ChamberKind::block) { // plates are lists of features
-    builder.add(ids::chamber_body, "Chamber body", [&] { return build_chamber_body(layout); }, {},
-                {port(*job.gas.port_thread, "gas inlet"),
-                 tapped(8, *layout.body.end_screw, "end plate and wiper plate"),
-                 tapped(4, *layout.body.base_screw, "base"),
-                 reamed(2, layout.body.dowel.radius, "dowels to the base plate")});
+    builder.add(
+        ids::chamber_body, "Chamber body", [&] { return build_chamber_body(layout); }, {},
+        {port(*job.gas.port_thread, "gas inlet"),
+         tapped(8, *layout.body.end_screw, "end plate and wiper plate"),
+         tapped(4, *layout.body.base_screw, "base"),
+         reamed(2, layout.body.dowel.radius, tolerances::dowel_tapped_in, "dowels to the base plate")});
   }
   builder.add(ids::chamber_end_plate, "Chamber end plate", [&] { return build_end_plate(layout); },
               at(plate.placement),
@@ -127,7 +131,8 @@ void add_bench(const fixture::Layout &layout, Builder &builder) {
   builder.add(ids::cradle_stand, "Cradle stand", [&] { return build_cradle_stand(layout); },
               at(stand.placements.front()),
               {tapped(2, *stand.axle, "roller axles"),
-               reamed(1, stand.dowel.radius, "dowel of the front stand to the base plate"),
+               reamed(1, stand.dowel.radius, tolerances::dowel_tapped_in,
+                      "dowel of the front stand to the base plate"),
                fmt::format("2 ball bearings ISO 15 {}", stand.bearing->number)});
   for (const auto &place : stand.places().subspan(1)) {
     builder.assembly.parts.back().more_places.push_back(at(place));
@@ -146,7 +151,8 @@ void add_bench(const fixture::Layout &layout, Builder &builder) {
   builder.add(ids::base_plate, "Base plate", [&] { return build_base_plate(layout); }, at(base.placement),
               {tapped(2, *layout.block.mount_screw, "gas-port block"), tapped(4, *base.foot_screw, "feet"),
                tapped(2, *stand.foot.screw, "front cradle stand"),
-               reamed(base.dowels.size(), base.dowel_radius, "dowels of chamber and front stand")});
+               reamed(base.dowels.size(), base.dowel_radius, tolerances::dowel_slides,
+                      "dowels of chamber and front stand")});
   builder.add(ids::slot_cover, "Slot cover", [&] { return build_slot_cover(layout); },
               at(layout.cover.placement), {});
 }

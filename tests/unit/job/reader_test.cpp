@@ -33,6 +33,17 @@ std::string repeated(std::string_view part, std::size_t times) {
 
 } // namespace
 
+TEST_CASE("a tab that indents and text in UTF-16 are told as what they are", "[unit]") {
+  CHECK(problems_of("job:\n\tname: x\n").find("2:6: error: a tab indents this line") != std::string::npos);
+  CHECK(problems_of("job:\n \tname: x\n").find("a tab indents this line") != std::string::npos);
+  CHECK(problems_of("job:\tx: y\n").find("tab indents") == std::string::npos);
+  using namespace std::string_view_literals;
+  for (const std::string_view text : {"\xFF\xFEj\0o\0"sv, "\xFE\xFF\0j\0o"sv}) {
+    CHECK(problems_of(text).find("UTF-16 text; save it as UTF-8") != std::string::npos);
+  }
+  CHECK(problems_of("\xFFx").find("not UTF-8") != std::string::npos);
+}
+
 TEST_CASE("all faults of a file are reported in one go, in the order of their lines", "[unit]") {
   const std::string path = path_in_tests("e2e/jobs/many-faults.yaml");
   const Resolution resolution = read_job(path);
