@@ -57,8 +57,9 @@ std::string misused(const CompareOptions &options) {
 
 constexpr const char *piece_file = "piece.json";
 
-// As manifests name it: a piece took as long as its share of the sweep and is never replaced by another kind.
-constexpr std::string_view whole_command = "compare", piece_command = "compare --shard";
+// As manifests name it: a piece took as long as its share of the sweep and is replaced by the same piece
+// alone.
+constexpr std::string_view whole_command = "compare", piece_command = "compare --shard ";
 
 // What is to be written: the comparison and what it was made from.
 struct Made {
@@ -130,10 +131,12 @@ ExitCode run_compare(const CompareOptions &options) {
   }
   const report::Comparison &comparison = made->comparison;
   const std::string target = options.output.empty() ? "out/compare" : options.output;
-  const std::string_view kind = options.shard.empty() ? whole_command : piece_command;
+  const std::string kind = options.shard.empty()
+                               ? std::string(whole_command)
+                               : fmt::format("{}{}/{}", piece_command, made->piece.index, made->piece.count);
   {
     Signals signals;
-    OutputFolder folder(target, std::string(kind));
+    OutputFolder folder(target, kind);
     if (options.shard.empty()) {
       write_tables(folder, comparison);
     } else {

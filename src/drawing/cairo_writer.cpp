@@ -1,4 +1,4 @@
-// PDF and SVG by cairo and pango.
+// PDF, SVG and PNG by cairo and pango.
 #include "purgewright/drawing/lettering.hpp"
 #include "purgewright/drawing/writers.hpp"
 #include "purgewright/files/file.hpp"
@@ -9,13 +9,14 @@
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 
+#include <cmath>
 #include <memory>
 #include <string>
 
 namespace purgewright::drawing {
 namespace {
 
-constexpr double points_per_mm = 72.0 / 25.4;
+constexpr double points_per_mm = 72.0 / 25.4, dots_per_mm = 150.0 / 25.4;
 
 struct Close {
   void operator()(cairo_surface_t *surface) const { cairo_surface_destroy(surface); }
@@ -155,6 +156,23 @@ void write_svg(const std::filesystem::path &path, const Sheet &sheet) {
   }
   cairo_surface_finish(surface.get());
   require(cairo_surface_status(surface.get()), path);
+  files::write(path, bytes);
+}
+
+void write_png(const std::filesystem::path &path, const Sheet &sheet) {
+  const auto dots = [](double size) { return static_cast<int>(std::lround(size * dots_per_mm)); };
+  const Surface surface(
+      cairo_image_surface_create(CAIRO_FORMAT_RGB24, dots(sheet.width), dots(sheet.height)));
+  {
+    const Pen pen(cairo_create(surface.get()));
+    cairo_set_source_rgb(pen.get(), 1.0, 1.0, 1.0);
+    cairo_paint(pen.get());
+    set_frame(pen.get(), sheet, dots_per_mm);
+    draw(pen.get(), sheet);
+    require(cairo_status(pen.get()), path);
+  }
+  std::string bytes;
+  require(cairo_surface_write_to_png_stream(surface.get(), append, &bytes), path);
   files::write(path, bytes);
 }
 

@@ -1,3 +1,4 @@
+#include "purgewright/drawing/sheets.hpp"
 #include "purgewright/drawing/writers.hpp"
 
 #include "purgewright/files/file.hpp"
@@ -12,6 +13,9 @@ void write_drawings(const std::filesystem::path &folder, std::span<const Sheet> 
     std::size_t end = first;
     while (end < sheets.size() && sheets[end].part == sheets[first].part) {
       write_svg(folder / fmt::format("{}.svg", sheets[end].name), sheets[end]);
+      if (sheets[end].part == assembly_sheet && !sheets[end].views.empty()) {
+        write_png(folder / fmt::format("{}.png", sheets[end].name), sheets[end]);
+      }
       ++end;
     }
     write_pdf(folder / fmt::format("{}.pdf", sheets[first].part), sheets.subspan(first, end - first));

@@ -9,7 +9,8 @@ namespace {
 constexpr double axis_overrun = 3.0;
 // Hatching at 45 degrees across a wall whose two sides would print as one line: the wall is that line.
 constexpr double thin_wall = std::numbers::sqrt2 * least_line_distance;
-constexpr double small_form = 1.0; // mm at full size: edge breaks and thin walls, said in words
+constexpr double small_form = 1.0;   // mm at full size: edge breaks and thin walls, said in words
+constexpr double much_reduced = 0.5; // scales under this tell no two lines apart that are nearer than may be
 
 Curve on_paper(const Curve &curve, const Stand &stand) {
   if (const auto *s = std::get_if<Segment>(&curve)) {
@@ -64,7 +65,8 @@ View drawn(const Stand &stand) {
     const Point more = axis_overrun * unit(q - p);
     add_curve(view, Line::centre, Segment{p - more, q + more}, clip);
   }
-  leave_out_close_lines(view.strokes, plan.simplified ? least_line_distance : small_form * stand.scale);
+  const bool simple = plan.simplified || stand.scale < much_reduced;
+  leave_out_close_lines(view.strokes, simple ? least_line_distance : small_form * stand.scale);
   return view;
 }
 

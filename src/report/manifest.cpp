@@ -51,6 +51,10 @@ bool seal_holds(const std::string &text, Json root) {
   return sealed(std::move(root)) == text;
 }
 
+bool is_command(std::string_view found, std::string_view wanted) {
+  return found == wanted || (wanted.ends_with(' ') && found.starts_with(wanted));
+}
+
 // What a manifest lists; FileError when it is not this program's or of another command.
 std::map<std::string, FileMark> listed(const fs::path &manifest, std::string_view command) {
   const std::string bytes = files::read(manifest, manifest_size_most);
@@ -61,7 +65,7 @@ std::map<std::string, FileMark> listed(const fs::path &manifest, std::string_vie
   if (text(root, "program") != program || !root.contains("files") || !root["files"].is_array()) {
     throw FileError(manifest, "is not a manifest of this program's");
   }
-  if (text(root, "command") != command) {
+  if (!is_command(text(root, "command"), command)) {
     throw FileError(manifest, fmt::format("is of `{} {}`", program, text(root, "command")));
   }
   if (!seal_holds(bytes, root)) {

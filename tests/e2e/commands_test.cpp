@@ -315,6 +315,9 @@ TEST_CASE("new refuses sizes that no job may have, and writes nothing") {
     CHECK(done.out.empty());
     CHECK(tree(folder.path()).empty());
   }
+  // No one has seen the text whose lines a job's faults would name.
+  CHECK_THAT(run_tool({"new", "--tube", "1 in x 0.7 in x 8 in"}, {.folder = folder.path()}).err,
+             Contains("--tube: error: tube.wall: 0.7 in"));
 }
 
 TEST_CASE("trace looks for words, and lists everything without one") {
@@ -414,6 +417,12 @@ TEST_CASE("a sweep in pieces, put together, has the bytes of one run") {
   CHECK(over.status == 3);
   CHECK_THAT(over.err, Contains("piece-1") && Contains("compare --shard"));
   CHECK(run_tool({"compare", example("logger-25"), "-o", "piece-1"}, there).status == 3);
+  const auto other = run_tool({"compare", example("logger-25"), "--vary", "fixture.wall=5 mm:7 mm:1 mm",
+                               "--shard", "2/3", "-o", "piece-1"},
+                              there);
+  CHECK(other.status == 3);
+  CHECK_THAT(other.err, Contains("compare --shard 1/3"));
+  swept("piece-1", {"--shard", "1/3"});
   CHECK(tree(folder.path()) == before);
   const auto missing = run_tool({"compare", "--merge", "piece-3", "piece-1", "-o", "no"}, there);
   CHECK(missing.status == 2);

@@ -96,7 +96,7 @@ TEST_CASE("design writes the whole folder, the same bytes each time, and its own
   }
   for (const std::string name :
        {"results.json", "setup-sheet.pdf", "plots/temperatures.svg", "plots/oxygen.svg", "assembly.step",
-        "assembly.glb", "parts-list.csv", "manifest.json"}) {
+        "assembly.glb", "parts-list.csv", "manifest.json", "drawings/assembly-1.png"}) {
     INFO(name);
     CHECK(files.contains(name));
   }

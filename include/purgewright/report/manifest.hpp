@@ -50,7 +50,8 @@ struct Writing {
 std::string manifest_json(const std::filesystem::path &folder, const Writing &);
 
 // A file of a folder that `command` wrote; FileError naming it when it has changed since, or the manifest
-// when that is not this program's, of another command or edited.
+// when that is not this program's, of another command or edited. A command that ends in a space is meant with
+// whatever follows it.
 std::string read_as_listed(const std::filesystem::path &folder, const std::string &name,
                            std::string_view command);
 

@@ -104,7 +104,7 @@ TEST_CASE("the sheet of a cup says its datum, what runs true to it, and what clo
   CHECK(named(body, "end-plug.front.cup.roughness") != nullptr);
   CHECK(named(body, "end-plug.front.lead_in") != nullptr);
   CHECK_THAT(words(body), Contains("closed by set screw ISO 4026 M5"));
-  CHECK_THAT(words(body), Contains("Lance glued"));
+  CHECK_THAT(words(body), Contains("Seat bored to the lance as bought") && Contains("Glued"));
   CHECK_THAT(words(lance), Contains("retaining compound"));
   check_sheets(job);
 }
