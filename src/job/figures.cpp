@@ -178,44 +178,42 @@ std::optional<double> value_of(const Job &job, Key key) {
 struct Rule {
   Key key;
   std::string_view formula;
-  std::array<Key, 2> inputs; // the same key twice when there is one
+  std::array<Key, 5> inputs{};
+  std::size_t count = 0;
+
+  template <class... Keys>
+  constexpr Rule(Key of, std::string_view text, Keys... from)
+      : key(of), formula(text), inputs{from...}, count(sizeof...(from)) {}
 };
 
 constexpr std::array rules{
-    Rule{tube_wall,
-         "(tube.outside_diameter - tube.inside_diameter) / 2",
-         {tube_outside_diameter, tube_inside_diameter}},
-    Rule{tube_inside_diameter, "tube.outside_diameter - 2 * tube.wall", {tube_outside_diameter, tube_wall}},
-    Rule{tube_outside_diameter_tolerance,
-         "row of the table for tube.outside_diameter",
-         {tube_outside_diameter, tube_outside_diameter}},
-    Rule{tube_wall_tolerance, "10 % of tube.wall", {tube_wall, tube_wall}},
-    Rule{tube_vent_from_joint,
-         "least of 1.5 * tube.outside_diameter and tube.length / 2",
-         {tube_outside_diameter, tube_length}},
-    Rule{tube_vent_diameter,
-         "least of 3 mm and tube.inside_diameter / 4",
-         {tube_inside_diameter, tube_inside_diameter}},
-    Rule{cap_dome_height, "cap.diameter / 4", {cap_diameter, cap_diameter}},
+    Rule{tube_wall, "(tube.outside_diameter - tube.inside_diameter) / 2", tube_outside_diameter,
+         tube_inside_diameter},
+    Rule{tube_inside_diameter, "tube.outside_diameter - 2 * tube.wall", tube_outside_diameter, tube_wall},
+    Rule{tube_outside_diameter_tolerance, "row of the table for tube.outside_diameter",
+         tube_outside_diameter},
+    Rule{tube_wall_tolerance, "10 % of tube.wall", tube_wall},
+    Rule{tube_vent_from_joint, "least of 1.5 * tube.outside_diameter and tube.length / 2",
+         tube_outside_diameter, tube_length},
+    Rule{tube_vent_diameter, "least of 3 mm and tube.inside_diameter / 4", tube_inside_diameter},
+    Rule{cap_dome_height, "cap.diameter / 4", cap_diameter},
     Rule{cap_spigot_clearance,
          "greatest of 0.10 mm and tube.outside_diameter_tolerance / 2 + tube.wall_tolerance + 0.05 mm",
-         {tube_outside_diameter_tolerance, tube_wall_tolerance}},
-    Rule{torch_cup_outside_diameter, "cup nearest to torch.cup_bore", {torch_cup_bore, torch_cup_bore}},
-    Rule{rotation_swing_radius,
-         "tube.outside_diameter / 2 + 5 mm",
-         {tube_outside_diameter, tube_outside_diameter}},
-    Rule{weld_current, "40 A/mm * tube.wall", {tube_wall, tube_wall}},
+         tube_outside_diameter_tolerance, tube_wall_tolerance},
+    Rule{torch_cup_outside_diameter, "cup nearest to torch.cup_bore", torch_cup_bore},
+    Rule{rotation_swing_radius, "greatest of tube.outside_diameter / 2 + 5 mm and 19 mm",
+         tube_outside_diameter},
+    Rule{weld_current, "heat of a moving pool 3.5 walls wide / (weld.arc_efficiency * weld.voltage)",
+         tube_wall, cap_thickness, weld_travel_speed, weld_arc_efficiency, weld_voltage},
 };
 
 void add_rule(units::Figure &figure, Key key) {
   for (const Rule &rule : rules) {
-    if (rule.key != key) {
-      continue;
-    }
-    figure.formula = rule.formula;
-    figure.inputs.emplace_back(field(rule.inputs[0]).path);
-    if (rule.inputs[1] != rule.inputs[0]) {
-      figure.inputs.emplace_back(field(rule.inputs[1]).path);
+    if (rule.key == key) {
+      figure.formula = rule.formula;
+      for (std::size_t i = 0; i < rule.count; ++i) {
+        figure.inputs.emplace_back(field(rule.inputs.at(i)).path);
+      }
     }
   }
 }
