@@ -201,7 +201,7 @@ constexpr std::array rules{
          "greatest of 0.10 mm and tube.outside_diameter_tolerance / 2 + tube.wall_tolerance + 0.05 mm",
          tube_outside_diameter_tolerance, tube_wall_tolerance},
     Rule{torch_cup_outside_diameter, "cup nearest to torch.cup_bore", torch_cup_bore},
-    Rule{rotation_swing_radius, "greatest of tube.outside_diameter / 2 + 5 mm and 19 mm",
+    Rule{rotation_swing_radius, "greatest of tube.outside_diameter / 2 + 5 mm and 20 mm",
          tube_outside_diameter},
     Rule{weld_current, "heat of a moving pool 3.5 walls wide / (weld.arc_efficiency * weld.voltage)",
          tube_wall, cap_thickness, weld_travel_speed, weld_arc_efficiency, weld_voltage},

@@ -356,7 +356,7 @@ units::Angle Filler::default_overlap() {
 }
 
 void Filler::rotation() {
-  constexpr double least_plug = 19.0 * mm; // radius; common practice, no source
+  constexpr double least_plug = 20.0 * mm; // radius; common practice, no source
   Rotation &r = job_.rotation;
   r.tacks = count(rotation_tacks);
   r.runs = default_runs();
@@ -364,7 +364,7 @@ void Filler::rotation() {
   r.swing_radius = units::metres(number(
       rotation_swing_radius, std::max(0.5 * job_.tube.outside_diameter.value() + 5.0 * mm, least_plug),
       Basis::fallback,
-      "the tube's radius and 5 mm for the end plug's shoulder, 19 mm at least for its fittings and the "
+      "the tube's radius and 5 mm for the end plug's shoulder, 20 mm at least for its fittings and the "
       "fingers; nothing else turns with the tube"));
   r.start_angle = units::radians(number(rotation_start_angle));
   r.direction = choice<Direction>(rotation_direction);

@@ -120,7 +120,9 @@ Outcome read_count(const FieldInfo &info, const YamlNode &node) {
 
 Outcome read_choice(const FieldInfo &info, const YamlNode &node) {
   const auto metal = names_metal(info) ? standards::metal_called(node.text) : std::string_view();
-  const auto found = std::ranges::find(info.choices, metal.empty() ? std::string_view(node.text) : metal);
+  const std::string_view word = metal.empty() ? std::string_view(node.text) : metal;
+  const auto found = std::ranges::find_if(
+      info.choices, [word](std::string_view choice) { return edits(word, choice) == 0; }); // in either case
   if (found == info.choices.end()) {
     auto problem = fault(info, node.mark,
                          metal.empty() ? fmt::format("'{}' is not known", shown(node.text))

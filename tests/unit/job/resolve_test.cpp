@@ -20,6 +20,12 @@ std::string shaped(std::string_view shape, std::string_view more = "") {
 
 } // namespace
 
+TEST_CASE("a choice is known in capitals and in small letters", "[unit]") {
+  const Job job = good_job(std::string(flat_job) + "shop: {sheet: letter, units: INCH}\n");
+  CHECK(job.shop.sheet == Sheet::letter);
+  CHECK(job.shop.unit_system == units::UnitSystem::inch);
+}
+
 TEST_CASE("defaults follow the tube", "[unit]") {
   const Job job = good_job(flat_job);
   CHECK(to_millimetres(job.tube.inside_diameter) == Approx(23.6));
@@ -29,7 +35,7 @@ TEST_CASE("defaults follow the tube", "[unit]") {
   // Wells by hand: 8 x 20 x 1.05e-3 x 1650 x (1/5 + 4.23e-3 x hypot(3.15e-3, 3.53e-3) / 2.72e-5) = 259 W, at
   // 0.77 x 10 V, and 8 % more.
   CHECK(job.weld.current.value() == Approx(37.0));
-  CHECK(to_millimetres(job.rotation.swing_radius) == Approx(19.0));
+  CHECK(to_millimetres(job.rotation.swing_radius) == Approx(20.0));
   CHECK(to_millimetres(job.torch.cup_outside_diameter) > to_millimetres(job.torch.cup_bore));
   CHECK(job.cap.material == job.tube.material);
   CHECK(job.gas.port_thread->name == "G1/8");
