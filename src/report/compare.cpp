@@ -241,6 +241,14 @@ std::string side_by_side(const Comparison &c) {
   return text;
 }
 
+// Whether nothing that is compared tells two rows apart: a size that went to the same drill, stock or grid.
+bool compare_alike(const ComparedDesign &a, const ComparedDesign &b) {
+  const auto same = [](double x, double y) { return x == y || (std::isnan(x) && std::isnan(y)); };
+  return std::ranges::equal(a.values, b.values, same) && std::ranges::equal(a.asked, b.asked, same) &&
+         a.of_each_rule == b.of_each_rule && a.tightest.rule == b.tightest.rule &&
+         same(a.tightest.margin, b.tightest.margin) && a.rules.clashes == b.rules.clashes;
+}
+
 // A sweep's lines: what was varied and the figures that usually decide.
 std::string line_by_line(const Comparison &c) {
   std::vector<std::size_t> shown;
@@ -266,6 +274,10 @@ std::string line_by_line(const Comparison &c) {
   text += "  failing rules, worst, cautions\n";
   for (std::size_t d = 0; d < c.designs.size(); ++d) {
     text += fmt::format("{:<40}", c.designs[d].name);
+    if (d > 0 && compare_alike(c.designs[d - 1], c.designs[d])) {
+      text += "   the same as the line above in all that is compared\n";
+      continue;
+    }
     for (std::size_t i = 0; i < shown.size(); ++i) {
       text += fmt::format(" {:>18}", starred(c, winners[i], d, shown[i]));
     }

@@ -89,6 +89,26 @@ TEST_CASE("the room left of a limit counts from either side") {
   CHECK_FALSE(checks::margin(std::nan(""), 1.0, Bound::at_most).has_value());
 }
 
+TEST_CASE("a row of a sweep that is the one above in all that is compared says so") {
+  report::Comparison sweep;
+  sweep.varied_keys = {"fixture.wall"};
+  sweep.varied_dimensions = {units::Dimension::length};
+  const auto row = report::compared(checks::evaluate_row(job_of("logger-25")), "first");
+  for (const std::string name : {"first", "second", "third"}) {
+    sweep.designs.push_back(row);
+    sweep.designs.back().name = name;
+    sweep.designs.back().varied = {4e-3};
+  }
+  sweep.designs.back().values.front() *= 1.01;
+  const std::string text = report::comparison_text(sweep);
+  const auto line = [&](std::string_view name) {
+    const auto at = text.find(name);
+    return text.substr(at, text.find('\n', at) - at);
+  };
+  CHECK_THAT(line("second"), Contains("the same as the line above"));
+  CHECK_THAT(line("third"), !Contains("the same as the line above"));
+}
+
 TEST_CASE("figures asked for stand beside the metrics; an unknown id is refused") {
   const auto design = checks::evaluate_row(job_of("logger-25"));
   const std::vector<std::string> ids{"heat.run.1.hold", "area.vent"};
