@@ -166,7 +166,7 @@ void dowel_wishes(ViewPlan &view, const Inputs &in) {
   view.linears.push_back(
       {"base-plate.dowels.y", on_plate(base.dowels[0]), on_plate(base.dowels[1]), Side::right,
        n.plus_minus(base.dowels[1].y - base.dowels[0].y, fixture::tolerances::dowel_position), Probe::axes});
-  Label label = reamed(n, 3, base.dowel_radius, fixture::tolerances::dowel_slides);
+  Label label = reamed(n, 3, base.dowel_radius, Dowel::slides);
   label.lines[0] += " through";
   view.callouts.push_back(hole_note("base-plate.dowels", std::move(label), on_plate(base.dowels[1]),
                                     base.dowel_radius, {0, 0, 1}, up_right));

@@ -210,7 +210,7 @@ PartPlan plan_slot_cover(const Inputs &in) {
   plan.rows.emplace_back();
   plan.rows.back().push_back(cover_top(in));
   plan.rows.back().push_back(pictorial_view(in, ids::slot_cover));
-  plan.notes.push_back("Symmetric about its long axis; slides on the chamber's sides without shake.");
+  plan.notes.push_back("Symmetric about its long axis; slides on the chamber's sides by hand.");
   return plan;
 }
 

@@ -109,7 +109,7 @@ void add_counterbored(ViewPlan &view, const Inputs &in, const Part &part, const 
 }
 
 void add_reamed(ViewPlan &view, const Inputs &in, const Part &part, const Hole &hole, Vec at, double towards,
-                char fit = tolerances::dowel_tapped_in) {
+                Dowel fit = Dowel::tapped_in) {
   Label label = reamed(in.labels, hole.pattern.count(), hole.steps.front().radius, fit);
   label.lines.push_back(hole.end == fixture::HoleEnd::open
                             ? "through"
@@ -186,7 +186,7 @@ std::string thickness_note(const Inputs &in) {
 
 std::string gasket_note(const Inputs &in) {
   return fmt::format("Template for its gaskets, silicone sheet {} thick, 60 Shore A.",
-                     in.labels.number(in.layout.body.plates.gasket));
+                     in.labels.number(in.layout.gasket));
 }
 
 // ---- Top
@@ -224,9 +224,13 @@ ViewPlan top_from_above(const Inputs &in, const Part &part) {
 }
 
 // Of top and floor: tapped holes of the end plate, `z` from the edge that is at `from`.
-void add_end_screws(ViewPlan &view, const Inputs &in, const Part &part, const Hole &screws, double from) {
+void add_end_screws(ViewPlan &view, const Inputs &in, const Part &part, const Hole &screws) {
   all_end_on(view, screws);
   add_pair(view, in, part, screws, Side::below);
+}
+
+void add_end_screws_height(ViewPlan &view, const Inputs &in, const Part &part, const Hole &screws,
+                           double from) {
   const Vec at = copy(screws, 0, screws.pattern.rows - 1);
   const Vec edge{at.x, corner(part, 0, 1, 0).y, corner(part, 0, 0, from).z};
   view.linears.push_back(linear(part, fmt::format("{}.z", screws.name), at, edge, Side::right,
@@ -237,7 +241,8 @@ ViewPlan top_front(const Inputs &in, const Part &part) {
   const Hole &screws = hole(part, "front_screws");
   ViewPlan view = end_face(part, "from-right", "", from_right);
   view.caption = "View from the right"; // beside a view from above it is none of that view's row
-  add_end_screws(view, in, part, screws, 1);
+  add_end_screws(view, in, part, screws);
+  add_end_screws_height(view, in, part, screws, 1);
   const Vec a = corner(part, 1, 0, 0), b = corner(part, 1, 0, 1);
   view.linears.push_back(
       linear(part, "thickness", a, b, Side::left, in.labels.size(in.layout.body.plates.thickness)));
@@ -411,7 +416,7 @@ ViewPlan floor_rear(const Inputs &in, const Part &part) {
   ViewPlan view = end_face(part, "from-left", "View from the left", from_left);
   view.room = {26, 40, 40, 30};
   all_end_on(view, dowels);
-  add_end_screws(view, in, part, screws, 1);
+  add_end_screws(view, in, part, screws); // their height is the dowels'
   const Vec first = copy(dowels, 0, 0), second = copy(dowels, 0, 1);
   view.linears.push_back(linear(part, "rear_dowels.y", first, second, Side::above,
                                 n.plus_minus(dowels.pattern.row_step.y, tolerances::dowel_position),
@@ -458,7 +463,7 @@ void add_rear_holes(ViewPlan &view, const Inputs &in, const Part &part) {
                                  fmt::format("drill ⌀{}", n.number(2.0 * knobs.steps.front().radius)),
                                  "in line with the screws"};
   add_note(view, part, knobs, copy(knobs, 1, 1), std::move(lines), up_left);
-  add_reamed(view, in, part, dowels, second, down_left, tolerances::dowel_slides);
+  add_reamed(view, in, part, dowels, second, down_left, Dowel::slides);
   view.callouts.push_back(datum_of_pair(first, dowels.steps.front().radius, "B", downwards));
 }
 

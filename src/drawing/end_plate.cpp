@@ -14,8 +14,6 @@ using fixture::EndPlate;
 using fixture::Length;
 using units::millimetres;
 
-constexpr double gasketed = 3.2; // under a soft sheet
-
 // A hand tap M4 is 53 mm long (ISO 529, from memory), of which a holder takes some 13 mm.
 constexpr Length usual_tap_reach = millimetres(40.0);
 
@@ -85,8 +83,6 @@ ViewPlan section(const Inputs &in) {
       bore("chamber-end-plate.clamp_clearance_radius", n.diameter(plate.clamp_clearance_radius),
            {clamp + in_mm(plate.clamp_clearance_radius), 0, 0.8 * z1}, {0, 0, 1}, up_right));
   view.callouts.push_back(datum({0, 0, z0 + 4.0}, "A", leftwards));
-  view.callouts.push_back(roughness("chamber-end-plate.face.roughness", {0, 0, z0 + 2.0}, n, gasketed));
-  view.callouts.back().towards = down_left;
   return view;
 }
 
@@ -161,7 +157,7 @@ PartPlan plan_end_plate(const Inputs &in) {
   add_left_view(in, plan.rows.back(), inner_face(in));
   plan.rows.emplace_back();
   plan.rows.back().push_back(pictorial_view(in, ids::chamber_end_plate));
-  plan.notes.push_back("Faces as rolled where the stock is that thick.");
+  plan.notes.push_back("Thickness and faces as bought where the stock is that thick.");
   plan.notes.push_back("Clamp screw drilled before the pin bore is finished.");
   const auto &plate = in.layout.end_plate;
   if (const fixture::Length reach = plate.z_max - plate.pin_bore_radius; reach > usual_tap_reach) {

@@ -71,7 +71,7 @@ PartPlan started_plan(const Inputs &in, std::string_view part) {
 }
 
 std::string plate_note(const Inputs &in, fixture::Length thickness) {
-  return fmt::format("Plate {} thick; faces as rolled where the stock is that thick.",
+  return fmt::format("Plate {} thick; thickness and faces as bought where the stock is that thick.",
                      in.labels.number(thickness));
 }
 
@@ -267,7 +267,9 @@ std::string through_thread(const standards::Screw &screw, int count) {
   return fmt::format("{}× {} through", count, screw.callout);
 }
 
-Label reamed(const Labels &n, int count, fixture::Length radius, char fit) {
+Label reamed(const Labels &n, int count, fixture::Length radius, Dowel dowel) {
+  const char fit = dowel == Dowel::slides ? fixture::tolerances::dowel_slides
+                                          : fixture::tolerances::dowel_tapped_in(n.unit() == Unit::inch);
   Label label = n.fitted(radius, fit, fixture::tolerances::dowel_hole);
   label.put_before(fmt::format("{}× ream ", count));
   return label;

@@ -109,8 +109,8 @@ Label counterbored(const Labels &, int count, fixture::Length clearance_radius,
                    fixture::Length counterbore_radius, fixture::Length depth);
 std::string through_thread(const standards::Screw &, int count);
 // Reamed for a dowel pin that is tapped in (H7), or that slides in it (F7): count, fit with its limits.
-Label reamed(const Labels &, int count, fixture::Length radius,
-             char fit = fixture::tolerances::dowel_tapped_in);
+enum class Dowel { tapped_in, slides };
+Label reamed(const Labels &, int count, fixture::Length radius, Dowel = Dowel::tapped_in);
 // Holes in line with a dowel are placed by the dowel's dimension.
 inline bool in_line(fixture::Length a, fixture::Length b) {
   constexpr double same = 1e-6; // mm

@@ -53,10 +53,12 @@ ViewPlan pin_section(const Inputs &in) {
       {"backing-pin.contact_inner_radius", at(0, -inner), at(0, inner), Side::left,
        n.diameter(pin.contact_inner_radius)},
   };
-  view.linears.push_back(
-      {"backing-pin.head_length", at(0, outer), at(head, outer), Side::above, n.size(pin.head_length)});
-  view.linears.push_back({"backing-pin.contact_outer_radius", at(0, -outer), at(0, outer), Side::left,
-                          n.diameter(pin.contact_outer_radius)});
+  if (std::abs(outer - shank) > 1e-6) { // else the head is the shank's end
+    view.linears.push_back(
+        {"backing-pin.head_length", at(0, outer), at(head, outer), Side::above, n.size(pin.head_length)});
+    view.linears.push_back({"backing-pin.contact_outer_radius", at(0, -outer), at(0, outer), Side::left,
+                            n.diameter(pin.contact_outer_radius)});
+  }
   view.callouts.push_back(datum(at(0.6 * length, -shank), "A", downwards));
   const double ring = 0.5 * (inner + outer);
   view.callouts.push_back(roughness("backing-pin.contact.roughness", at(0, ring), n, contact));

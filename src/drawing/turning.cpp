@@ -258,7 +258,7 @@ PartPlan plan_index_collar(const Inputs &in) {
       fmt::format("Slit at {:.4g}°. Angles counterclockwise seen on the front face, from 0° at its right.",
                   units::to_degrees(collar.slit_angle)));
   plan.notes.push_back(fmt::format("Engrave each mark's degrees behind it, {} high; where the clamp screw's "
-                                   "counterbore is, on the front face.",
+                                   "counterbore or the lead's washer is, on the front face.",
                                    in.labels.number(units::millimetres(2.5))));
   list_marks(in, plan, true);
   list_marks(in, plan, false);

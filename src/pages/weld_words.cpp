@@ -241,7 +241,7 @@ std::vector<std::string> unloading_steps(const Findings &f) {
                  std::ceil(wait->value() / 60.0))
            : "Heat-proof gloves and tongs: it stays too hot for a bare hand. Loosen the "
              "collar's clamp screw.",
-      "Loosen the wiper plate's four knobs, slide plate and wiper back; draw the part straight back until "
+      "Loosen the wiper plate's four screws, slide plate and wiper back; draw the part straight back until "
       "the cap is behind the chamber, lift it off.",
       out,
       "Look at the joint outside and, by a light in the bore, inside, before anything touches it.",

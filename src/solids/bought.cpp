@@ -98,7 +98,8 @@ void add_chamber_screws(const fixture::Layout &l, List &list) {
            places);
 }
 
-// Cut from sheet: the wiper, two gaskets, a wide slot's mask. Knurled screws hold the wiper's plate.
+// Cut from sheet: the wiper, two gaskets, a wide slot's mask. Socket screws, turned by their knurl, hold the
+// wiper's plate.
 void add_closures(const fixture::Layout &l, List &list) {
   const auto &wiper = l.wiper;
   list.add("wiper", build_wiper(l), {at(wiper.placement.x, {}, {})});

@@ -161,7 +161,7 @@ void check_assembly(const Written &written) {
   }
   // Bearings and axles 4 + 4, rods, springs and nuts 2 + 2 + 2, screws of end plate, body, stands, stop and
   // block 4 + 4 + 4 + 2 + 2, dowels 4, feet 4, fittings of block, chamber and plug 1 + 1 + 2, gallery plug 1,
-  // valves 2; knurled screws 4, wiper 1, gaskets 2.
+  // valves 2; the wiper plate's screws 4, wiper 1, gaskets 2.
   CHECK(others == 52);
 }
 

@@ -2,6 +2,8 @@
 
 #include "support/laws.hpp"
 
+#include "purgewright/fixture/screw_joint.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -220,6 +222,12 @@ void closure_laws(const Job &job, const Layout &l, Laws &laws) {
     const double y = std::abs(mm(knob.y)), z = std::abs(mm(knob.z)), r = mm(w.clearance_radius);
     laws.more(std::hypot(y, z) - mm(w.plate_hole_radius) - r, 1.0, "metal between knob and hole");
     laws.more(std::min(0.5 * mm(w.width) - y, mm(w.z_max) - z) - r, web, "metal outside a knob");
+    if (l.spindle.present) { // either comes out before what turns, or beside it
+      const double behind = mm(w.placement.x - w.plate_thickness - l.spindle.placement.x),
+                   out = mm(fixture::wiper_joint(l).engagement() + w.knob->head_height),
+                   beside = std::hypot(y, z) - 0.5 * mm(w.knob->head_diameter) - mm(l.spindle.radius);
+      laws.more(std::max(behind - out, beside), 0.8, "wiper's screws come out beside the spindle");
+    }
   }
   const auto &c = l.plenum_cover;
   laws.more(-std::abs(mm(b.bottom - b.z_min - l.gasket - c.thickness)), 0.0, "chamber stands on its cover");
