@@ -135,6 +135,9 @@ void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out
   } else { // where the rear plate stands; it is as thick as every plate
     out.insert({&l.body.x_min, &l.body.cavity_start});
   }
+  if (l.pin.contact_outer_radius == l.pin.shank_radius) { // no head stands out of the shank
+    out.insert(&l.pin.head_length);
+  }
   if (l.body.diffuser.columns < 2) {
     out.insert(&l.body.diffuser.x_pitch);
   }
