@@ -93,8 +93,12 @@ Design with_warm_plan(job::Job job, heat::Options options) {
 
 } // namespace
 
+Design evaluate_coarse(job::Job job) {
+  return with_warm_plan(std::move(job), {.detail = heat::Detail::coarse});
+}
+
 Design evaluate_row(job::Job job) {
-  Design coarse = with_warm_plan(job, {.detail = heat::Detail::coarse});
+  Design coarse = evaluate_coarse(job);
   return !coarse.purge_known || fails_anyway(coarse) ? coarse : with_warm_plan(std::move(job), {});
 }
 

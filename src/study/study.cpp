@@ -27,6 +27,13 @@ std::string portable_name(const std::string &name) {
   return path.is_absolute() ? path.filename().string() : name;
 }
 
+// Whether the measured log has no fault; what is wrong with it joins the problems.
+bool takes_log(Opening &opening, const checks::Design &design) {
+  const auto &problems = design.log.problems;
+  opening.problems.insert(opening.problems.end(), problems.begin(), problems.end());
+  return !job::has_errors(problems);
+}
+
 } // namespace
 
 Opening open(job::Sources sources, Choose choose) {
@@ -45,10 +52,24 @@ Opening open(job::Sources sources, Choose choose) {
     mark_chosen(*resolution.job, chosen);
   }
   checks::Design design = checks::evaluate(std::move(*resolution.job));
-  opening.problems.insert(opening.problems.end(), design.log.problems.begin(), design.log.problems.end());
-  if (!job::has_errors(design.log.problems)) {
+  if (takes_log(opening, design)) {
     report::Findings findings = judged(draft, std::move(design));
     opening.study.emplace(std::move(sources), std::move(draft), std::move(findings), std::move(chosen));
+  }
+  return opening;
+}
+
+Opening open_coarsely(job::Sources sources) {
+  job::DraftReading reading = job::read_draft(sources);
+  job::Resolution resolution = job::read_job(sources);
+  Opening opening{.study = std::nullopt, .problems = std::move(resolution.problems)};
+  if (!resolution.job) {
+    return opening;
+  }
+  checks::Design design = checks::evaluate_coarse(std::move(*resolution.job));
+  if (takes_log(opening, design)) {
+    opening.study.emplace(std::move(sources), std::move(reading.draft), report::find(std::move(design)),
+                          std::vector<checks::Change>{});
   }
   return opening;
 }

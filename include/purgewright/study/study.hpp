@@ -35,6 +35,10 @@ enum class Choose { nothing, what_is_open }; // what the job leaves open: smalle
 
 Opening open(job::Sources, Choose = Choose::nothing);
 
+// A first answer in a part of the time: heat by its coarse plan, no advice on runs, no smallest change beside
+// a rule that fails.
+Opening open_coarsely(job::Sources);
+
 // What only the solids can tell joins the findings.
 void add_clashes(Study &, std::vector<checks::Clash>);
 
