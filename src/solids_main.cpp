@@ -3,8 +3,8 @@
 // libraries of the geometry kernel and of lettering are loaded here alone, and which survives a crash of the
 // kernel.
 //
-// The job comes as a message on stdin and the answer goes to stdout (study/request.hpp); a failure says why
-// on stderr. Exit status: as the command line's.
+// The job comes as a message on stdin and the answer goes to stdout (study/request.hpp), also why it failed.
+// Exit status: as the command line's.
 #include "purgewright/cli/exit_code.hpp"
 #include "purgewright/drawing/sheets.hpp"
 #include "purgewright/drawing/writers.hpp"
@@ -87,9 +87,14 @@ void write_pages(const std::filesystem::path &folder, const study::Request &requ
   files::write(folder / "plots/oxygen.svg", pages::oxygen_svg(findings));
 }
 
-std::vector<purgewright::checks::Clash> write_all(const std::filesystem::path &folder,
-                                                  const study::Request &request,
-                                                  const purgewright::job::Job &job) {
+void name_what_stands_in(const std::filesystem::path &folder) {
+  for (const auto &[path, mark] : purgewright::report::marks_below(folder)) {
+    say(stdout, study::made_line(path, mark.sha256));
+  }
+}
+
+void write_all(const std::filesystem::path &folder, const study::Request &request,
+               const purgewright::job::Job &job) {
   namespace drawing = purgewright::drawing;
   const auto on_step = [](std::string_view step) { say(stdout, step); };
   const auto layout = purgewright::fixture::lay_out(job);
@@ -102,8 +107,18 @@ std::vector<purgewright::checks::Clash> write_all(const std::filesystem::path &f
       .author = job.identity.prepared_by,
       .originating_system = fmt::format("purgewright {}", request.version),
       .caution = failing.empty() ? "" : fmt::format("NOT FOR USE. Not so: {}", fmt::join(failing, "; "))};
-  purgewright::exchange::write_fixture_files(folder, job, layout, built, header, on_step);
+  say(stdout, "writing what there is to look at");
+  purgewright::exchange::write_view(folder, job, layout, built, header);
   write_pages(folder, request, findings);
+  for (const auto &clash : findings.design.clashes) {
+    say(stdout, study::clash_line(clash));
+  }
+  name_what_stands_in(folder);
+  say(stdout, study::view_line);
+  const bool to_keep = request.extent == study::Extent::folder;
+  if (to_keep) {
+    purgewright::exchange::write_fixture_files(folder, job, layout, built, header, on_step);
+  }
   say(stdout, "drawing sheets");
   const drawing::Issue issue{.date = drawing::date_of_epoch(std::getenv("SOURCE_DATE_EPOCH")),
                              .program = header.originating_system,
@@ -111,8 +126,9 @@ std::vector<purgewright::checks::Clash> write_all(const std::filesystem::path &f
   const auto drawings = folder / "drawings";
   const auto sheets = drawing::make_sheets(job, layout, volumes, built.assembly, issue);
   drawing::write_drawings(drawings, sheets);
-  purgewright::dxf::write_drawings(drawings, sheets);
-  return findings.design.clashes;
+  if (to_keep) {
+    purgewright::dxf::write_drawings(drawings, sheets);
+  }
 }
 
 // Characters of the job's own texts that no font here has: the job must change, or the fonts. Throws
@@ -143,7 +159,7 @@ purgewright::job::Diagnostics undrawable(const purgewright::job::Job &job) {
 
 ExitCode refuse(const purgewright::job::Diagnostics &problems) {
   for (const auto &problem : problems) {
-    say(stderr, purgewright::job::to_text(problem));
+    say(stdout, study::fault_line(purgewright::job::to_text(problem)));
   }
   return ExitCode::bad_input;
 }
@@ -158,29 +174,34 @@ ExitCode build(const std::filesystem::path &folder) {
   if (const auto problems = undrawable(*resolution.job); !problems.empty()) {
     return refuse(problems);
   }
-  for (const auto &clash : write_all(folder, request, *resolution.job)) {
-    say(stdout, study::clash_line(clash));
-  }
-  for (const auto &[path, mark] : purgewright::report::marks_below(folder)) {
-    say(stdout, study::made_line(path, mark.sha256));
-  }
+  write_all(folder, request, *resolution.job);
+  name_what_stands_in(folder);
   say(stdout, study::of_line(purgewright::report::sha256(message)));
   return ExitCode::done;
+}
+
+// A line of the answer for each of the text's.
+void fault(std::string_view text) {
+  for (std::size_t end = 0; end != std::string_view::npos;) {
+    end = text.find('\n');
+    say(stdout, study::fault_line(text.substr(0, end)));
+    text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+  }
 }
 
 ExitCode guarded(const std::filesystem::path &folder) {
   try {
     return build(folder);
   } catch (const files::FileError &error) {
-    say(stderr, fmt::format("error: {}: {}", error.path.string(), error.reason));
+    fault(fmt::format("error: {}: {}", error.path.string(), error.reason));
     return ExitCode::cannot_write;
   } catch (const purgewright::solids::kernel::SolidError &error) {
-    say(stderr, fmt::format("internal fault: {}: {} ({}): {}", error.part, error.operation, error.inputs_mm,
-                            error.kernel_text));
+    fault(fmt::format("internal fault: {}: {} ({}): {}", error.part, error.operation, error.inputs_mm,
+                      error.kernel_text));
   } catch (const purgewright::letters::FontError &error) {
-    say(stderr, fmt::format("error: {}", error.what()));
+    fault(fmt::format("error: {}", error.what()));
   } catch (const std::exception &error) {
-    say(stderr, fmt::format("internal fault: {}", error.what()));
+    fault(fmt::format("internal fault: {}", error.what()));
   }
   return ExitCode::internal_fault;
 }

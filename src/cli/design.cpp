@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <utility>
 
 namespace purgewright::cli {
 namespace {
@@ -48,8 +49,9 @@ html::Shown shown_in(const std::filesystem::path &folder) {
 void write_design(study::Study &study, const DesignOptions &options, OutputFolder &folder, Signals &signals) {
   {
     Progress progress;
-    study::add_clashes(study, build_solids(study, folder.staging(), signals,
-                                           [&](std::string_view step) { progress.say(step); }));
+    auto answer = build_solids(study, folder.staging(), signals.halt(),
+                               {.on_step = [&](std::string_view step) { progress.say(step); }});
+    study::add_clashes(study, std::move(answer.clashes));
   }
   const auto &findings = study.findings;
   if (options.strict && outcome(findings) != ExitCode::done) {

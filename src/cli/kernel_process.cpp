@@ -80,6 +80,7 @@ class Child {
     ::posix_spawn_file_actions_init(&actions);
     ::posix_spawn_file_actions_adddup2(&actions, line, STDIN_FILENO);
     ::posix_spawn_file_actions_adddup2(&actions, line, STDOUT_FILENO);
+    ::posix_spawn_file_actions_addclosefrom_np(&actions, STDERR_FILENO + 1);
     posix_spawnattr_t attributes;
     ::posix_spawnattr_init(&attributes);
     ::posix_spawnattr_setflags(&attributes, POSIX_SPAWN_SETSIGMASK);
@@ -112,17 +113,17 @@ class Child {
   pid_t process_ = 0;
 };
 
-// Waits until the line is ready or a signal has come.
-void await(int line, short events, Signals &signals) {
-  std::array<pollfd, 2> waiting{pollfd{line, events, 0}, pollfd{signals.descriptor(), POLLIN, 0}};
+// Waits until the line is ready or it is time to end.
+void await(int line, short events, const Halt &halt) {
+  std::array<pollfd, 2> waiting{pollfd{line, events, 0}, pollfd{halt.descriptor, POLLIN, 0}};
   ::poll(waiting.data(), waiting.size(), -1);
-  signals.check();
+  halt.check();
 }
 
 // All of the message, and its end. What a program that ended early does not take, its status explains.
-void send(int line, std::string_view message, Signals &signals) {
+void send(int line, std::string_view message, const Halt &halt) {
   while (!message.empty()) {
-    await(line, POLLOUT, signals);
+    await(line, POLLOUT, halt);
     const ssize_t count = ::send(line, message.data(), message.size(), MSG_NOSIGNAL | MSG_DONTWAIT);
     if (count < 0 && errno != EAGAIN && errno != EINTR) {
       break;
@@ -132,13 +133,14 @@ void send(int line, std::string_view message, Signals &signals) {
   ::shutdown(line, SHUT_WR);
 }
 
-// Passes on each step the other program begins, until it ends.
-study::Answer follow(int line, Signals &signals, const std::function<void(std::string_view)> &on_step) {
+// Passes on what the other program says, line by line, until it ends.
+study::Answer follow(int line, const Halt &halt,
+                     const std::function<void(const study::Answer &, study::Said)> &on_line) {
   study::Answer answer;
   std::string text;
   std::array<char, 4096> buffer{};
   for (;;) {
-    await(line, POLLIN, signals);
+    await(line, POLLIN, halt);
     const ssize_t count = ::recv(line, buffer.data(), buffer.size(), MSG_DONTWAIT);
     if (count < 0 && (errno == EINTR || errno == EAGAIN)) {
       continue;
@@ -151,9 +153,7 @@ study::Answer follow(int line, Signals &signals, const std::function<void(std::s
         text += c;
         continue;
       }
-      if (answer.take(text)) {
-        on_step(text);
-      }
+      on_line(answer, answer.take(text));
       text.clear();
     }
   }
@@ -168,14 +168,22 @@ void require_good_end(int status, const study::Answer &answer) {
   if (code != ExitCode::done) {
     const bool passed_on = code == ExitCode::cannot_write || code == ExitCode::bad_input;
     throw KernelFault(passed_on ? code : ExitCode::internal_fault,
-                      "the solids could not be built; nothing is written");
+                      answer.faults + "the solids could not be built; nothing is written");
   }
 }
 
+std::vector<std::string> view_files() {
+  return {"assembly.glb",           "gas-spaces.glb",   "setup-sheet.pdf",
+          "plots/temperatures.svg", "plots/oxygen.svg"};
+}
+
 // What every design has; the rest depends on the job.
-std::vector<std::string> promised(const checks::Design &design) {
-  std::vector<std::string> paths{"assembly.step",   "assembly.glb",           "gas-spaces.glb",
-                                 "setup-sheet.pdf", "plots/temperatures.svg", "plots/oxygen.svg"};
+std::vector<std::string> promised(const checks::Design &design, study::Extent extent) {
+  if (extent == study::Extent::page) {
+    return view_files();
+  }
+  std::vector<std::string> paths = view_files();
+  paths.emplace_back("assembly.step");
   for (const auto &part : fixture::part_metals(design.job, design.layout, design.volumes)) {
     if (part.volume > units::Volume{}) { // else this design does not need it
       paths.push_back(fmt::format("parts/{}.step", part.name));
@@ -186,8 +194,9 @@ std::vector<std::string> promised(const checks::Design &design) {
   return paths;
 }
 
-void require_promised(const study::Answer &answer, const checks::Design &design, const fs::path &folder) {
-  for (const std::string &path : promised(design)) {
+void require_promised(const study::Answer &answer, const std::vector<std::string> &paths,
+                      const fs::path &folder) {
+  for (const std::string &path : paths) {
     if (!answer.made.contains(path)) {
       fail(fmt::format("{} ended without {}", program_name, path));
     }
@@ -201,19 +210,31 @@ void require_promised(const study::Answer &answer, const checks::Design &design,
   }
 }
 
+void pass_on(const study::Answer &so_far, study::Said said, const fs::path &folder,
+             const Building &building) {
+  if (said == study::Said::step && building.on_step) {
+    building.on_step(so_far.last_step);
+  } else if (said == study::Said::view && building.on_view) {
+    require_promised(so_far, view_files(), folder);
+    building.on_view(so_far);
+  }
+}
+
 } // namespace
 
-std::vector<checks::Clash> build_solids(const study::Study &study, const fs::path &folder, Signals &signals,
-                                        const std::function<void(std::string_view)> &on_step) {
+study::Answer build_solids(const study::Study &study, const fs::path &folder, const Halt &halt,
+                           const Building &building) {
   const fs::path program = find_program();
-  const std::string message = study::to_message({study.sources, study.chosen, std::string(tool_version)});
+  const std::string message = study::to_message({study.sources, study.chosen, std::string(tool_version), building.extent});
   Line line;
-  Child child(program, folder, line.there(), signals.before());
+  Child child(program, folder, line.there(), halt.mask);
   line.close(1);
-  send(line.here(), message, signals);
+  send(line.here(), message, halt);
   study::Answer answer;
   try {
-    answer = follow(line.here(), signals, on_step);
+    answer = follow(line.here(), halt, [&](const study::Answer &so_far, study::Said said) {
+      pass_on(so_far, said, folder, building);
+    });
   } catch (const study::BadMessage &error) {
     fail(fmt::format("{} answers {}", program_name, error.what()));
   }
@@ -221,8 +242,8 @@ std::vector<checks::Clash> build_solids(const study::Study &study, const fs::pat
   if (answer.of != report::sha256(message)) {
     fail(fmt::format("{} did not work on what it was given", program_name));
   }
-  require_promised(answer, study.findings.design, folder);
-  return std::move(answer.clashes);
+  require_promised(answer, promised(study.findings.design, building.extent), folder);
+  return answer;
 }
 
 } // namespace purgewright::cli

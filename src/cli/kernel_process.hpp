@@ -4,14 +4,14 @@
 // Guarantee: it works on the bytes that the study was made of, which its answer proves, and every file it
 // says it made, and every file that a design needs, stands in the folder as it said; else KernelFault.
 // Returned are the clashes it found, empty when no two parts share metal.
-// Errors: KernelFault with the exit status to end with; the other program has then said on stderr what is
-// wrong, or crashed, and the message says at which step. Interrupted when a signal comes; the other program
-// has ended then.
+// Errors: KernelFault with the exit status to end with; its message holds what the other program says is
+// wrong, or at which step it crashed. Whatever Halt::check throws; the other program has ended then.
 #pragma once
 
 #include "signals.hpp"
 
 #include "purgewright/cli/exit_code.hpp"
+#include "purgewright/study/request.hpp"
 #include "purgewright/study/study.hpp"
 
 #include <filesystem>
@@ -28,7 +28,14 @@ struct KernelFault : std::runtime_error {
   ExitCode code;
 };
 
-std::vector<checks::Clash> build_solids(const study::Study &, const std::filesystem::path &folder, Signals &,
-                                        const std::function<void(std::string_view)> &on_step);
+struct Building {
+  study::Extent extent = study::Extent::folder;
+  std::function<void(std::string_view)> on_step{};
+  std::function<void(const study::Answer &)> on_view{}; // the files named so far are as it wrote them
+};
+
+// What was made and found, all of it looked at.
+study::Answer build_solids(const study::Study &, const std::filesystem::path &folder, const Halt &,
+                           const Building &);
 
 } // namespace purgewright::cli

@@ -7,8 +7,10 @@
 #include <algorithm>
 #include <cerrno>
 #include <chrono>
+#include <cstdlib>
 #include <fcntl.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <system_error>
 #include <thread>
 #include <unistd.h>
@@ -42,6 +44,18 @@ std::string mark_of(const fs::path &holder) {
   return mark.starts_with(owner_word) ? mark : std::string();
 }
 
+// Marks the hidden folder as this run's; returns the descriptor that holds the lock.
+int mark_as_own(const fs::path &holder) {
+  const fs::path owner = holder / owner_name;
+  const int lock = ::open(owner.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+  if (lock < 0) {
+    throw FileError(owner, std::generic_category().message(errno));
+  }
+  ::flock(lock, LOCK_EX | LOCK_NB); // where a disk has no locks, the age alone protects the folder
+  files::write(owner, own_mark());
+  return lock;
+}
+
 // The youngest of a folder and what is directly in it, by the disk's clock.
 fs::file_time_type last_change(const fs::path &folder) {
   auto latest = fs::last_write_time(folder);
@@ -60,7 +74,15 @@ bool bare(const fs::path &holder) {
       });
 }
 
+bool of_this_user(const fs::path &folder) {
+  struct stat status {};
+  return ::lstat(folder.c_str(), &status) == 0 && status.st_uid == ::geteuid();
+}
+
 bool ended(const fs::path &holder, const fs::path &own, bool nobody_marks) {
+  if (!of_this_user(holder)) {
+    return false; // a folder that all may write to holds anybody's
+  }
   const std::string mark = mark_of(holder);
   if (mark.empty()) {
     return nobody_marks && bare(holder); // else made by somebody else, or a run is marking it now
@@ -125,15 +147,19 @@ std::string partial_prefix(const fs::path &target) {
   return fmt::format(".{}.partial-", target.filename().string());
 }
 
-int mark_as_own(const fs::path &holder) {
-  const fs::path owner = holder / owner_name;
-  const int lock = ::open(owner.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
-  if (lock < 0) {
-    throw FileError(owner, std::generic_category().message(errno));
+Holder make_holder(const fs::path &target) {
+  const MarkingLock making(target.parent_path(), MarkingLock::Use::marking);
+  std::string name = (target.parent_path() / (partial_prefix(target) + "XXXXXX")).string();
+  if (::mkdtemp(name.data()) == nullptr) {
+    throw FileError(target.parent_path(), std::generic_category().message(errno));
   }
-  ::flock(lock, LOCK_EX | LOCK_NB); // where a disk has no locks, the age alone protects the folder
-  files::write(owner, own_mark());
-  return lock;
+  try {
+    return {name, mark_as_own(name)};
+  } catch (...) {
+    std::error_code ignored;
+    fs::remove_all(name, ignored);
+    throw;
+  }
 }
 
 void remove_tree(const fs::path &folder) {

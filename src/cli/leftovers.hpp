@@ -1,7 +1,7 @@
 // The hidden folders of runs: how one marks its own, and how it removes those of runs that have ended.
 // output_folder.hpp says why this is right.
 //
-// Errors: files::FileError when the mark cannot be written; what cannot be swept away stays.
+// Errors: files::FileError when the folder cannot be made or marked; what cannot be swept away stays.
 #pragma once
 
 #include <filesystem>
@@ -29,8 +29,12 @@ class MarkingLock {
   bool held_ = false;
 };
 
-// Marks the hidden folder as this run's; returns the descriptor that holds the lock.
-int mark_as_own(const std::filesystem::path &holder);
+// A hidden folder of this run for the target, made beside it and marked.
+struct Holder {
+  std::filesystem::path folder;
+  int lock; // a descriptor, which holds the mark's lock
+};
+Holder make_holder(const std::filesystem::path &target);
 
 // Removes a folder of this program's with all below it, sub-folders that may only be read too.
 void remove_tree(const std::filesystem::path &folder);

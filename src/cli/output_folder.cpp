@@ -137,14 +137,10 @@ OutputFolder::OutputFolder(const fs::path &target, std::string command)
 }
 
 void OutputFolder::make_holder() {
-  const MarkingLock making(target_.parent_path(), MarkingLock::Use::marking);
-  std::string name = (target_.parent_path() / (partial_prefix(target_) + "XXXXXX")).string();
-  if (::mkdtemp(name.data()) == nullptr) {
-    throw FileError(target_.parent_path(), reason(errno));
-  }
-  holder_ = name;
+  const Holder made = cli::make_holder(target_);
+  holder_ = made.folder;
+  lock_ = made.lock;
   try {
-    lock_ = mark_as_own(holder_);
     files::make_folder(staging());
     if (fs::exists(target_)) {
       take_mode(staging(), target_);

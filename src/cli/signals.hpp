@@ -7,12 +7,20 @@
 // Source: POSIX.1-2017, signalfd(2).
 #pragma once
 
+#include <functional>
 #include <sys/select.h> // sigset_t; <signal.h> brings a macro si_value
 
 namespace purgewright::cli {
 
 struct Interrupted {
   int signal;
+};
+
+// What ends the wait for another program early.
+struct Halt {
+  int descriptor;              // readable once it is time to end
+  sigset_t mask;               // of signals, that the other program is to have
+  std::function<void()> check; // throws once it is time to end
 };
 
 class Signals {
@@ -27,6 +35,10 @@ class Signals {
 
   // Throws Interrupted when a signal has come.
   void check();
+
+  Halt halt() {
+    return {descriptor_, before_, [this] { check(); }};
+  }
 
  private:
   sigset_t before_{};

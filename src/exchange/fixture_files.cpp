@@ -178,6 +178,34 @@ void write_part(const std::filesystem::path &folder, const solids::Part &part, c
   write_stl(folder / fmt::format("{}.stl", part.name), part.solid, StlOptions{.exact_volume = part.volume});
 }
 
+// The assembly's parts as files hold them, in its order.
+std::vector<Part> file_parts(const job::Job &job, const fixture::Layout &layout, const BuiltFixture &built,
+                             const StepHeader &header) {
+  const auto metals = fixture::part_metals(job, layout, fixture::volumes(job, layout));
+  std::vector<Part> files;
+  for (const auto &part : built.assembly.parts) {
+    files.push_back(as_file_part(part, header, material_of(job, metals, part.name)));
+    if (part.made()) {
+      files.back().tolerances = tolerances_of(layout, part.name);
+    }
+  }
+  return files;
+}
+
+Assembly whole_of(const job::Job &job, const BuiltFixture &built, const std::vector<Part> &files,
+                  const StepHeader &header) {
+  Assembly whole{
+      .name = job.identity.name, .description = described(job.identity.title, header), .items = {}};
+  for (std::size_t i = 0; i < files.size(); ++i) {
+    const auto &part = built.assembly.parts[i];
+    for (const auto &place : part.more_places) {
+      whole.items.push_back({files[i], colour_of(part), place});
+    }
+    whole.items.push_back({files[i], colour_of(part), part.place});
+  }
+  return whole;
+}
+
 // Gas of bore and chamber as bodies to look at.
 Assembly as_assembly(const solids::GasSpaces &gas, const std::string &name) {
   constexpr Colour of_chamber{0.62, 0.50, 0.78}, of_bore{0.35, 0.62, 0.68};
@@ -211,30 +239,28 @@ BuiltFixture build_fixture(const job::Job &job, const fixture::Layout &layout,
   return {std::move(assembly), std::move(gas), std::move(clashes)};
 }
 
+void write_view(const std::filesystem::path &folder, const job::Job &job, const fixture::Layout &layout,
+                const BuiltFixture &built, const StepHeader &header) {
+  write_glb(folder / "assembly.glb", whole_of(job, built, file_parts(job, layout, built, header), header),
+            viewing);
+  write_glb(folder / "gas-spaces.glb", as_assembly(built.gas, job.identity.name), viewing);
+}
+
 void write_fixture_files(const std::filesystem::path &folder, const job::Job &job,
                          const fixture::Layout &layout, const BuiltFixture &built, const StepHeader &header,
                          const OnStep &on_step) {
   const std::filesystem::path parts = folder / "parts";
   files::make_folder(parts);
-  Assembly whole{
-      .name = job.identity.name, .description = described(job.identity.title, header), .items = {}};
-  const auto metals = fixture::part_metals(job, layout, fixture::volumes(job, layout));
-  for (const auto &part : built.assembly.parts) {
-    on_step(fmt::format("writing {}", part.name));
-    Part file = as_file_part(part, header, material_of(job, metals, part.name));
+  const auto files = file_parts(job, layout, built, header);
+  for (std::size_t i = 0; i < files.size(); ++i) {
+    const auto &part = built.assembly.parts[i];
     if (part.made()) {
-      file.tolerances = tolerances_of(layout, part.name);
-      write_part(parts, part, file, header);
+      on_step(fmt::format("writing {}", part.name));
+      write_part(parts, part, files[i], header);
     }
-    for (const auto &place : part.more_places) {
-      whole.items.push_back({file, colour_of(part), place});
-    }
-    whole.items.push_back({std::move(file), colour_of(part), part.place});
   }
   on_step("writing assembly");
-  write_step(folder / "assembly.step", whole, header);
-  write_glb(folder / "assembly.glb", whole, viewing);
-  write_glb(folder / "gas-spaces.glb", as_assembly(built.gas, job.identity.name), viewing);
+  write_step(folder / "assembly.step", whole_of(job, built, files, header), header);
 }
 
 } // namespace purgewright::exchange

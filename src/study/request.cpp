@@ -11,7 +11,7 @@ namespace {
 
 using Json = nlohmann::json;
 
-constexpr std::string_view clash_word = "clash ", made_word = "made ", of_word = "of ";
+constexpr std::string_view clash_word = "clash ", made_word = "made ", of_word = "of ", fault_word = "fault ";
 
 Json binary(const std::string &bytes) {
   return Json::binary({bytes.begin(), bytes.end()});
@@ -58,6 +58,7 @@ checks::Clash clash_of(std::string_view words) {
 std::string to_message(const Request &request) {
   Json root;
   root["version"] = request.version;
+  root["page"] = request.extent == Extent::page;
   root["job"] = to_json(request.sources.job);
   root["family"] = Json::array();
   for (const auto &member : request.sources.family) {
@@ -81,7 +82,8 @@ Request read_message(std::string_view message) {
     const Json root = Json::from_cbor(message);
     Request request{.sources = {.job = document_of(root.at("job")), .family = {}, .log = std::nullopt},
                     .chosen = {},
-                    .version = root.at("version").get<std::string>()};
+                    .version = root.at("version").get<std::string>(),
+                    .extent = root.at("page").get<bool>() ? Extent::page : Extent::folder};
     for (const auto &member : root.at("family")) {
       request.sources.family.push_back(document_of(member));
     }
@@ -97,20 +99,24 @@ Request read_message(std::string_view message) {
   }
 }
 
-bool Answer::take(std::string_view line) {
+Said Answer::take(std::string_view line) {
   constexpr std::size_t hash_length = 64; // SHA-256 in hexadecimal
   if (line.starts_with(clash_word)) {
     clashes.push_back(clash_of(line.substr(clash_word.size())));
   } else if (line.starts_with(made_word) && line.size() > made_word.size() + hash_length) {
     const auto words = line.substr(made_word.size());
     made.emplace(words.substr(hash_length + 1), words.substr(0, hash_length));
+  } else if (line.starts_with(fault_word)) {
+    faults += fmt::format("{}\n", line.substr(fault_word.size()));
+  } else if (line == view_line) {
+    return Said::view;
   } else if (line.starts_with(of_word)) {
     of = line.substr(of_word.size());
   } else {
     last_step = line;
-    return true;
+    return Said::step;
   }
-  return false;
+  return Said::other;
 }
 
 std::string clash_line(const checks::Clash &clash) {
@@ -119,6 +125,10 @@ std::string clash_line(const checks::Clash &clash) {
 
 std::string made_line(std::string_view path, std::string_view sha256) {
   return fmt::format("{}{} {}", made_word, sha256, path);
+}
+
+std::string fault_line(std::string_view text) {
+  return fmt::format("{}{}", fault_word, text);
 }
 
 std::string of_line(std::string_view sha256) {

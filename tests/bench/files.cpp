@@ -22,6 +22,7 @@ void design(benchmark::State &state) {
   std::filesystem::create_directory(folder);
   for (auto _ : state) {
     const auto built = exchange::build_fixture(job, layout, volumes, quiet);
+    exchange::write_view(folder, job, layout, built, {.time_stamp = "1970-01-01T00:00:00"});
     exchange::write_fixture_files(folder, job, layout, built, {.time_stamp = "1970-01-01T00:00:00"}, quiet);
   }
   std::filesystem::remove_all(folder);

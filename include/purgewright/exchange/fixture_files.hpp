@@ -31,7 +31,11 @@ struct BuiltFixture {
 BuiltFixture build_fixture(const job::Job &, const fixture::Layout &, const fixture::Volumes &,
                            const OnStep &);
 
-// Writes parts/NAME.step, parts/NAME.stl, assembly.step, assembly.glb and gas-spaces.glb below the folder.
+// Writes assembly.glb and gas-spaces.glb into the folder: what there is to look at.
+void write_view(const std::filesystem::path &folder, const job::Job &, const fixture::Layout &,
+                const BuiltFixture &, const StepHeader &);
+
+// Writes parts/NAME.step, parts/NAME.stl and assembly.step below the folder.
 void write_fixture_files(const std::filesystem::path &folder, const job::Job &, const fixture::Layout &,
                          const BuiltFixture &, const StepHeader &, const OnStep &);
 

@@ -15,6 +15,7 @@ Request sample() {
   request.sources.log = job::Document{"log.csv", "log.csv", "time [s]\r\n", {}, {}};
   request.chosen = {{job::Key::fixture_wall, 0.004, 0.1 + 0.2}};
   request.version = "1.2.3";
+  request.extent = Extent::page;
   return request;
 }
 
@@ -23,6 +24,7 @@ Request sample() {
 TEST_CASE("a message gives back every byte and every number", "[unit][study]") {
   const Request sent = sample(), got = read_message(to_message(sent));
   CHECK(got.version == sent.version);
+  CHECK(got.extent == Extent::page);
   CHECK(got.sources.job.label == sent.sources.job.label);
   CHECK(got.sources.job.bytes == sent.sources.job.bytes);
   REQUIRE(got.sources.family.size() == 1);
@@ -47,10 +49,13 @@ TEST_CASE("half a message, or something else, is none", "[unit][study]") {
 TEST_CASE("an answer is read back as it was said", "[unit][study]") {
   Answer answer;
   const std::string hash(64, 'a');
-  CHECK(answer.take("building base-plate"));
-  CHECK_FALSE(answer.take(clash_line({"end-plug", "tube", units::cubic_metres(1.0 / 3e9)})));
-  CHECK_FALSE(answer.take(made_line("parts/end plug.step", hash)));
-  CHECK_FALSE(answer.take(of_line(hash)));
+  CHECK(answer.take("building base-plate") == Said::step);
+  CHECK(answer.take(clash_line({"end-plug", "tube", units::cubic_metres(1.0 / 3e9)})) == Said::other);
+  CHECK(answer.take(made_line("parts/end plug.step", hash)) == Said::other);
+  CHECK(answer.take(view_line) == Said::view);
+  CHECK(answer.take(fault_line("the disk is full")) == Said::other);
+  CHECK(answer.faults == "the disk is full\n");
+  CHECK(answer.take(of_line(hash)) == Said::other);
   CHECK(answer.last_step == "building base-plate");
   REQUIRE(answer.clashes.size() == 1);
   CHECK(answer.clashes[0].second == "tube");
