@@ -67,8 +67,9 @@ std::string chosen_text(const study::Study &);
 
 ExitCode outcome(const report::Findings &);
 
-// Asks the desktop (xdg-open) to show a page and does not wait; says so on stderr when there is none.
-void open_page(const std::string &path);
+// Asks the desktop (xdg-open) to show a page by its address or whole path and does not wait; says so on
+// stderr when there is none.
+void open_page(const std::string &address);
 
 // As a manifest lists it.
 report::ReadJob read_job_of(std::string name, const job::Sources &);

@@ -1,8 +1,8 @@
 #include "commands.hpp"
+#include "design_files.hpp"
 #include "kernel_process.hpp"
 #include "output_folder.hpp"
 
-#include "purgewright/files/file.hpp"
 #include "purgewright/files/text.hpp"
 #include "purgewright/html/report_page.hpp"
 #include "purgewright/report/manifest.hpp"
@@ -11,7 +11,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <filesystem>
 #include <utility>
 
@@ -27,24 +26,6 @@ ExitCode write_nothing(const report::Findings &findings, const DesignOptions &op
 
 constexpr std::string_view strict_refusal = "a rule fails and --strict is on";
 
-// What the page shows of the folder's files.
-html::Shown shown_in(const std::filesystem::path &folder) {
-  html::Shown shown{.assembly_glb = files::read(folder / "assembly.glb"),
-                    .gas_spaces_glb = files::read(folder / "gas-spaces.glb"),
-                    .temperatures_svg = files::read(folder / "plots/temperatures.svg"),
-                    .oxygen_svg = files::read(folder / "plots/oxygen.svg"),
-                    .sheets = {},
-                    .version = tool_version};
-  for (const auto &entry : std::filesystem::directory_iterator(folder / "drawings")) {
-    if (entry.path().extension() == ".svg") {
-      shown.sheets.push_back(
-          {entry.path().lexically_relative(folder).generic_string(), files::read(entry.path())});
-    }
-  }
-  std::ranges::sort(shown.sheets, {}, &html::Picture::path); // the assembly's come first
-  return shown;
-}
-
 // Everything into the folder, which replaces the former one at the end.
 void write_design(study::Study &study, const DesignOptions &options, OutputFolder &folder, Signals &signals) {
   {
@@ -59,7 +40,7 @@ void write_design(study::Study &study, const DesignOptions &options, OutputFolde
   }
   folder.write("results.json", report::results_json(findings));
   folder.write("parts-list.csv", report::parts_list_csv(findings.design));
-  folder.write("report.html", html::report_page(findings, shown_in(folder.staging())));
+  folder.write("report.html", html::report_page(findings, shown_in(folder.staging(), DesignFiles::all)));
   folder.write(
       "manifest.json",
       report::manifest_json(folder.staging(),
@@ -99,7 +80,7 @@ ExitCode run_design(const DesignOptions &options) {
             : report::check_text(findings, {.colour = colour_on_stdout()}) + chosen_text(*study) +
                   fmt::format("\nFiles are in {0}; to look at: {0}/report.html\n", files::printable(target)));
   if (options.open) {
-    open_page(target + "/report.html");
+    open_page(std::filesystem::absolute(target + "/report.html").string());
   }
   return outcome(findings);
 }

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <filesystem>
 #include <spawn.h>
 #include <sys/wait.h>
 #include <system_error>
@@ -13,8 +12,8 @@ extern char **environ; // NOLINT: POSIX gives it no header
 namespace purgewright::cli {
 
 // A shell between, which ends at once: the page's program is then no child of this one.
-void open_page(const std::string &path) {
-  std::string page = std::filesystem::absolute(path).string();
+void open_page(const std::string &address) {
+  std::string page = address;
   std::string shell = "sh", command = "-c",
               script = "command -v xdg-open >/dev/null || exit 127\n"
                        "xdg-open \"$0\" >/dev/null 2>&1 </dev/null &";
