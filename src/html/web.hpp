@@ -5,7 +5,8 @@
 
 namespace purgewright::html::web {
 
-extern const std::string_view report_html, page_css, page_js, viewer_js, comparison_html, comparison_js;
+extern const std::string_view report_html, page_css, page_js, viewer_js, comparison_html, comparison_js,
+    watch_html, watch_js;
 extern const std::string_view three_js, orbit_controls_js, gltf_loader_js; // three.js, MIT
 extern const std::string_view three_licence;
 

@@ -64,8 +64,10 @@ async function unpacked(element) {
     picture.src = URL.createObjectURL(new Blob([bytes], {type: 'image/svg+xml'}));
   }
 
-  for (const sheet of document.querySelectorAll('.sheet')) {
-    sheet.addEventListener('toggle', () => sheet.open && showSheet(sheet));
+  function unfoldSheets(root) {
+    for (const sheet of root.querySelectorAll('.sheet')) {
+      sheet.addEventListener('toggle', () => sheet.open && showSheet(sheet));
+    }
   }
 
   // ---- tables that sort
@@ -94,21 +96,21 @@ async function unpacked(element) {
     body.append(...rows.map(([, row]) => row));
   }
 
-  for (const table of document.querySelectorAll('table.sorts')) {
-    [...table.tHead.rows[0].cells].forEach((head, column) => {
-      const button = document.createElement('button');
-      button.type = 'button';
-      button.textContent = head.textContent;
-      button.addEventListener('click', () => sortBy(table, column, head));
-      head.replaceChildren(button);
-    });
+  function sortTables(root) {
+    for (const table of root.querySelectorAll('table.sorts')) {
+      [...table.tHead.rows[0].cells].forEach((head, column) => {
+        const button = document.createElement('button');
+        button.type = 'button';
+        button.textContent = head.textContent;
+        button.addEventListener('click', () => sortBy(table, column, head));
+        head.replaceChildren(button);
+      });
+    }
   }
 
   // ---- search over all numbers
 
-  const find = document.getElementById('find');
-  find?.closest('.find').removeAttribute('hidden');
-  find?.addEventListener('input', () => {
+  function search(find) {
     const words = find.value.toLowerCase().split(/\s+/).filter(Boolean);
     let count = 0;
     for (const topic of document.querySelectorAll('.topic')) {
@@ -123,5 +125,17 @@ async function unpacked(element) {
       topic.open = words.length > 0 && any;
     }
     document.getElementById('found').textContent = words.length > 0 ? `${count} numbers` : '';
-  });
+  }
+
+  // ---- what stands in the page, and what is put there later
+
+  function prepare(root) {
+    unfoldSheets(root);
+    sortTables(root);
+    const find = root.querySelector('#find');
+    find?.closest('.find').removeAttribute('hidden');
+    find?.addEventListener('input', () => search(find));
+  }
+  prepare(document);
+  document.addEventListener('part-renewed', ({detail}) => prepare(detail));
 })();

@@ -11,7 +11,7 @@
     return;
   }
   const byId = (id) => document.getElementById(id);
-  const data = JSON.parse(byId('viewer-data').textContent);
+  let data = {parts: {}, passes: []};
   let renderer;
   try {
     renderer = new THREE.WebGLRenderer({canvas, antialias: true, alpha: true, preserveDrawingBuffer: true});
@@ -21,7 +21,6 @@
   }
   byId('no-view').hidden = true;
   byId('no-view').style.display = 'none';
-  byId('view-controls').hidden = false;
 
   // ---- scene
 
@@ -91,11 +90,33 @@
     gas.add(body);
   }
 
-  (await bodies(await unpacked(byId('assembly')))).forEach(addPiece);
-  (await bodies(await unpacked(byId('gas-spaces')))).forEach(addGas);
+  let box = new THREE.Box3();
+  let step = 0; // between parts taken apart
 
-  const box = new THREE.Box3().setFromObject(scene);
-  const step = 0.13 * box.getSize(new THREE.Vector3()).length(); // between parts taken apart
+  // All that has been drawn goes, what the page holds now takes its place; false while it holds nothing.
+  let loads = 0;
+  async function load() {
+    const turn = ++loads;
+    if (byId('assembly').textContent === '') {
+      return false;
+    }
+    const [solids, spaces] = await Promise.all(
+      ['assembly', 'gas-spaces'].map(async (id) => bodies(await unpacked(byId(id)))));
+    if (turn !== loads) {
+      return false; // a later one is on its way
+    }
+    data = JSON.parse(byId('viewer-data').textContent);
+    pieces.length = 0;
+    for (const group of [fixed, turning, gas]) {
+      group.traverse((object) => object.geometry?.dispose());
+      group.remove(...group.children);
+    }
+    solids.forEach(addPiece);
+    spaces.forEach(addGas);
+    box = new THREE.Box3().setFromObject(scene);
+    step = 0.13 * box.getSize(new THREE.Vector3()).length();
+    return true;
+  }
 
   // ---- camera
 
@@ -186,8 +207,8 @@
 
   const millimetres = (metres) => `${(1000 * metres).toFixed(0)} mm`;
   const cuts = [
-    {name: 'cut-along', plane: new THREE.Plane(new THREE.Vector3(0, 0, -1)), least: box.min.z, most: box.max.z},
-    {name: 'cut-across', plane: new THREE.Plane(new THREE.Vector3(-1, 0, 0)), least: box.min.x, most: box.max.x}];
+    {name: 'cut-along', plane: new THREE.Plane(new THREE.Vector3(0, 0, -1)), axis: 'z'},
+    {name: 'cut-across', plane: new THREE.Plane(new THREE.Vector3(-1, 0, 0)), axis: 'x'}];
 
   function cut() {
     renderer.clippingPlanes = cuts.filter((one) => byId(`${one.name}-on`).checked).map((one) => one.plane);
@@ -198,8 +219,12 @@
     }
     draw();
   }
-  for (const {name, least, most} of cuts) {
-    Object.assign(byId(name), {min: least, max: most, value: 0});
+  function setCuts(value) {
+    for (const {name, axis} of cuts) {
+      Object.assign(byId(name), {min: box.min[axis], max: box.max[axis], value: value ?? byId(name).value});
+    }
+  }
+  for (const {name} of cuts) {
     byId(name).addEventListener('input', cut);
     byId(`${name}-on`).addEventListener('change', () => {
       cut();
@@ -232,9 +257,9 @@
     byId('pass').selectedIndex = 0;
     move();
   });
-  byId('pass').append(new Option('choose', ''));
-  for (const {name, start} of data.passes) {
-    byId('pass').append(new Option(`${name}, begins`, String(((start % 360) + 360) % 360)));
+  function listPasses() {
+    const options = data.passes.map(({name, start}) => new Option(`${name}, begins`, String(((start % 360) + 360) % 360)));
+    byId('pass').replaceChildren(new Option('choose', ''), ...options);
   }
   byId('pass').addEventListener('change', (event) => {
     if (event.target.value !== '') {
@@ -265,9 +290,9 @@
     pieces.forEach((piece) => { piece.node.visible = boxes.get(piece.name).checked; });
     draw();
   }
-  for (const name of new Set(pieces.map((piece) => piece.name))) {
+  function listPart(name, shown) {
     const row = document.createElement('li'), label = document.createElement('label');
-    const checkbox = Object.assign(document.createElement('input'), {type: 'checkbox', checked: true});
+    const checkbox = Object.assign(document.createElement('input'), {type: 'checkbox', checked: shown});
     const {title, size, made} = data.parts[name] ?? {title: name};
     label.append(checkbox, ` ${title}${made || !size ? '' : ` ${size}`}`);
     row.append(label);
@@ -277,6 +302,13 @@
     row.addEventListener('mouseenter', () => point(name));
     row.addEventListener('mouseleave', () => point(''));
     checkbox.addEventListener('focus', () => point(name));
+  }
+  function listParts() {
+    const hidden = new Set([...boxes].filter(([, checkbox]) => !checkbox.checked).map(([name]) => name));
+    byId('shown').replaceChildren();
+    boxes.clear();
+    new Set(pieces.map((piece) => piece.name)).forEach((name) => listPart(name, !hidden.has(name)));
+    show((name) => boxes.get(name).checked);
   }
   byId('show-all').addEventListener('click', () => show(() => true));
   const workpiece = ['tube', 'cap'];
@@ -304,7 +336,23 @@
   canvas.addEventListener('click', (event) => point(partAt(event)));
   canvas.addEventListener('mouseleave', () => point(''));
 
-  cut();
-  move();
-  look(oblique);
+  // ---- what the page holds, now and when it is renewed; cuts, places and the way one looks stay
+
+  async function renew() {
+    const first = pieces.length === 0;
+    if (await load()) {
+      lit = '';
+      byId('view-controls').hidden = false;
+      setCuts(first ? 0 : undefined);
+      listPasses();
+      listParts();
+      cut();
+      move();
+      if (first) {
+        look(oblique);
+      }
+    }
+  }
+  document.addEventListener('fixture-renewed', renew);
+  await renew();
 })();
