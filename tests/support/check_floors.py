@@ -27,6 +27,7 @@ BELOW["pages"] = set(BELOW)
 BELOW["html"] = {"units", "files", "standards", "job", "fixture", "gas", "heat", "checks", "report"}
 BELOW["dxf"] = set(BELOW) - {"html"}
 BELOW["study"] = set(BELOW) - {"letters", "solids", "drawing", "exchange", "pages", "html", "dxf"}
+BELOW["watch"] = BELOW["study"] | {"study"}
 BELOW["cli"] = set(BELOW) - {"dxf"}
 BELOW["solids_main"] = set(BELOW)  # the one program that joins dxflib
 
