@@ -13,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <csignal>
 #include <cstddef>
 #include <filesystem>
@@ -22,6 +23,7 @@
 #include <sstream>
 #include <string>
 #include <string_view>
+#include <system_error>
 #include <vector>
 
 namespace purgewright::cli {
@@ -34,6 +36,7 @@ struct Options {
   CompareOptions compare;
   FlowOptions flow;
   TraceOptions trace;
+  WatchOptions watch;
 };
 
 // What is written goes under a name: nothing goes to standard output but by --json.
@@ -55,6 +58,16 @@ std::string a_piece(const std::string &text) {
   } catch (const report::BadShard &error) {
     return error.what();
   }
+}
+
+std::string a_port(const std::string &text) {
+  constexpr int most = 65535;
+  int port = 0;
+  const auto read = std::from_chars(text.data(), text.data() + text.size(), port);
+  const bool whole = read.ec == std::errc() && read.ptr == text.data() + text.size();
+  return whole && port >= 0 && port <= most
+             ? ""
+             : fmt::format("a port is a number up to {}; 0 is any that is free", most);
 }
 
 void describe(CLI::App &app, Options &options, std::function<ExitCode()> &command) {
@@ -144,6 +157,15 @@ void describe(CLI::App &app, Options &options, std::function<ExitCode()> &comman
       "Ids of quantities or rules, such as volume.chamber_gas, traced in turn; or words to look "
       "for, such as oxygen; without one all are listed");
   trace->callback([&] { command = [&] { return run_trace(options.trace); }; });
+
+  auto *watch = app.add_subcommand(
+      "watch",
+      "The report as a page of this machine alone, renewed whenever a job file is saved; Ctrl-C ends it");
+  watch->add_option("jobs", options.watch.jobs, "Job files; several stand side by side")->required();
+  watch->add_option("--port", options.watch.port, "Port of 127.0.0.1; any that is free by default")
+      ->check(a_port);
+  watch->add_flag("--open", options.watch.open, "Open the page in the browser");
+  watch->callback([&] { command = [&] { return run_watch(options.watch); }; });
 }
 
 ExitCode guarded(const std::function<ExitCode()> &command) {

@@ -44,6 +44,11 @@ struct FlowOptions {
   std::optional<long> processes; // none: the case is not solved
   bool read = false;
 };
+struct WatchOptions {
+  std::vector<std::string> jobs;
+  int port = 0; // any that is free
+  bool open = false;
+};
 struct TraceOptions {
   std::string job;
   std::vector<std::string> words; // an id, words to look for, or none: all
@@ -55,6 +60,7 @@ ExitCode run_design(const DesignOptions &);
 ExitCode run_compare(const CompareOptions &);
 ExitCode run_flow(const FlowOptions &);
 ExitCode run_trace(const TraceOptions &);
+ExitCode run_watch(const WatchOptions &);
 
 // Says each problem on stderr; true when one is an error.
 bool complain_of(const job::Diagnostics &);

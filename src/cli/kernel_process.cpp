@@ -173,8 +173,7 @@ void require_good_end(int status, const study::Answer &answer) {
 }
 
 std::vector<std::string> view_files() {
-  return {"assembly.glb",           "gas-spaces.glb",   "setup-sheet.pdf",
-          "plots/temperatures.svg", "plots/oxygen.svg"};
+  return {"assembly.glb", "gas-spaces.glb", "setup-sheet.pdf", "plots/temperatures.svg", "plots/oxygen.svg"};
 }
 
 // What every design has; the rest depends on the job.
@@ -225,7 +224,8 @@ void pass_on(const study::Answer &so_far, study::Said said, const fs::path &fold
 study::Answer build_solids(const study::Study &study, const fs::path &folder, const Halt &halt,
                            const Building &building) {
   const fs::path program = find_program();
-  const std::string message = study::to_message({study.sources, study.chosen, std::string(tool_version), building.extent});
+  const std::string message =
+      study::to_message({study.sources, study.chosen, std::string(tool_version), building.extent});
   Line line;
   Child child(program, folder, line.there(), halt.mask);
   line.close(1);

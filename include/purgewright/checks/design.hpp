@@ -50,7 +50,8 @@ Design evaluate(job::Job);
 // runs.
 Design evaluate_purge(job::Job);
 
-// All that evaluate shows but the advice, by the coarse plan of heat: a first answer while evaluate is at work.
+// All that evaluate shows but the advice, by the coarse plan of heat: a first answer while evaluate is at
+// work.
 Design evaluate_coarse(job::Job);
 
 // All that evaluate's rules judge, for a row of a sweep; by the coarse plan where it fails anyway.

@@ -2,11 +2,11 @@
 //
 // The message is CBOR and holds the bytes of the job and of the files it names, never a path to read them
 // from. The answer's lines on stdout are
-//   clash FIRST SECOND VOLUME   two parts that share so many cubic metres of metal; all of them come before `view`
-//   made SHA256 PATH            a file it wrote, relative to the folder, with the hash of its bytes
-//   view                        assembly, gas spaces, setup sheet and plots stand in the folder and have been named
-//   fault TEXT                  what is wrong with the job, a file or the solids, for people; it ends without `of`
-//   of SHA256                   last of all: the hash of the message it worked on
+//   clash FIRST SECOND VOLUME   two parts that share so many cubic metres of metal; all of them come before
+//   `view` made SHA256 PATH            a file it wrote, relative to the folder, with the hash of its bytes
+//   view                        assembly, gas spaces, setup sheet and plots stand in the folder and have been
+//   named fault TEXT                  what is wrong with the job, a file or the solids, for people; it ends
+//   without `of` of SHA256                   last of all: the hash of the message it worked on
 // and whatever else it says is a step that begins.
 //
 // Units: SI. Frame: none. Errors: BadMessage for a text that is no message or no answer.

@@ -1,5 +1,5 @@
 # Completion for fish: commands, options, templates, job files and folders, what `trace` can trace.
-set -l commands new check design compare flow trace
+set -l commands new check design compare flow trace watch
 
 function __purgewright_quantities
     # The job is the first word after the command that is not an option.
@@ -21,12 +21,13 @@ complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a design
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a compare -d 'Designs side by side, or a sweep'
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a flow -d 'The gas in three dimensions, for OpenFOAM'
 complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a trace -d 'Where one number comes from, or what a rule judged'
+complete -c purgewright -n "not __fish_seen_subcommand_from $commands" -a watch -d 'The report as a page, renewed at each save'
 
 complete -c purgewright -n '__fish_seen_subcommand_from new' -a 'flat-cap domed-cap spigot-cap'
 complete -c purgewright -n '__fish_seen_subcommand_from new' -l tube -x -d 'OUTSIDE x WALL x LENGTH'
 complete -c purgewright -n '__fish_seen_subcommand_from new' -l cap -x -a 'flat domed spigot' -d 'Shape of the cap'
 complete -c purgewright -n '__fish_seen_subcommand_from new' -s o -l output -r -F -d 'Job file to write'
-complete -c purgewright -n '__fish_seen_subcommand_from check design compare flow trace' -k -a '(__purgewright_jobs)'
+complete -c purgewright -n '__fish_seen_subcommand_from check design compare flow trace watch' -k -a '(__purgewright_jobs)'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder to write'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder for page, CSV and JSON'
 complete -c purgewright -n '__fish_seen_subcommand_from compare' -l vary -x -d 'KEY=FROM:TO:STEP'
@@ -41,6 +42,8 @@ complete -c purgewright -n '__fish_seen_subcommand_from check design' -l solve -
 complete -c purgewright -n '__fish_seen_subcommand_from check' -l strict -d 'No effect here'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -l strict -d 'Write nothing when a rule fails'
 complete -c purgewright -n '__fish_seen_subcommand_from design' -l open -d 'Open the report in the browser'
+complete -c purgewright -n '__fish_seen_subcommand_from watch' -l port -x -d 'Port of 127.0.0.1'
+complete -c purgewright -n '__fish_seen_subcommand_from watch' -l open -d 'Open the page in the browser'
 complete -c purgewright -n '__fish_seen_subcommand_from flow' -s o -l output -x -a '(__fish_complete_directories)' -d 'Folder of the case'
 complete -c purgewright -n '__fish_seen_subcommand_from flow' -l stage -x -a 'bore bore-outlet-below prepurge open away torch' -d 'Stage of the gas'
 complete -c purgewright -n '__fish_seen_subcommand_from flow' -l cells -x -d 'Cells in the gas of the fixture'
