@@ -28,6 +28,13 @@ void require_whole(std::filesystem::path const &path) {
     throw files::FileError(path, "the file is not whole");
 }
 
+// The kernel says no reason: what stops a file larger than any of ours has one.
+[[noreturn]] void fail_to_write(std::filesystem::path const &path) {
+  constexpr std::size_t largest = std::size_t{64} << 20; // bytes
+  files::write(path, std::string(largest, ' '));
+  throw files::FileError(path, "the file cannot be written in full");
+}
+
 } // namespace
 
 void write_glb(std::filesystem::path const &path, Assembly const &assembly, GlbOptions const &options) {
@@ -43,7 +50,7 @@ void write_glb(std::filesystem::path const &path, Assembly const &assembly, GlbO
     writer.ChangeCoordinateSystemConverter().SetInputCoordinateSystem(RWMesh_CoordinateSystem_Zup);
     writer.SetMergeFaces(true);
     if (!writer.Perform(shapes, TColStd_IndexedDataMapOfStringString(), Message_ProgressRange()))
-      throw files::FileError(path, "the file cannot be written in full");
+      fail_to_write(path);
   });
   require_whole(path);
 }
