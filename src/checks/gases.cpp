@@ -58,6 +58,12 @@ Verdict torch_undisturbed(const Design &d) {
   return at_most(d.purge.bench.shield_ratio, gas::shield_ratio_most);
 }
 
+Verdict torch_laminar(const Design &d) {
+  const double re = d.purge.bench.torch_reynolds;
+  return re > gas::turbulent_tube_reynolds ? at_most(re, gas::turbulent_tube_reynolds)
+                                           : at_most(re, gas::laminar_tube_reynolds, Status::caution);
+}
+
 Verdict draught(const Design &d) {
   const double room = d.job.shop.draught.value();
   const auto &bench = d.purge.bench;
@@ -189,7 +195,7 @@ std::string draught_advice(const Design &d) {
 
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::string_view limit_source = "gas.oxygen_limit of the job";
-constexpr std::array<Rule, 16> table{{
+constexpr std::array<Rule, 17> table{{
     {"gas.stays_in_chamber", "Purge gas is heavier than air, as a chamber open on top needs", practice,
      Dimension::ratio, gas_stays_in_chamber,
      "use argon: helium fed from below leaves through the open slot before it has covered the joint"},
@@ -215,6 +221,11 @@ constexpr std::array<Rule, 16> table{{
      "give the tube a vent, or the plug a second gas way: trapped gas heats and blows the puddle out"},
     {"gas.torch_undisturbed", "Gas leaving the slot does not disturb the torch's own", practice,
      Dimension::ratio, torch_undisturbed, "longer or wider slot, or a higher torch.gas_flow", Needs::purge},
+    {"gas.torch_laminar", "Torch's gas leaves its cup laminar: turbulent it draws in air",
+     "Reynolds number of pipe flow, 2000 and 4000, textbooks of fluid mechanics, from memory",
+     Dimension::ratio, torch_laminar,
+     "a wider torch.cup_bore or less torch.gas_flow; shop charts give 2 to 3 ft3/h for each cup number",
+     Needs::purge},
     {"gas.prepurge_time", "Prepurge is one that can be waited out", practice, Dimension::time, prepurge_time,
      "the prepurge takes too long", Needs::purge, prepurge_advice},
     {"gas.torch_away", "Metal stands the air that comes in when the torch leaves it at a hold's end",

@@ -2,6 +2,8 @@
 // Limits that no standard gives are those of practice and make a caution, not a failure.
 #include "topics.hpp"
 
+#include "purgewright/standards/welding.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -107,11 +109,60 @@ Verdict pin_contact(const Design &d) {
   return at_most(d.heat.pin_contact_peak.value(), d.heat.pin_contact_limit.value());
 }
 
+// Of metals that never bond the limit is where they melt.
+Verdict pin_bonds(const Design &d) {
+  const auto bonds = standards::contact_bonds(*d.job.cap.material, *d.job.fixture.pin_material);
+  const Temperature peak = d.heat.pin_contact_peak, melts = d.heat.pin_contact_limit;
+  return bonds ? at_most(peak.value(), bonds->value(), Status::caution)
+               : at_most(std::min(peak, melts).value(), melts.value());
+}
+
 Verdict pool_width(const Design &d) {
   const double walls = pool_walls_most + (d.heat.detail == heat::Detail::coarse ? coarse_allowance : 0.0);
   const units::Length width = d.heat.pool_width, wall = d.job.tube.wall;
   return width > pool_walls_hole * wall ? at_most(width.value(), (pool_walls_hole * wall).value())
                                         : at_most(width.value(), (walls * wall).value(), Status::caution);
+}
+
+// Cells of the coarse plan are as wide as a pool that a rim narrows: there what the pedal keeps stands for
+// it.
+units::Length judged_pool(const heat::HeatPlan &plan) {
+  return plan.detail == heat::Detail::coarse ? std::min(plan.pool_width, plan.pool_target) : plan.pool_width;
+}
+
+// Half of the pool lies on the cap. Where it takes the free rim whole the corner rounds off; by half a rim
+// more it sags: common practice, no source. A dome has no free rim.
+constexpr double rims_most = 1.5;
+Verdict cap_rim(const Design &d) {
+  const auto rim = d.job.cap.rim();
+  const units::Length half = 0.5 * judged_pool(d.heat);
+  const units::Length most = rim ? rims_most * *rim : 0.5 * pool_walls_hole * d.job.tube.wall;
+  return at_most(half.value(), most.value(), Status::caution);
+}
+
+// A tube that a hand rolls under the arc; a spot stands still.
+Verdict hand_turns(const Design &d) {
+  const bool turns = d.job.rotation.seam == job::Seam::runs;
+  return at_most(turns ? d.job.weld.travel_speed.value() : 0.0,
+                 standards::hand_speed(d.job.tube.outside_diameter).value());
+}
+
+// From spot to spot, against half of the shortest at the wall's bottom; a hair longer than the arc stood for.
+Verdict spots_overlap(const Design &d) {
+  if (d.job.rotation.seam == job::Seam::runs || d.heat.runs.empty()) {
+    return at_most(0.0, 0.0);
+  }
+  constexpr double noise = 1e-6; // of a length that a search for a moment ended at
+  const auto shortest = std::ranges::min(d.heat.runs, {}, &heat::Weld::bottom_length).bottom_length;
+  return at_most((1.0 - noise) * d.heat.spot_pitch.value(), standards::spot_pitch_most * shortest.value());
+}
+
+// Pull on the cap's rim against the gap that is bridged; tacks hold against it, so that it comes out too
+// large.
+Verdict run_order(const Design &d) {
+  const auto shrinkage = standards::transverse_shrinkage(judged_pool(d.heat));
+  return at_most(heat::rim_shift(fixture::run_order(d.job), shrinkage).value(),
+                 standards::fit_up(d.job.tube.wall).gap.value(), Status::caution);
 }
 
 // Bottom of the coldest run, once its pool travels.
@@ -146,6 +197,25 @@ std::string run_advice(const Design &d) {
   return fmt::format("; rotation.runs: {} keeps within the limits", advice.fewest);
 }
 
+// Another order, or the fewest runs whose pull the gap bears.
+std::string order_advice(const Design &d) {
+  const auto limit = standards::fit_up(d.job.tube.wall).gap;
+  const auto shrinkage = standards::transverse_shrinkage(judged_pool(d.heat));
+  const auto pull = [&](int runs) {
+    return heat::rim_shift(fixture::run_order(runs, job::RunOrder::alternating), shrinkage);
+  };
+  const int now = d.job.rotation.runs;
+  if (d.job.rotation.order == job::RunOrder::consecutive && pull(now) <= limit) {
+    return "; rotation.order: alternating keeps to it";
+  }
+  for (int runs = now + 1; runs <= fixture::most_passes; ++runs) {
+    if (pull(runs) <= limit) {
+      return fmt::format("; rotation.runs: {} with rotation.order: alternating keep to it", runs);
+    }
+  }
+  return {};
+}
+
 std::string pause_advice(const Design &d) {
   const auto period = pace(d);
   return period ? fmt::format("; one part every {:.0f} min keeps to it", std::ceil(period->value() / 60.0))
@@ -153,7 +223,7 @@ std::string pause_advice(const Design &d) {
 }
 
 constexpr std::string_view practice = "common practice, no source";
-constexpr std::array<Rule, 14> table{{
+constexpr std::array<Rule, 19> table{{
     {"heat.holds_reached", "Every hold ends below the shielding temperature: holds that do not", practice,
      Dimension::count, holds_reached,
      "the metal does not get below weld.shielding_temperature: shorter runs, less weld.current, or a higher "
@@ -199,10 +269,28 @@ constexpr std::array<Rule, 14> table{{
     {"heat.pin_contact", "Cap under the pin stays below what melts the two into each other",
      "binary phase diagrams and metal data, from memory (standards/welding.hpp)", Dimension::temperature,
      pin_contact, "shorter runs, less weld.current, or a thicker cap.thickness", Needs::heat, run_advice},
+    {"heat.pin_bonds", "Cap under the pin stays below what bonds the two without melting",
+     "diffusion bonding of titanium, Lee, Yoon and Yi, Thermochimica Acta 455 (2007) 105; as a limit for "
+     "seconds: common practice, no source",
+     Dimension::temperature, pin_bonds,
+     "boron nitride or yttria stop-off, dried, on the pin's face before each part, or shorter runs, less "
+     "weld.current, a thicker cap.thickness",
+     Needs::heat},
     {"heat.pool_width", "Pool stays within five walls of width: a wider one sags", practice,
      Dimension::length, pool_width,
      "less weld.current: it is the pedal's end, and the foot follows a pool that runs away too late",
      Needs::heat},
+    {"heat.cap_rim",
+     "Half of the pool takes one and a half rims of the cap at most: beyond it the corner sags", practice,
+     Dimension::length, cap_rim, "a thicker cap.thickness, or less weld.current", Needs::heat},
+    {"heat.hand_turns", "A hand turns the tube as quickly as the arc travels", practice, Dimension::velocity,
+     hand_turns, "slower weld.travel_speed with less weld.current, or rotation.seam: spots"},
+    {"heat.spots_overlap", "Spots overlap by half, down to the wall's bottom", practice, Dimension::length,
+     spots_overlap, "more rotation.runs, or more weld.current", Needs::heat},
+    {"heat.run_order", "Shrinking runs pull the cap's rim by less than the gap that the weld bridges",
+     "Blodgett, Design of Welded Structures, 7.7; AWS Welding Handbook, fit-up of thin sheet; from memory",
+     Dimension::length, run_order, "look at the gap before each run and tack again where it opens",
+     Needs::heat, order_advice},
     {"heat.tacks_melt", "Every tack melts both edges", "conduction on wall and cap (heat/model.hpp)",
      Dimension::temperature, tacks_melt, "more weld.current", Needs::heat},
     {"heat.joint_melts", "Every run melts the wall to its bottom",

@@ -39,6 +39,8 @@ std::vector<Estimate> estimates(const Design &d) {
   const Temperature stand = base_hotter ? series.settled : plan.roller_peak;
   const std::string_view of_stand = base_hotter ? on_base : at_rollers,
                          stand_figure = base_hotter ? base_figure : roller_figure;
+  const bool spindle = d.layout.cradle.kind == fixture::CradleKind::spindle;
+  constexpr std::string_view carries = "the welding current flows through it: metal, bare where it touches";
   constexpr std::string_view gas_tight = "gas-tight threads and sealing faces: machine them";
   return {{ids::chamber_body, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
           {ids::chamber_top, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
@@ -51,7 +53,9 @@ std::vector<Estimate> estimates(const Design &d) {
           {ids::plenum_cover, series.settled, on_base, base_figure, gas_tight},
           {ids::backing_pin, plan.pin_contact_peak, "cap it touches", "heat.pin_contact.peak", {}},
           {ids::end_plug, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", gas_tight},
-          {ids::plug_bush, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", {}},
+          {ids::plug_bush, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak",
+           spindle ? carries : std::string_view()},
+          {ids::spindle, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", carries},
           {ids::plug_knob, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", {}},
           {ids::gas_port_block, series.settled, on_base, base_figure, gas_tight},
           {ids::cradle_stand, stand, of_stand, stand_figure, {}},
@@ -82,6 +86,7 @@ std::vector<PartHeat> part_heat(const Design &d) {
     const bool absent = (fixture::is_chamber_wall(e.part) && std::ranges::count(walls, e.part) == 0) ||
                         (of_sleeve && d.layout.plug.kind != fixture::PlugKind::expanding) ||
                         (e.part == ids::axial_stop && !d.layout.stop.present) ||
+                        (e.part == ids::spindle && d.layout.cradle.kind != fixture::CradleKind::spindle) ||
                         (e.part == ids::tail_foot && !d.layout.tail_foot.present);
     if (!absent) {
       parts.push_back({e.part, e.hottest, e.of, e.input, e.against,

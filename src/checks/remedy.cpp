@@ -63,6 +63,8 @@ constexpr auto own_knobs = std::to_array<Knob>({
     {"gas.bore_pressure", tube_vent_count, +1},
     {"gas.torch_undisturbed", fixture_slot_length, +1},
     {"gas.torch_undisturbed", torch_gas_flow, +1},
+    {"gas.torch_laminar", torch_cup_bore, +1},
+    {"gas.torch_laminar", torch_gas_flow, -1},
     {"gas.prepurge_time", tube_vent_from_joint, -1},
     {"gas.prepurge_time", gas_supply_pressure, +1},
     {"gas.torch_back", torch_gas_flow, +1},

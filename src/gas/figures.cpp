@@ -147,6 +147,9 @@ void list_bench(const Purge &p, List &list) {
            {bore, "purge.chamber.welding.flow", std::string(ids::area_slot_welding), "torch.gas_flow",
             "torch.cup_bore"},
            practice);
+  list.add("purge.torch_reynolds", p.bench.torch_reynolds, Dimension::ratio,
+           "Reynolds number of the torch's gas in its cup", "4 flow / (pi bore kinematic viscosity)",
+           {"torch.gas_flow", "torch.cup_bore"}, "definition; gas/properties.hpp");
   list.add("purge.draught_lying", p.bench.draught_lying.value(), Dimension::velocity,
            "Draught over the slot under which the argon lies still", "sqrt(g' H / 0.8)",
            {"chamber.cavity_radius", "chamber.height"}, "Uehara et al. 2000, bulk Richardson number 0.8");

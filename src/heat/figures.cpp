@@ -122,6 +122,12 @@ void list_pool(const Weld &run, const std::string &id, const std::string &words,
   list.add(id + ".pool_length", run.pool_length.value(), Dimension::length,
            fmt::format("Longest pool, {}", words), "along the joint, where it is above the liquidus", inputs,
            list.source());
+  if (run.bottom_length.value() > 0.0) {
+    list.add(id + ".bottom_length", run.bottom_length.value(), Dimension::length,
+             fmt::format("Melted along the joint at the wall's bottom, {}", words),
+             "Gaussian of the heat that a standing arc has spread, above the liquidus", inputs,
+             list.source());
+  }
   list.add(id + ".least_current", run.least_current, Dimension::ratio,
            fmt::format("Share of the current that the pedal comes down to, {}", words),
            "a foot that keeps the pool at heat.pool_wanted", {"heat.pool_wanted", id + ".pool_width"},
@@ -342,8 +348,6 @@ units::Figures figures(const RunAdvice &advice) {
   List list;
   list.add("heat.runs.fewest", advice.fewest, Dimension::count, "Fewest runs within the limits", unit_note,
            inputs, model_source);
-  list.add("heat.runs.best", advice.best, Dimension::count,
-           "Runs that give the shortest cycle within the limits", unit_note, inputs, model_source);
   list.add("heat.longest_run", advice.longest_run.value(), Dimension::angle, "Longest run within the limits",
            "full turn / fewest runs + overlap", {"heat.runs.fewest", "rotation.overlap"}, "definition");
   return list.take();

@@ -38,6 +38,7 @@ class Bench {
   }
 
   Weld tack(const fixture::Pass &pass);
+  Weld spot(const fixture::Pass &pass, bool last);
   Weld run(const fixture::Pass &pass, bool last);
   // Lets the work cool where it is until none of it is warmer; absent when that takes longer than `most`.
   std::optional<Time> cool_to(Temperature limit, Time most);
@@ -53,9 +54,12 @@ class Bench {
   Weld strike(const fixture::Pass &, units::Angle place);
   Temperature edge(const Model &, std::size_t ring) const;
   double over_melting(const Model &) const;
+  double over_spot(const Model &) const;
+  void note_spot(Weld &);
   void stand_still(const Weld &, units::Angle place);
   double watch_pool(Weld &) const;
   units::Temperature under_pin() const;
+  Time wait_before_run();
   void dwell(Weld &);
   void travel(const Arc &, Weld &);
   void taper(Arc, Weld &);
@@ -227,11 +231,14 @@ double Bench::watch_pool(Weld &weld) const {
   return pool.width;
 }
 
+Time Bench::wait_before_run() {
+  return plan_.interpass_temperature
+             ? model_.cool_until(scene_.joint_zone, *plan_.interpass_temperature, options_.longest_hold)
+             : Time{};
+}
+
 Weld Bench::run(const fixture::Pass &pass, bool last) {
-  const Time wait =
-      plan_.interpass_temperature
-          ? model_.cool_until(scene_.joint_zone, *plan_.interpass_temperature, options_.longest_hold)
-          : Time{};
+  const Time wait = wait_before_run();
   Arc arc = scene_.arc;
   arc.start = pass.start;
   arc.speed = pass.end >= pass.start ? arc.speed : -arc.speed;
@@ -255,6 +262,50 @@ void Bench::dwell(Weld &weld) {
   weld.dwell = model_.weld_until(standing_->arc, melted, options_.longest_dwell);
   watch_pool(weld);
   standing_.reset();
+}
+
+// By how much the colder edge under a spot's arc is above what melts the wall's bottom as far as the spots
+// are apart: they overlap there by half.
+double Bench::over_spot(const Model &model) const {
+  const double wanted = detail::over_for(scene_.chain.metals.front(),
+                                         0.5 / standards::spot_pitch_most * plan_.spot_pitch.value(),
+                                         standing_->arc, standing_->on, model.now() - standing_->since);
+  return over_melting(model) - plan_.through_wall.value() - wanted;
+}
+
+// Of a spot, as its arc goes out.
+void Bench::note_spot(Weld &weld) {
+  const double over = over_melting(model_);
+  const auto melted = [&](double above) {
+    return units::metres(2.0 * detail::melted_half(scene_.chain.metals.front(), above, standing_->arc,
+                                                   standing_->on, weld.dwell));
+  };
+  weld.pool_width = weld.pool_length = melted(over);
+  weld.bottom_length = melted(over - plan_.through_wall.value());
+  weld.tube_edge_peak = edge(model_, scene_.chain.joint - 1);
+  weld.cap_edge_peak = edge(model_, scene_.chain.joint);
+  weld.end_peak = std::min(weld.tube_edge_peak, weld.cap_edge_peak);
+}
+
+Weld Bench::spot(const fixture::Pass &pass, bool last) {
+  const Time wait = wait_before_run();
+  Weld weld = strike(pass, pass.start);
+  weld.interpass_wait = wait;
+  stand_still(weld, pass.start);
+  weld.dwell = model_.weld_until(
+      standing_->arc, [this](const Model &model) { return over_spot(model); }, options_.longest_dwell);
+  if (weld.dwell < options_.least_tack) {
+    model_.weld(standing_->arc, options_.least_tack - weld.dwell);
+    weld.dwell = options_.least_tack;
+  }
+  weld.welding = weld.dwell;
+  note_spot(weld);
+  standing_.reset();
+  arc_ = false;
+  weld.hold = hold(weld, last);
+  follow(weld);
+  weld.joint_peak = std::max({weld.joint_peak, weld.tube_edge_peak, weld.cap_edge_peak});
+  return weld;
 }
 
 void Bench::travel(const Arc &arc, Weld &weld) {
@@ -368,15 +419,20 @@ HeatPlan plan_heat(const job::Job &job, const fixture::Layout &layout, const Opt
   plan.longest_hold_allowed = options.longest_hold;
   plan.arc_radius = options.arc_radius;
   plan.tack_length = options.tack_length;
-  plan.pool_target = standards::kept_pool(job.tube.wall, job.tube.outside_diameter);
+  plan.pool_target = standards::kept_pool(job.tube.wall, job.tube.outside_diameter, job.cap.rim());
   plan.through_wall = through_wall(scene.arc, job, scene.chain.metals.front());
+  if (job.rotation.seam == job::Seam::spots) {
+    plan.spot_pitch = units::pi / double(job.rotation.runs) * job.tube.outside_diameter;
+  }
   Bench bench(scene, options, plan);
   for (const fixture::Pass &pass : fixture::tack_passes(job, options.tack_length)) {
     plan.tacks.push_back(bench.tack(pass));
   }
   const std::vector<fixture::Pass> passes = fixture::run_passes(job);
+  const bool spots = job.rotation.seam == job::Seam::spots;
   for (std::size_t i = 0; i < passes.size(); ++i) {
-    plan.runs.push_back(bench.run(passes[i], i + 1 == passes.size()));
+    const bool last = i + 1 == passes.size();
+    plan.runs.push_back(spots ? bench.spot(passes[i], last) : bench.run(passes[i], last));
   }
   settle(bench, plan);
   if (options.hand_warm) {
@@ -389,8 +445,10 @@ RunAdvice advise_runs(const job::Job &job, const fixture::Layout &layout, Option
   options.detail = Detail::coarse;
   options.history = false;
   RunAdvice advice;
+  if (job.rotation.seam == job::Seam::spots) {
+    return advice; // as many as overlap
+  }
   job::Job varied = job;
-  Time shortest{};
   for (int runs = 1; runs <= most; ++runs) {
     varied.rotation.runs = runs;
     const units::Angle share = units::radians(2.0 * units::pi / runs);
@@ -405,10 +463,6 @@ RunAdvice advise_runs(const job::Job &job, const fixture::Layout &layout, Option
     if (advice.fewest == 0) {
       advice.fewest = runs;
       advice.longest_run = share + job.rotation.overlap;
-    }
-    if (advice.best == 0 || plan.cycle < shortest) {
-      advice.best = runs;
-      shortest = plan.cycle;
     }
   }
   return advice;

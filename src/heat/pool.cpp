@@ -110,13 +110,43 @@ units::Temperature at_angle(const Model &model, std::size_t ring, units::Angle a
                         cells.share * model.at(ring, cells.high).value());
 }
 
+namespace {
+
+constexpr auto by_the_arc = units::celsius(1400.0); // as the metal is there before it melts
+
+double diffusivity_by_the_arc(const Metal &metal) {
+  return metal.conductivity_at(by_the_arc) / (metal.density.value() * metal.specific_heat_at(by_the_arc));
+}
+
+// Square of the standard deviation of a standing arc's heat once it has burnt so long, m2.
+double spread(const Metal &metal, const Arc &arc, units::Time burning) {
+  return arc.radius.value() * arc.radius.value() + 2.0 * diffusivity_by_the_arc(metal) * burning.value();
+}
+
+} // namespace
+
+double melted_half(const Metal &metal, double over, const Arc &arc, units::Temperature before,
+                   units::Time burning) {
+  const double start = metal.enthalpy_at(std::min(before, hottest));
+  const auto peak = std::clamp(units::kelvins(metal.liquidus.value() + over), coldest, hottest);
+  const double middle = metal.enthalpy_at(peak) - start;
+  const double edge = metal.enthalpy_at(metal.liquidus) - start;
+  return middle > edge && edge > 0.0 ? std::sqrt(2.0 * spread(metal, arc, burning) * std::log(middle / edge))
+                                     : 0.0;
+}
+
+double over_for(const Metal &metal, double half, const Arc &arc, units::Temperature before,
+                units::Time burning) {
+  const double edge = metal.enthalpy_at(metal.liquidus) - metal.enthalpy_at(std::min(before, hottest));
+  const double more = std::max(edge, 0.0) * std::expm1(0.5 * half * half / spread(metal, arc, burning));
+  return more / metal.specific_heat_at(metal.liquidus);
+}
+
 units::Temperature under_standing_arc(const Model &model, std::size_t ring, const Arc &arc,
                                       units::Temperature before, units::Time burning) {
   const Chain &chain = model.chain();
   const Metal &metal = chain.metals[chain.rings[ring].metal];
-  constexpr auto hot = units::celsius(1400.0); // as the metal is by the arc before it melts
-  const double diffusivity =
-      metal.conductivity_at(hot) / (metal.density.value() * metal.specific_heat_at(hot)); // m2/s
+  const double diffusivity = diffusivity_by_the_arc(metal); // m2/s
   const double cell = 2.0 * units::pi * arc.joint_radius.value() / chain.angles;
   const double off = between_cells(chain.angles, arc.start).share;
   const double along = cell * (1.0 + 2.0 * std::min(off, 1.0 - off)); // of what at_angle takes the mean

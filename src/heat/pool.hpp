@@ -23,6 +23,12 @@ units::Temperature at_angle(const Model &, std::size_t ring, units::Angle);
 units::Temperature under_standing_arc(const Model &, std::size_t ring, const Arc &, units::Temperature before,
                                       units::Time burning);
 
+// How far along the joint from a standing arc metal of this kind is melted, where its middle, at first as hot
+// as `before`, is `over` its liquidus (K): the heat per mass lies as a Gaussian that spreads as above. 0 when
+// it is not melted. And the `over` that melts it so far.
+double melted_half(const Metal &, double over, const Arc &, units::Temperature before, units::Time burning);
+double over_for(const Metal &, double half, const Arc &, units::Temperature before, units::Time burning);
+
 // Share of the set current with which a welder who watches the pool goes on after `lasted`: less where it is
 // wider than he wants, more where it is narrower, never more than is set.
 double pedal_after(double share, double width, double wanted, units::Time lasted);

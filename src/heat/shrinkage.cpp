@@ -1,15 +1,12 @@
 #include "purgewright/heat/shrinkage.hpp"
 
+#include "purgewright/standards/welding.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <complex>
 
 namespace purgewright::heat {
-
-units::Length transverse_shrinkage(units::Length width) {
-  constexpr double of_section_over_thickness = 0.10;
-  return of_section_over_thickness * width;
-}
 
 units::Length rim_shift(const fixture::Order &places, units::Length shrinkage) {
   const double share = 2.0 * units::pi / double(places.size());
@@ -30,8 +27,8 @@ OrderAdvice advise_order(const job::Job &job, const fixture::Layout &layout, Opt
     job::Job varied = job;
     varied.rotation.order = order;
     const HeatPlan plan = plan_heat(varied, layout, options);
-    return OrderAdvice::Row{rim_shift(fixture::run_order(varied), transverse_shrinkage(plan.pool_width)),
-                            plan.cycle};
+    return OrderAdvice::Row{
+        rim_shift(fixture::run_order(varied), standards::transverse_shrinkage(plan.pool_width)), plan.cycle};
   };
   return {row(job::RunOrder::consecutive), row(job::RunOrder::alternating)};
 }

@@ -44,8 +44,6 @@ void add_work(Table &t) {
   simple(t, rotation_start_angle, 0, "the first run starts at the index collar's zero");
   choice(t, rotation_direction, "counterclockwise",
          "seen looking at the cap; suits a torch in the right hand, chosen by this program");
-  choice(t, rotation_order, "consecutive",
-         "each run where the one before ended: the tube turns on by one run; common practice");
   practice(t, weld_voltage, 10, "10 V, a short arc in argon; common practice");
   practice(t, weld_arc_efficiency, 0.77, "0.77, gas tungsten arc on direct current; common practice");
   practice(t, weld_bead_height, 0.5 * mm, "0.5 mm over the tube, weld without filler; common practice");

@@ -29,6 +29,7 @@ class Filler {
     vent();
     cap();
     torch();
+    seam(); // before weld, which follows it
     weld();
     rotation(); // after weld: the number of runs goes by its heat
     gas();
@@ -97,7 +98,11 @@ class Filler {
   units::Length joint_thickness() const;
   int default_runs();
   units::Angle default_overlap();
+  void seam();
+  void order();
   void rotation();
+  units::Length pool_on_sheet() const;
+  units::Velocity default_speed(std::string_view &reason) const;
   void weld();
   void current(units::Current pool);
   void shielding_temperature();
@@ -214,32 +219,39 @@ void Filler::spigot() {
 }
 
 // A cup about as wide as the tube hides the joint from the eye: small tubes are welded with small cups, whose
-// gas covers them as well. Common practice.
+// gas covers them as well. Over a wide slot more gas is wanted, which leaves a usual cup turbulent. Common
+// practice.
 struct TubeTorch {
-  double below; // outside diameter of the tube, m
+  double from, below; // outside diameter of the tube, m
   double cup_bore, stickout, flow;
   std::string_view cup_reason, stickout_reason, flow_reason;
 };
 constexpr double lpm = 1e-3 / 60.0;       // m3/s
 constexpr double large_tube = 100.0 * mm; // outside diameter
-constexpr std::array<TubeTorch, 2> small_tubes{
-    {{10.0 * mm, 6.35 * mm, 6.0 * mm, 5.0 * lpm,
+constexpr std::array<TubeTorch, 3> torches{
+    {{0.0, 10.0 * mm, 6.35 * mm, 6.0 * mm, 5.0 * lpm,
       "cup number 4, bore 4/16 in, on a tube under 10 mm; common practice",
       "6 mm, so that the eye sees past a small cup; common practice",
       "5 L/min through a number 4 cup; common practice"},
-     {20.0 * mm, 9.525 * mm, 6.5 * mm, 8.0 * lpm,
+     {10.0 * mm, 20.0 * mm, 9.525 * mm, 6.5 * mm, 8.0 * lpm,
       "cup number 6, bore 6/16 in, on a tube under 20 mm; common practice",
       "6.5 mm, so that the eye sees past the cup; common practice",
-      "8 L/min through a number 6 cup; common practice"}}};
+      "8 L/min through a number 6 cup; common practice"},
+     {large_tube, 1e3, 19.05 * mm, 8.0 * mm, 20.0 * lpm,
+      "cup number 12, bore 12/16 in: the gas that a wide slot wants leaves a number 8 turbulent; common "
+      "practice",
+      "8 mm, under half the cup's bore, with a gas lens; common practice",
+      "20 L/min over the wide slot of a tube from 100 mm on; common practice"}}};
 
 void Filler::torch() {
   Torch &t = job_.torch;
-  const auto *small = std::ranges::find_if(
-      small_tubes, [&](const TubeTorch &row) { return job_.tube.outside_diameter.value() < row.below; });
+  const double outside_diameter = job_.tube.outside_diameter.value();
+  const auto *own = std::ranges::find_if(torches, [&](const TubeTorch &row) {
+    return outside_diameter >= row.from && outside_diameter < row.below;
+  });
   const auto fitting = [&](Key key, double TubeTorch::*number_of, std::string_view TubeTorch::*reason) {
-    return small == small_tubes.end()
-               ? number(key)
-               : number(key, small->*number_of, Basis::common_practice, small->*reason);
+    return own == torches.end() ? number(key)
+                                : number(key, own->*number_of, Basis::common_practice, own->*reason);
   };
   t.cup_bore = units::metres(fitting(torch_cup_bore, &TubeTorch::cup_bore, &TubeTorch::cup_reason));
   const auto cups = standards::torch_cups();
@@ -258,11 +270,8 @@ void Filler::torch() {
   t.cup_length = length(torch_cup_length);
   t.stickout = units::metres(fitting(torch_stickout, &TubeTorch::stickout, &TubeTorch::stickout_reason));
   t.tilt = units::radians(number(torch_tilt));
-  const bool large = job_.tube.outside_diameter.value() > large_tube;
-  t.gas_flow = units::cubic_metres_per_second(
-      large ? number(torch_gas_flow, 20.0 * lpm, Basis::common_practice,
-                     "20 L/min over the wide slot of a tube above 100 mm; common practice")
-            : fitting(torch_gas_flow, &TubeTorch::flow, &TubeTorch::flow_reason));
+  t.gas_flow =
+      units::cubic_metres_per_second(fitting(torch_gas_flow, &TubeTorch::flow, &TubeTorch::flow_reason));
 }
 
 // Small or short: one long run would melt the middle of its cap or bake its plug's rubber. Common practice.
@@ -312,10 +321,28 @@ bool Filler::thick_for_its_size() const {
   return job_.tube.wall > thick_share * job_.tube.outside_diameter;
 }
 
+// A tube under 10 mm would have to turn quicker than a hand does, and slower its cap melts: it is welded spot
+// by spot.
+void Filler::seam() {
+  const bool spots = job_.tube.outside_diameter.value() < smallest_tube;
+  job_.rotation.seam = static_cast<Seam>(std::lround(number(
+      rotation_seam, static_cast<double>(spots ? Seam::spots : Seam::runs), Basis::common_practice,
+      spots ? "spots: a tube under 10 mm would turn quicker under an arc than a hand rolls it, and gets too "
+              "hot when it turns slowly; common practice"
+            : "runs: the tube turns under the arc; common practice")));
+}
+
 int Filler::default_runs() {
   const auto runs = [&](int count, std::string_view reason) {
     return static_cast<int>(std::lround(number(rotation_runs, count, Basis::common_practice, reason)));
   };
+  if (job_.rotation.seam == Seam::spots) {
+    constexpr double pitch = 1.0 * mm, step = 2.0; // opposite each other in pairs; common practice
+    constexpr double least = 6.0, most = 24.0;     // places round the joint that a collar shows apart
+    const double girth = units::pi * job_.tube.outside_diameter.value();
+    return runs(static_cast<int>(std::clamp(step * std::ceil(girth / pitch / step), least, most)),
+                "a spot each millimetre, 24 at most, so that small pools overlap; common practice");
+  }
   if (!little_metal()) {
     return runs(4, "four runs of a quarter turn, as far as a wrist turns; common practice");
   }
@@ -368,7 +395,26 @@ void Filler::rotation() {
       "fingers; nothing else turns with the tube"));
   r.start_angle = units::radians(number(rotation_start_angle));
   r.direction = choice<Direction>(rotation_direction);
-  r.order = choice<RunOrder>(rotation_order);
+  order();
+}
+
+// Runs in a row pull the cap's rim to one side the most when half of the round is welded: by 2 / pi of what a
+// run draws (heat/shrinkage.hpp).
+void Filler::order() {
+  const Tube &t = job_.tube;
+  const units::Length pool = standards::kept_pool(t.wall, t.outside_diameter); // before the foot answers
+  const bool pulls = 2.0 / units::pi * standards::transverse_shrinkage(pool) > standards::fit_up(t.wall).gap;
+  const bool spots = job_.rotation.seam == Seam::spots;
+  job_.rotation.order = static_cast<RunOrder>(std::lround(number(
+      rotation_order, static_cast<double>(pulls || spots ? RunOrder::alternating : RunOrder::consecutive),
+      Basis::common_practice,
+      spots ? "each spot opposite the one before: they pull evenly, and each falls on cooler metal; common "
+              "practice"
+      : pulls
+          ? "each opposite the one before: in a row they would pull the cap's rim to one side by more than "
+            "the gap that a weld without wire bridges; common practice"
+          : "each where the one before ended: the tube turns on by one run, and the cap's rim is pulled to "
+            "one side by less than the gap that a weld without wire bridges; common practice")));
 }
 
 // The lower of the two metals'.
@@ -389,20 +435,36 @@ units::Length Filler::joint_thickness() const {
   return 0.5 * (wall + (backed ? std::max(deep, reached) : std::min(job_.cap.thickness, deep)));
 }
 
+// On sheet, where nothing but the cap's free rim narrows it.
+units::Length Filler::pool_on_sheet() const {
+  constexpr auto sheet = units::metres(1e3);
+  return standards::kept_pool(job_.tube.wall, sheet, job_.cap.rim());
+}
+
+units::Velocity Filler::default_speed(std::string_view &reason) const {
+  constexpr double step = 0.1 * mm; // of a speed that a hand keeps to, m/s
+  const auto chart = standards::titanium_schedule(joint_thickness()).speed;
+  const auto by_hand = standards::hand_speed(job_.tube.outside_diameter);
+  if (job_.rotation.seam == Seam::runs && by_hand < chart) {
+    reason = "five turns of the tube in a minute, as a hand rolls it evenly; charts for hand welding of "
+             "titanium sheet say 10 in/min, from memory; common practice";
+    return units::metres_per_second(step * std::floor(by_hand.value() / step));
+  }
+  reason = "10 in/min, charts for hand welding of titanium sheet, slower in proportion above 0.060 in, from "
+           "memory; common practice";
+  const bool thick = chart < standards::titanium_schedule({}).speed;
+  return thick ? units::metres_per_second(step * std::round(chart.value() / step)) : chart;
+}
+
 void Filler::weld() {
   Weld &w = job_.weld;
   w.voltage = units::volts(number(weld_voltage));
   w.arc_efficiency = number(weld_arc_efficiency);
-  const auto chart = standards::titanium_schedule(joint_thickness());
-  const bool thick = chart.speed < standards::titanium_schedule({}).speed;
-  constexpr double step = 0.1 * mm; // of a speed that a hand keeps to, m/s
-  const double speed = thick ? step * std::round(chart.speed.value() / step) : chart.speed.value();
-  w.travel_speed = units::metres_per_second(number(
-      weld_travel_speed, speed, Basis::common_practice,
-      "10 in/min, charts for hand welding of titanium sheet, slower in proportion above 0.060 in, from "
-      "memory; common practice"));
-  const units::Power heat =
-      standards::pool_power(joint_thickness(), standards::pool_walls * job_.tube.wall, w.travel_speed);
+  std::string_view reason;
+  const units::Velocity speed = default_speed(reason);
+  w.travel_speed =
+      units::metres_per_second(number(weld_travel_speed, speed.value(), Basis::common_practice, reason));
+  const units::Power heat = standards::pool_power(joint_thickness(), pool_on_sheet(), w.travel_speed);
   const auto pool = units::amperes(heat.value() / (w.arc_efficiency * w.voltage.value()));
   w.current = units::amperes(stated(weld_current) ? value(weld_current) : pool.value());
   bakes_ = bakes_its_plug();
@@ -422,10 +484,12 @@ void Filler::current(units::Current pool) {
   job_.weld.current = units::amperes(number(
       weld_current, std::max(amperes, least_current), Basis::common_practice,
       keeps_heat
-          ? "what a pool 3.5 walls wide takes of wall and cap while they are cold, at "
+          ? "what a pool 3.5 walls wide, twice the cap's free rim at most, takes of wall and cap while they "
+            "are cold, at "
             "weld.travel_speed (Wells 1952, from memory), whole amperes: a short tube or a small cap on "
             "a thick joint keeps its heat; common practice"
-          : "what a pool 3.5 walls wide takes of wall and cap while they are cold, at "
+          : "what a pool 3.5 walls wide, twice the cap's free rim at most, takes of wall and cap while they "
+            "are cold, at "
             "weld.travel_speed (Wells 1952, from memory), and 8 % for melting them, whole amperes; "
             "common practice"));
 }

@@ -16,6 +16,7 @@ constexpr std::array<std::string_view, 3> reactive_metals{"titanium-grade-2", "t
 constexpr std::array<std::string_view, 3> cap_shapes{"flat", "domed", "spigot"};
 constexpr std::array<std::string_view, 2> directions{"clockwise", "counterclockwise"};
 constexpr std::array<std::string_view, 2> run_orders{"consecutive", "alternating"};
+constexpr std::array<std::string_view, 2> seams{"runs", "spots"};
 constexpr std::array<std::string_view, 2> species{"argon", "helium"};
 constexpr std::array<std::string_view, 2> log_uses{"compare", "apply"};
 constexpr std::array<std::string_view, 10> hose_materials{"pvc",    "polyurethane", "silicone", "rubber",
@@ -116,7 +117,7 @@ constexpr std::array<FieldInfo, key_count> table{{
     quantity(torch_gas_flow, "torch.gas_flow", Dimension::flow, 1 * lpm, 40 * lpm,
              "Shielding gas flow of the torch."),
     count(rotation_tacks, "rotation.tacks", 2, 24, "Number of tacks."),
-    count(rotation_runs, "rotation.runs", 1, 24, "Number of runs that close the joint."),
+    count(rotation_runs, "rotation.runs", 1, 24, "Number of runs, or of spots, that close the joint."),
     quantity(rotation_overlap, "rotation.overlap", Dimension::angle, 0, 90 * deg,
              "Overlap of each run over the end of the one before."),
     quantity(rotation_swing_radius, "rotation.swing_radius", Dimension::length, 3 * mm, 500 * mm,
@@ -127,6 +128,8 @@ constexpr std::array<FieldInfo, key_count> table{{
            "Sense in which the weld runs round the joint, seen looking at the cap from outside."),
     choice(rotation_order, "rotation.order", run_orders,
            "Order of the runs: each where the one before ended, or each opposite the one before."),
+    choice(rotation_seam, "rotation.seam", seams,
+           "What closes the joint: runs of an arc that travels, or overlapping spots of one that stands."),
     quantity(weld_current, "weld.current", Dimension::current, 2, 400, "Arc current."),
     quantity(weld_voltage, "weld.voltage", Dimension::voltage, 5, 30, "Arc voltage."),
     quantity(weld_travel_speed, "weld.travel_speed", Dimension::velocity, 0.2 * mm, 20 * mm,

@@ -54,6 +54,10 @@ class Round {
   void run(std::size_t number, const fixture::Pass &pass) {
     const double radius = ring_ + (number % 2 == 0 ? 2.6 : 4.8);
     const double from = pass.start.value(), to = pass.end.value();
+    if (from == to) {
+      spot(number, from);
+      return;
+    }
     const bool forward = to >= from;
     // The canvas turns clockwise from +X; the collar counterclockwise from the top.
     const auto screen = [](double angle) { return -0.5 * pi - angle; };
@@ -67,6 +71,13 @@ class Round {
     if (f_.design.heat.runs.size() <= most_labels) {
       label(from, radius);
     }
+  }
+
+  void spot(std::size_t number, double angle) {
+    canvas_.line(on(centre_, ring_ - 0.6, angle), on(centre_, ring_ + 1.6, angle),
+                 {.width = 0.5, .colour = run_colour});
+    canvas_.disc(on(centre_, ring_, angle), 1.1, run_colour);
+    badge(on(centre_, ring_ + 3.6, angle), 1.9, fmt::format("{}", number + 1), white, run_colour, run_colour);
   }
 
   void label(double angle, double) {

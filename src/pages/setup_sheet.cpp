@@ -2,6 +2,7 @@
 
 #include "canvas.hpp"
 #include "curves.hpp"
+#include "joint_sketch.hpp"
 #include "round_diagram.hpp"
 #include "setup_words.hpp"
 
@@ -268,12 +269,13 @@ double Page::turns(double top) {
     y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, 4),
                  turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, 4));
   }
+  const bool spots = f_.design.job.rotation.seam == job::Seam::spots;
   const std::string note = fmt::format(
-      "Drawn with the collar at 0; black: tacks, blue: runs, both in order. Arc: standing, turning and "
-      "easing "
-      "off. Hold: the longest, of a warm fixture. Pool reaches: how wide before the foot answers. {} First "
-      "arc "
-      "to end of last hold: {}.",
+      "Drawn with the collar at 0; black: tacks, blue: {}, both in order. {} Hold: the longest, of a warm "
+      "fixture. {} First arc to end of last hold: {}.",
+      spots ? "spots" : "runs",
+      spots ? "Arc: standing."
+            : "Arc: standing, turning and easing off. Pool reaches: how wide before the foot answers.",
       pin_note(f_),
       units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
   const Letters plain{.points = points_ - 0.5};
@@ -328,7 +330,11 @@ double Page::lists(double top) {
       list({margin, top, third, 0.0}, "LOADING (order: common practice)", loading_steps(f_), true);
   const double out = list({second, top, third, 0.0}, "UNLOADING", unloading_steps(f_), true);
   const double stops = list({second, out + 1.0, third, 0.0}, "STOP WHEN", stop_conditions(f_), false);
-  const double careful = list({last, top, third, 0.0}, "CAUTION", cautions(f_), false);
+  double careful = list({last, top, third, 0.0}, "CAUTION", cautions(f_), false);
+  constexpr double sketch = 30.0; // mm
+  careful = title({last, careful + 1.0}, third, "JOINT") + 0.8;
+  draw_joint(canvas_, {last, careful, third, sketch}, f_, points_ - 1.0);
+  careful += sketch;
   return std::max({steps, stops, careful}) + 1.5;
 }
 

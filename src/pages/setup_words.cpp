@@ -44,7 +44,7 @@ std::string metal_limit(const Findings &f) {
 
 TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
   return {.tack = tack,
-          .name = fmt::format("{} {}", tack ? "tack" : "run", number + 1),
+          .name = fmt::format("{} {}", tack ? "tack" : report::run_word(f), number + 1),
           .collar = tack ? report::collar_degrees(0.5 * (weld.pass.start + weld.pass.end))
                          : report::collar_degrees(weld.pass),
           .arc = fmt::format("{:.1f} s", weld.welding.value()),
@@ -73,16 +73,22 @@ std::vector<GasRow> gas_rows(const Findings &f) {
   const auto &job = f.design.job;
   const std::string bore = both(purge.bore.prepurge), chamber = both(purge.chamber.prepurge);
   const std::string bore_weld = both(purge.bore.welding), chamber_weld = both(purge.chamber.welding);
+  const auto changes = [&](const gas::CircuitPlan &plan, units::Volume space) {
+    return std::floor(units::ratio(plan.prepurge * purge.wait(), space));
+  };
   const std::string torch = both(job.torch.gas_flow), postflow = report::longer_postflow_text(f);
   return {
       {"Start of day", bore, chamber, torch,
        fmt::format("{:.0f} min", gas::start_of_day_flush.value() / 60.0),
        "Plug in a tube, cover closed. All three lines stood open: flush out air and damp before the first "
        "part, the torch's by its purge button or valve."},
-      {"1  Prepurge, cover closed", bore, chamber, "-", bench_time(f.design.purge.wait()),
-       fmt::format("{}Meter under {} at {} and under {} in the chamber, and still falling or steady.",
+      {"1  Prepurge, cover closed", bore, chamber, "-", "\u2265 " + bench_time(f.design.purge.wait()),
+       fmt::format("{}Until the meter is under {} at {} and under {} in the chamber, falling or steady; at "
+                   "least this long ({:.0f} volumes of the bore, {:.0f} of the chamber).",
                    outlet_place(f), oxygen_limit_text(job.gas.oxygen_limit_bore), outlet(f),
-                   oxygen_limit_text(job.gas.oxygen_limit_chamber))},
+                   oxygen_limit_text(job.gas.oxygen_limit_chamber),
+                   changes(purge.bore, f.design.volumes.bore_gas),
+                   changes(purge.chamber, f.design.volumes.chamber_gas))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then 3",
        "Both down BEFORE the arc, or the bore's gas lifts the puddle. FOOT OFF THE PEDAL: it strikes by "
        "itself "
@@ -90,9 +96,12 @@ std::vector<GasRow> gas_rows(const Findings &f) {
        "aside under it."},
       {"3  Before each arc", bore_weld, chamber_weld, torch, bench_time(purge.torch.preflow),
        fmt::format(
-           "Torch with gas over the joint this long; a machine whose preflow is shorter: by its valve. "
-           "Keep it there while you turn: lifted, room air gets in. {} arcs take {} of gas so.",
-           purge.torch.arcs, shop(f, purge.use.preflow.value(), Dimension::volume, 2))},
+           "Torch with gas over the joint this long; a machine whose preflow is shorter: by its valve. The "
+           "circuits' flow keeps the chamber full, the torch's gas covers the joint: {} with half of it. "
+           "Keep "
+           "it there while you turn: lifted, {} by room air.",
+           report::oxygen_text(purge.chamber.welding_floor.oxygen),
+           report::oxygen_text(purge.torch.away.best))},
       {"4  Tack and weld", bore_weld, chamber_weld, torch, "see table",
        fmt::format("Puddle bright and flat; gas leaves freely by {}. Meter steady.", outlet(f))},
       {"5  Hold after each", bore_weld, chamber_weld, torch, "see table",
@@ -118,6 +127,12 @@ int free_turn(const Findings &f) {
   }
   constexpr double step = 10.0; // deg
   return static_cast<int>(step * std::ceil(units::to_degrees(most - least) / step));
+}
+
+// Of the tube on the front rollers, first part or warm fixture.
+units::Temperature hottest_roller(const Findings &f) {
+  const auto &warm = f.design.series.warm;
+  return warm ? std::max(f.design.heat.roller_peak, warm->roller_peak) : f.design.heat.roller_peak;
 }
 
 // How this kind of plug is set.
@@ -166,6 +181,16 @@ std::vector<std::string> cradle_steps(const Findings &f) {
   return steps;
 }
 
+namespace {
+
+// The cap gets so hot under a pin of its own metal that the two would bond.
+bool cap_bonds(const Findings &f) {
+  const auto rule = std::ranges::find(f.rules, "heat.pin_bonds", &checks::RuleResult::id);
+  return rule != f.rules.end() && rule->status != checks::Status::pass;
+}
+
+} // namespace
+
 std::vector<std::string> loading_steps(const Findings &f) {
   const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
   std::vector<std::string> steps{fmt::format("Deburr. Oxide off {} each side of the joint, inside and out, "
@@ -175,10 +200,15 @@ std::vector<std::string> loading_steps(const Findings &f) {
                                  "Wash cap, tube end and pin face: acetone or alcohol, NEVER chlorinated. "
                                  "Lint-free cloth and gloves from here on. Dry, "
                                  "vapour gone, bottle away before the arc."};
+  if (cap_bonds(f)) {
+    steps.emplace_back(
+        "Pin's face: boron nitride or yttria stop-off, thin and dried, none on the joint. Without "
+        "it the hot cap bonds to the pin.");
+  }
   std::ranges::move(cradle_steps(f), std::back_inserter(steps));
   steps.push_back(fmt::format(
       "Cover{} aside: draw the tube back{}, set the cap on it with tweezers, push it until the cap bears on "
-      "the backing pin, edges even all round to a fingernail. {} Its zero at the upper edge of the front "
+      "the backing pin, edges even all round (Fit, above). {} Its zero at the upper edge of the front "
       "stand's far ear: the pointer. Its work lead hangs free.",
       f.design.layout.mask.present ? " and slot mask" : "",
       vented(f) ? ", its vent uppermost (argon runs under air)" : "",
@@ -196,19 +226,27 @@ std::vector<std::string> loading_steps(const Findings &f) {
     steps.push_back("Slot mask on the chamber, its window over the joint, its ends taped down with aluminium "
                     "foil tape. It stays while you weld.");
   }
-  steps.push_back(
-      fmt::format("Cover closed. Prepurge {}; read the meter. No meter: {} and a coupon (second page).",
-                  bench_time(f.design.purge.wait()), wait_without_meter(f)));
+  steps.push_back(fmt::format(
+      "Cover closed. Prepurge until the meter is under both limits, at least {}. No meter: {} and a "
+      "coupon (second page).",
+      bench_time(f.design.purge.wait()), wait_without_meter(f)));
   steps.push_back(fmt::format(
       "FOOT OFF THE PEDAL. Both circuits down. Torch gas by its own valve or purge button, torch over the "
       "closed slot; cover aside under it, hand out. Wait {}, read the meter again. Hood down; only then the "
       "pedal.",
       torch_preflow(f)));
+  const auto &rotation = f.design.job.rotation;
+  const bool spots = rotation.seam == job::Seam::spots;
   steps.push_back(fmt::format(
-      "Tacks, then runs, as the table says. Before the hood: mark to the pointer (short line: tack, long "
-      "line: run starts), tape where it ends. Weld, hold, turn to the next: where its angle is the smaller, "
-      "BACK, so that hoses never wind up. Looking at the cap, the tube turns {} under the arc.",
-      f.design.job.rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise"));
+      "Tacks, then {0}, as the table says. Before the hood: mark to the pointer (short line: tack, long "
+      "line: "
+      "{1}){2}. Weld, hold, turn to the next: where its angle is the smaller, BACK, so that hoses never wind "
+      "up.{3}",
+      spots ? "spots" : "runs", spots ? "spot" : "run starts", spots ? "" : ", tape where it ends",
+      spots
+          ? std::string()
+          : fmt::format(" Looking at the cap, the tube turns {} under the arc.",
+                        rotation.direction == job::Direction::clockwise ? "counterclockwise" : "clockwise")));
   return steps;
 }
 
@@ -231,15 +269,22 @@ std::vector<std::string> draught_words(const Findings &f) {
   return words;
 }
 
-// Where the tube gets too warm for its rollers.
+// Where the tube gets too warm for its rollers. What the plan itself comes to is no reason to stop.
 std::vector<std::string> roller_words(const Findings &f) {
   const auto rule = std::ranges::find(f.rules, "heat.rollers", &checks::RuleResult::id);
   if (rule == f.rules.end() || rule->status == checks::Status::pass) {
     return {};
   }
-  return {fmt::format("Tube beside the front rollers over {} by a contact thermometer: wait before the next "
-                      "run, gas on.",
-                      shop(f, rule->limit, Dimension::temperature, 3))};
+  const units::Temperature planned = hottest_roller(f);
+  constexpr double more = 20.0, step = 10.0; // K
+  const double stop = step * std::ceil((planned.value() + more - units::celsius(0.0).value()) / step);
+  return {
+      fmt::format("Tube beside the front rollers over {} by a touch probe, tube at rest (this plan comes to "
+                  "{}, more than bearings' grease stands for long: renew rollers that run rough): wait "
+                  "before the next arc, gas "
+                  "on.",
+                  shop(f, units::celsius(stop).value(), Dimension::temperature, 3),
+                  report::temperature_text(f, planned))};
 }
 
 } // namespace
@@ -253,12 +298,15 @@ std::vector<std::string> stop_conditions(const Findings &f) {
                   oxygen_limit_text(job.gas.oxygen_limit_chamber)),
       fmt::format("No flow out of {}, or the puddle bulges: arc off, open the outlet.", outlet(f)),
       "A tack or run shows more than straw: stop, find the cause. Do not weld over it.",
-      fmt::format("Hold over but joint above {} by thermocouple: hold on, then correct the job.",
+      fmt::format("Hold over but joint above {} by a touch probe, tube at rest, torch gas on: hold on, then "
+                  "correct the job.",
                   metal_limit(f)),
       fmt::format("Bottle under {}: change it before the part (moisture rises).",
                   report::bottle_pressure(f, gas::bottle_change)),
-      "Stopped in the middle of a run: hold as the table says, look, then start the run again 10 deg before "
-      "where the weld ends.",
+      job.rotation.seam == job::Seam::spots
+          ? "A spot missed or cut short: hold as the table says, look, then make it again."
+          : "Stopped in the middle of a run: hold as the table says, look, then start the run again 10 deg "
+            "before where the weld ends.",
   };
   std::ranges::move(draught_words(f), std::back_inserter(stops));
   std::ranges::move(roller_words(f), std::back_inserter(stops));
@@ -332,7 +380,9 @@ std::string work_line(const Findings &f) {
                      job.tube.material->title, shape, length(job.cap.thickness), job.cap.material->title,
                      shop(f, job.weld.current.value(), Dimension::current, 3),
                      shop(f, job.weld.voltage.value(), Dimension::voltage, 3),
-                     shop(f, job.weld.travel_speed.value(), Dimension::velocity, 3));
+                     job.rotation.seam == job::Seam::spots
+                         ? fmt::format("{} spots", job.rotation.runs)
+                         : shop(f, job.weld.travel_speed.value(), Dimension::velocity, 3));
 }
 
 } // namespace purgewright::pages

@@ -37,6 +37,8 @@ std::string pin_note(const report::Findings &);
 int free_turn(const report::Findings &);
 // From the end of the last hold on a warm fixture until a bare hand may touch tube and cap; absent: gloves.
 std::optional<units::Time> hand_warm(const report::Findings &);
+// From the tungsten's tip to the metal: "1.5 mm to 2 mm".
+std::string arc_length(const report::Findings &);
 // Torch gas before the arc; wait for a shop without an oxygen meter.
 std::string torch_preflow(const report::Findings &);
 std::string wait_without_meter(const report::Findings &);

@@ -81,7 +81,15 @@ Setting cup(const Findings &f) {
                       clockwise ? "left" : "right")};
 }
 
+bool by_spots(const Findings &f) {
+  return f.design.job.rotation.seam == job::Seam::spots;
+}
+
 Setting turning(const Findings &f) {
+  if (by_spots(f)) {
+    return {"Turn", "torch stays on top, its hand on a rest; the tube stands still under the arc, the other "
+                    "hand rolls the collar from spot to spot"};
+  }
   const double rate = degrees_per_second(f.design.job);
   return {"Turn",
           fmt::format("torch stays on top, its hand on a rest; the other hand rolls the collar {:.1f} "
@@ -104,6 +112,13 @@ units::Time longest(const std::vector<heat::Weld> &welds, units::Time heat::Weld
 }
 
 Setting start(const Findings &f) {
+  if (by_spots(f)) {
+    return {"Start",
+            fmt::format("each spot: high frequency, never scratched; full pedal, tube at rest, until "
+                        "both edges join into a pool, {:.1f} s at most (spot timer, if the machine has "
+                        "one); foot off",
+                        longest(f.design.heat.runs, &heat::Weld::dwell).value())};
+  }
   return {
       "Start",
       fmt::format(
@@ -113,6 +128,12 @@ Setting start(const Findings &f) {
 }
 
 Setting stop(const Findings &f) {
+  if (by_spots(f)) {
+    return {"Stop",
+            fmt::format("foot off: torch stays, postflow {}. Each spot half over the one beside it: no "
+                        "crater stays bare",
+                        report::longer_postflow_text(f))};
+  }
   units::Angle on{};
   for (const auto &run : f.design.heat.runs) {
     on = std::max(on, run.run_out);
@@ -143,22 +164,48 @@ Setting pace_of(const Findings &f) {
                            : std::string("the fixture cools to the room between parts")};
 }
 
+// Autogenous: no wire fills what is missing.
+Setting fit_up(const Findings &f) {
+  const auto allowed = standards::fit_up(f.design.job.tube.wall);
+  const bool spigot = f.design.job.cap.shape == job::CapShape::spigot;
+  return {"Fit",
+          fmt::format("no wire: both edges turned square; gap {} at most: no light through it. {}",
+                      shop(f, allowed.gap.value(), Dimension::length, 2),
+                      spigot ? std::string("The spigot centres the cap")
+                             : fmt::format("Offset {} at most: a straightedge along tube and cap, at four "
+                                           "places, shows it. After the first tack look opposite, press the "
+                                           "cap even there, tack; then the rest",
+                                           shop(f, allowed.offset.value(), Dimension::length, 2)))};
+}
+
+// What the current flows through from lead to joint. Rubber and plastic carry none.
+std::string current_path(const Findings &f) {
+  return f.design.layout.cradle.kind == fixture::CradleKind::spindle
+             ? "lead, collar, spindle, its set screws, plug, the tube's end pressed on it: all bare metal. "
+               "Rubber and plastic carry none"
+             : "lead, collar, tube: bare where it clamps. Rubber and plastic carry none";
+}
+
+// Below what the joint must be when the next arc strikes.
+Setting interpass(const Findings &f) {
+  const auto &plan = f.design.heat;
+  if (plan.interpass_temperature) {
+    return {"Interpass", fmt::format("{} at most: next arc up to {} after the hold",
+                                     report::limit_text(f, std::min(*plan.interpass_temperature,
+                                                                    plan.shielding_temperature)),
+                                     bench_time(plan.longest_interpass_wait))};
+  }
+  return {"Interpass", fmt::format("{} at most, where each hold ends; a lower limit of your procedure: wait",
+                                   report::limit_text(f, plan.shielding_temperature))};
+}
+
+} // namespace
+
 // Common practice, no source.
 std::string arc_length(const Findings &f) {
   const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
   return inch ? "1/16 in" : "1.5 mm to 2 mm";
 }
-
-Setting fit_up(const Findings &f) {
-  // Autogenous: no wire fills what is missing. Common practice, no source.
-  constexpr double gap_share = 0.10, offset_share = 0.15; // of the wall
-  const units::Length wall = f.design.job.tube.wall;
-  return {"Fit", fmt::format("no wire: gap {} and edge offset {} at most",
-                             shop(f, gap_share * wall.value(), Dimension::length, 1),
-                             shop(f, offset_share * wall.value(), Dimension::length, 1))};
-}
-
-} // namespace
 
 std::string torch_preflow(const Findings &f) {
   return bench_time(f.design.purge.torch.preflow);
@@ -173,14 +220,22 @@ std::vector<Setting> weld_settings(const Findings &f) {
   const Shade &glass = shade(job.weld.current);
   // At 100 A a volt falls off on it. Common practice, no source.
   constexpr std::string_view lead_resistance = "0.01 ohm";
-  std::vector<Setting> settings{
+  const std::string machine = shop(f, job.weld.current.value(), Dimension::current);
+  return {
       {"Current",
-       fmt::format("direct, electrode NEGATIVE; machine set to {}: full pedal to start, then {} as "
-                   "it warms. Aim at the joint, both edges in one pool {}",
-                   shop(f, job.weld.current.value(), Dimension::current), settles(f), pool_to_keep(f))},
+       by_spots(f)
+           ? fmt::format(
+                 "direct, electrode NEGATIVE; machine set to {}, full pedal for every spot. Aim at the "
+                 "joint, both edges in one pool",
+                 machine)
+           : fmt::format("direct, electrode NEGATIVE; machine set to {}: full pedal to start, then {} as "
+                         "it warms. Aim at the joint, both edges in one pool {}",
+                         machine, settles(f), pool_to_keep(f))},
       {"Arc",
-       fmt::format("{}: {} long; {} along the joint", shop(f, job.weld.voltage.value(), Dimension::voltage),
-                   arc_length(f), shop(f, job.weld.travel_speed.value(), Dimension::velocity))},
+       fmt::format("{}: {} long{}", shop(f, job.weld.voltage.value(), Dimension::voltage), arc_length(f),
+                   by_spots(f) ? std::string()
+                               : fmt::format("; {} along the joint",
+                                             shop(f, job.weld.travel_speed.value(), Dimension::velocity)))},
       tungsten(f),
       cup(f),
       start(f),
@@ -188,9 +243,11 @@ std::vector<Setting> weld_settings(const Findings &f) {
       stop(f),
       turning(f),
       fit_up(f),
-      {"Work lead", fmt::format("on its screw in the collar, cable free for {} deg, under {} from tube to "
-                                "lead: no current through the bearings",
-                                free_turn(f), lead_resistance)},
+      {"Work lead",
+       fmt::format("on its screw in the collar, cable free for {} deg: {}; under {} from tube to "
+                   "lead, no current through the bearings",
+                   free_turn(f), current_path(f), lead_resistance)},
+      interpass(f),
       {"Argon",
        fmt::format("{} or purer, all three circuits; torch gas {} before every arc",
                    job.gas.oxygen_in_supply <= 2e-6 ? "4.8 (99.998 %)" : "4.6 (99.996 %)", torch_preflow(f))},
@@ -199,16 +256,6 @@ std::vector<Setting> weld_settings(const Findings &f) {
                    glass.suggested, glass.least)},
       pace_of(f),
   };
-  if (const auto &plan = f.design.heat; plan.interpass_temperature) {
-    settings.push_back({"Next run", fmt::format("not before the joint is below {}: up to {} after the hold",
-                                                report::limit_text(f, *plan.interpass_temperature),
-                                                bench_time(plan.longest_interpass_wait))});
-  } else {
-    settings.push_back({"Next run",
-                        "when its hold is over; wait longer where your procedure has an interpass "
-                        "temperature"});
-  }
-  return settings;
 }
 
 namespace {
@@ -282,13 +329,15 @@ std::vector<std::string> reasons(const Findings &f) {
                   "when warm.",
                   report::limit_text(f, plan.shielding_temperature), warm_note(f)),
       fmt::format(
-          "What is welded shrinks and pulls the cap's rim to one side until the other side is welded: by "
-          "up to {} with runs in a row ({}), {} with each opposite the one before ({}). The weld goes "
-          "{}; rotation.order chooses.",
-          shop(f, f.design.order_advice.consecutive.rim_shift.value(), Dimension::length, 1),
+          "What is welded shrinks and pulls the cap's rim to one side until the other side is welded, at "
+          "most "
+          "by {} with runs in a row ({}), by {} with each opposite the one before ({}); a weld without wire "
+          "bridges a gap of {}. The weld goes {}. Tacks hold against the pull.",
+          shop(f, f.design.order_advice.consecutive.rim_shift.value(), Dimension::length, 2),
           report::run_order_text(f.design.job.rotation.runs, job::RunOrder::consecutive),
-          shop(f, f.design.order_advice.alternating.rim_shift.value(), Dimension::length, 1),
+          shop(f, f.design.order_advice.alternating.rim_shift.value(), Dimension::length, 2),
           report::run_order_text(f.design.job.rotation.runs, job::RunOrder::alternating),
+          shop(f, standards::fit_up(f.design.job.tube.wall).gap.value(), Dimension::length, 2),
           f.design.job.rotation.order == job::RunOrder::alternating ? "each opposite" : "in a row"),
       fmt::format(
           "Without an oxygen meter: {} of prepurge instead of {}, twice as long because a flowmeter may pass "
@@ -301,11 +350,9 @@ std::vector<std::string> reasons(const Findings &f) {
                   report::water_column(f, f.design.purge.pressure.welding),
                   report::water_column(f, f.design.purge.pressure.limit, units::Rounding::down),
                   report::water_column(f, f.design.purge.pressure.prepurge)),
-      "Temperatures are computed by conduction in still gas, means through the wall, not measured. Try them "
-      "on scrap with a "
-      "thermocouple spot-welded inside the tube 10 mm behind the joint, its wires out through the plug's "
-      "outlet, or "
-      "a contact thermometer in the pauses; a temperature crayon on scrap only, its wax spoils the weld.",
+      "Temperatures are computed by conduction in still gas, means through the wall, not measured. No wired "
+      "thermocouple on a part that turns. Try them with a touch probe on the tube beside the joint, in the "
+      "pauses, tube at rest, under the torch's gas; on scrap a temperature crayon, whose wax spoils a weld.",
       "EN ISO 9606-5:2000, titanium weld metal, accepts silver and straw and a narrow band of strong colour "
       "at the edge of "
       "the gas cover. AWS D17.1 and D1.9 have tables of their own: the one your procedure names decides.",

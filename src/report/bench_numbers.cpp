@@ -12,6 +12,10 @@
 
 namespace purgewright::report {
 
+std::string_view run_word(const Findings &f) {
+  return f.design.job.rotation.seam == job::Seam::spots ? "spot" : "run";
+}
+
 std::string run_order_text(int runs, job::RunOrder order) {
   std::string text;
   for (const int place : fixture::run_order(runs, order)) {
@@ -128,6 +132,9 @@ std::string collar_degrees(units::Angle angle) {
 }
 
 std::string collar_degrees(const fixture::Pass &pass) {
+  if (pass.extent() == units::Angle{}) { // a spot
+    return collar_degrees(pass.start);
+  }
   const bool whole_turn = units::to_degrees(pass.extent()) > 359.5;
   return fmt::format("{} {} {}", collar_degrees(pass.start), whole_turn ? "round to" : "to",
                      collar_degrees(pass.end));

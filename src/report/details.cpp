@@ -53,6 +53,12 @@ std::string orders(const Findings &f, TextStyle style) {
   Lines lines;
   lines += line(job::RunOrder::consecutive, "consecutive", f.design.order_advice.consecutive);
   lines += line(job::RunOrder::alternating, "alternating", f.design.order_advice.alternating);
+  if (const auto &advice = f.design.run_advice; advice.fewest > 0) {
+    lines += row("fewest",
+                 fmt::format("{} of {:.0f} deg: as far as heat alone goes", advice.fewest,
+                             units::to_degrees(advice.longest_run)),
+                 "heat.runs.fewest");
+  }
   return heading("Order of the runs", style) + printed(lines);
 }
 

@@ -15,8 +15,8 @@ using units::Dimension;
 using namespace parts;
 
 WeldRow weld_row(const Findings &f, bool tack, std::size_t number, const heat::Weld &weld) {
-  const std::string_view kind = tack ? "tack" : "run";
-  return {.name = fmt::format("{} {}", kind, number + 1),
+  const std::string_view kind = tack ? "tack" : "run"; // as in the figures' ids
+  return {.name = fmt::format("{} {}", tack ? kind : run_word(f), number + 1),
           .collar =
               tack ? collar_degrees(0.5 * (weld.pass.start + weld.pass.end)) : collar_degrees(weld.pass),
           .arc = fmt::format("{:.1f} s", weld.welding.value()),
@@ -54,14 +54,14 @@ Line warm_line(const Findings &f) {
              "heat.series.settled");
 }
 
-Line advice(const Findings &f) {
-  const auto &advice = f.design.run_advice;
-  return row("runs",
-             advice.fewest == 0 ? std::string("no number up to 8 keeps the metal within its limits")
-                                : fmt::format("{}; as few as {} (of {:.0f} deg) would do, {} is quickest",
-                                              f.design.job.rotation.runs, advice.fewest,
-                                              units::to_degrees(advice.longest_run), advice.best),
-             "heat.runs.fewest");
+// How many and in which order; `trace` and --all say why.
+Line seam(const Findings &f) {
+  const auto &rotation = f.design.job.rotation;
+  return row(
+      rotation.seam == job::Seam::spots ? "spots" : "runs",
+      fmt::format("{}, {}", rotation.runs,
+                  rotation.order == job::RunOrder::alternating ? "each opposite the one before" : "in a row"),
+      "rotation.runs");
 }
 
 Lines interpass(const Findings &f) {
@@ -88,6 +88,12 @@ Line hot_zone(const Findings &f) {
 
 Line pedal(const Findings &f) {
   const auto &plan = f.design.heat;
+  if (f.design.job.rotation.seam == job::Seam::spots) {
+    return row("pedal",
+               fmt::format("full for each spot, then off: pool {} wide at most",
+                           shop(f, plan.pool_width.value(), Dimension::length, 2)),
+               "heat.pool_width");
+  }
   double least = 1.0;
   for (const auto &run : plan.runs) {
     least = std::min(least, run.least_current);
@@ -150,7 +156,7 @@ Lines welding(const Findings &f) {
   text += interpass(f);
   text += row("first arc to end", shop(f, plan.cycle.value(), Dimension::time, 3), ids::heat_cycle);
   text += warm_line(f);
-  for (const auto line : {pedal, under_pin, advice}) {
+  for (const auto line : {pedal, under_pin, seam}) {
     text += line(f);
   }
   text += hot_zone(f);

@@ -41,9 +41,26 @@ Schedule titanium_schedule(units::Length thickness) {
           amperes(thin_most + beyond * (thick_most - thin_most)), speed};
 }
 
-units::Length kept_pool(units::Length wall, units::Length outside_diameter) {
-  constexpr double most_of_diameter = 0.29, least_walls = 2.6;
-  return std::clamp(most_of_diameter * outside_diameter, least_walls * wall, pool_walls * wall);
+units::Length kept_pool(units::Length wall, units::Length outside_diameter,
+                        std::optional<units::Length> rim) {
+  constexpr double most_of_diameter = 0.29, least_walls = 2.6, most_rims = 2.0;
+  const units::Length of_tube = most_of_diameter * outside_diameter;
+  const units::Length most = rim ? std::min(of_tube, most_rims * *rim) : of_tube;
+  return std::clamp(most, least_walls * wall, pool_walls * wall);
+}
+
+FitUp fit_up(units::Length wall) {
+  constexpr double gap = 0.20, offset = 0.25;
+  return {gap * wall, offset * wall};
+}
+
+units::Length transverse_shrinkage(units::Length width) {
+  constexpr double of_section_over_thickness = 0.10;
+  return of_section_over_thickness * width;
+}
+
+units::Velocity hand_speed(units::Length outside_diameter) {
+  return units::metres_per_second(hand_turn.value() * 0.5 * outside_diameter.value());
 }
 
 units::Power pool_power(units::Length thickness, units::Length pool, units::Velocity speed) {
@@ -62,6 +79,11 @@ units::Temperature contact_melts(const Metal &cap, const Metal &pin) {
   return pin.name == "stainless-304" ? std::min(own, with_iron)
          : pin.name == "copper-c110" ? std::min(own, with_copper)
                                      : own;
+}
+
+std::optional<units::Temperature> contact_bonds(const Metal &cap, const Metal &pin) {
+  constexpr auto together = units::celsius(850.0);
+  return cap.weldable_here && pin.weldable_here ? std::optional(together) : std::nullopt;
 }
 
 } // namespace purgewright::standards

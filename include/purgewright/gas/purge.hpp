@@ -53,6 +53,7 @@ struct Bench {
   units::Velocity draught_lying{}, draught_flushed{}; // over the slot: argon lies still below, is swept above
   units::Velocity draught_warm{};                     // draught_lying once the fixture is warm
   double shield_ratio = 0.0;                          // slot outflow speed over the torch gas's, welding
+  double torch_reynolds = 0.0;                        // of the torch's gas in its cup
 };
 
 struct BorePressure {
@@ -115,6 +116,9 @@ inline constexpr double thumb_rule_changes = 3.0; // "two to three volume change
 inline constexpr double floor_margin = 0.5;       // welding flow aims at half the limit: common practice
 inline constexpr units::Pressure plain_bore_limit = units::pascals(50.0); // 5 mm of water: common practice
 inline constexpr double shield_ratio_most = 0.25; // slot outflow over torch gas speed: common practice
+// The torch's gas in its cup: laminar up to laminar_tube_reynolds, surely turbulent beyond this, gas lens or
+// not. Source: pipe flow is turbulent from about 4000 on, textbooks of fluid mechanics, from memory.
+inline constexpr double turbulent_tube_reynolds = 4000.0;
 inline constexpr units::VolumeFlow least_readable_flow = units::litres_per_minute(1.0); // common flowmeters
 inline constexpr units::Time least_wait =
     units::seconds(15.0); // an oxygen meter's answer: common practice, no source
@@ -129,6 +133,8 @@ inline constexpr units::Time start_of_day_flush =
 // Of the torch's gas, the least that goes down into the chamber: the rest turns back in the slot. Common
 // practice, no source.
 inline constexpr double least_torch_share = 0.5;
+inline constexpr units::Time least_preflow =
+    units::seconds(2.0); // clears the air out of cup and hose: common practice, no source
 inline constexpr units::Time longest_preflow =
     units::seconds(30.0); // a welder waits no longer with the torch in hand: common practice, no source
 inline constexpr units::Time longest_wait =

@@ -6,20 +6,21 @@
 // least_tack at least and longest_tack at most. A run's strikes with the job's current, the most that the
 // machine is set to, and dwells until the joint has melted to its bottom; then the tube turns and a pedal
 // keeps the pool as wide as standards::kept_pool says, never above that current. At the run's end the current
-// falls evenly to nothing while the tube turns on. The cap under the pin is hottest at the contact's outer
-// edge, nearest to the weld. Hold: after a run the torch stays over it until the hottest metal of the joint
-// zone (half the torch cup's bore to either side of the joint, all round, whatever the chamber's argon
-// covers) is below the shielding temperature; after the last run until no metal of tube and cap is above it.
-// The chamber's argon reaches to the wiper. The uncovered hold is the time until the tube outside it is below
-// the shielding temperature: the hard limit. The arc then waits `torch_move` and `torch_preflow` before the
-// next strikes. Before a run it also waits until the hottest metal of the joint zone is at the job's
-// interpass temperature, where it has one: gas may go meanwhile. Errors: std::domain_error when an option
-// makes no sense or a metal has no thermal properties. A hold longer than Options::longest_hold ends there
-// with reached = false. Guarantee: deterministic; heat in = stored + lost to rounding; a weld that starts
-// elsewhere on the mesh by whole cells, or goes the other way round, has the same holds to rounding. Measured
-// over the three examples against a mesh of half the cells and a fifth of the step error: the fine mode's
-// holds of runs are within 2 %, the coarse mode's (for sweeps) within 5 % (tests/property/heat). Source:
-// heat/model.hpp; limits in Options.
+// falls evenly to nothing while the tube turns on. A spot's arc stands until the wall's bottom has melted so
+// far to either side that spots overlap there by half, least_tack at least. The cap under the pin is hottest
+// at the contact's outer edge, nearest to the weld. Hold: after a run the torch stays over it until the
+// hottest metal of the joint zone (half the torch cup's bore to either side of the joint, all round, whatever
+// the chamber's argon covers) is below the shielding temperature; after the last run until no metal of tube
+// and cap is above it. The chamber's argon reaches to the wiper. The uncovered hold is the time until the
+// tube outside it is below the shielding temperature: the hard limit. The arc then waits `torch_move` and
+// `torch_preflow` before the next strikes. Before a run it also waits until the hottest metal of the joint
+// zone is at the job's interpass temperature, where it has one: gas may go meanwhile. Errors:
+// std::domain_error when an option makes no sense or a metal has no thermal properties. A hold longer than
+// Options::longest_hold ends there with reached = false. Guarantee: deterministic; heat in = stored + lost to
+// rounding; a weld that starts elsewhere on the mesh by whole cells, or goes the other way round, has the
+// same holds to rounding. Measured over the three examples against a mesh of half the cells and a fifth of
+// the step error: the fine mode's holds of runs are within 2 %, the coarse mode's (for sweeps) within 5 %
+// (tests/property/heat). Source: heat/model.hpp; limits in Options.
 #pragma once
 
 #include "purgewright/fixture/layout.hpp"
@@ -97,6 +98,7 @@ struct Weld {
   units::Temperature tube_edge_peak{}, cap_edge_peak{}; // of the metal on either side of the joint
   units::Temperature pin_contact_peak{};                // of the cap under the pin's contact
   units::Length pool_width{}, pool_length{};            // the largest; along the metal, along the joint
+  units::Length bottom_length{};                 // of a spot: melted along the joint at the wall's bottom
   double least_current = 1.0;                    // share of the job's current that the pedal came down to
   double end_current = 1.0;                      // the share when the taper begins
   units::Temperature end_peak{};                 // hottest of the joint in the second half of the travel
@@ -133,6 +135,7 @@ struct HeatPlan {
   units::Temperature pin_contact_peak{};         // hottest of the cap under the pin's contact
   units::TemperatureDifference through_wall{};   // mean through the pool less its bottom, under the arc
   units::Length pool_width{}, pool_target{};     // widest of all runs; what the pedal keeps
+  units::Length spot_pitch{};                    // along the joint from spot to spot; 0 for runs
   units::Temperature roller_peak{};              // of the tube on the front stand's rollers
   units::Temperature pin_peak{}, chamber_peak{}; // each one lump of metal, at the end of the last hold
   units::Length hot_zone{};
@@ -153,7 +156,7 @@ struct HeatPlan {
 
 HeatPlan plan_heat(const job::Job &, const fixture::Layout &, const Options & = {});
 
-// Fewest runs that keep within the limits, and the number that gives the shortest cycle among those that do.
+// Fewest runs that keep within the limits; none for spots.
 struct RunAdvice {
   struct Row {
     int runs = 0;
@@ -161,7 +164,7 @@ struct RunAdvice {
     units::Time cycle{}, longest_hold{};
   };
   std::vector<Row> rows;      // 1 .. most, coarse plans
-  int fewest = 0, best = 0;   // 0: none keeps within the limits
+  int fewest = 0;             // 0: none keeps within the limits
   units::Angle longest_run{}; // of `fewest` runs, overlap included; 0 when none
 };
 RunAdvice advise_runs(const job::Job &, const fixture::Layout &, Options, int most = 12);

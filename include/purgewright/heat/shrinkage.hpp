@@ -5,10 +5,8 @@
 // way. The cap stays flat, so that it tilts by the first harmonic of what is welded so far: where that is
 // largest, the joint's gap is narrower by `rim_shift` on one side and wider on the other. After the last run
 // it is even again; what stays of it is less. Tacks hold against it, so that it comes out too large. Units:
-// quantity types. Errors: those of plan.hpp and fixture/order.hpp. Guarantee: deterministic. Source: 0.10 A /
-// t of a butt weld of section A in plate of thickness t: Blodgett, Design of Welded Structures, sec. 7.7
-// (from memory), as quoted in method statements of the trade; for steel, of which expansion over heat per
-// volume is titanium's within a sixth.
+// quantity types. Errors: those of plan.hpp and fixture/order.hpp. Guarantee: deterministic. Source:
+// standards::transverse_shrinkage.
 #pragma once
 
 #include "purgewright/heat/plan.hpp"
@@ -16,9 +14,6 @@
 #include <array>
 
 namespace purgewright::heat {
-
-// Across a weld that is this wide in the mean through the wall.
-units::Length transverse_shrinkage(units::Length width);
 
 // Largest pull to one side while runs of equal length are made at these places, 0 .. n - 1 round the joint.
 units::Length rim_shift(const fixture::Order &places, units::Length shrinkage);

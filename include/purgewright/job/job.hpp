@@ -21,6 +21,7 @@ namespace purgewright::job {
 enum class CapShape { flat, domed, spigot };
 enum class Direction { clockwise, counterclockwise }; // seen from +X, looking at the cap
 enum class RunOrder { consecutive, alternating };     // alternating: each opposite the one before
+enum class Seam { runs, spots }; // of an arc that travels, or of one that stands at each place
 enum class GasSpecies { argon, helium };
 enum class LogUse { compare, apply }; // what a measured log is for
 enum class CradleWish { automatic, stands, spindle };
@@ -62,6 +63,10 @@ struct Cap {
   units::Length spigot_length{};    // 0 unless a spigot cap
   units::Length spigot_diameter{};  // tube bore less twice the radial spigot clearance
   units::Length spigot_clearance{}; // radial
+  // Width of the rim beside the joint, whose far corner stands free; a dome goes on behind its rim.
+  std::optional<units::Length> rim() const {
+    return shape == CapShape::domed ? std::nullopt : std::optional(thickness);
+  }
   // How far the cap reaches beyond the joint along +X.
   units::Length reach() const { return shape == CapShape::domed ? dome_height : thickness; }
 };
@@ -80,6 +85,7 @@ struct Rotation {
   units::Angle start_angle{};
   Direction direction = Direction::counterclockwise;
   RunOrder order = RunOrder::consecutive;
+  Seam seam = Seam::runs;
 };
 
 struct Weld {

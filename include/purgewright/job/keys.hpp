@@ -48,6 +48,7 @@ enum class Key : unsigned char {
   rotation_start_angle,
   rotation_direction,
   rotation_order,
+  rotation_seam,
   weld_current,
   weld_voltage,
   weld_travel_speed,

@@ -31,6 +31,9 @@ std::string warm_hold_text(const heat::Series &, bool tack, std::size_t number);
 // The longer of the two, which holds for every part.
 std::string longer_hold_text(const Findings &, bool tack, std::size_t number);
 
+// "run", or "spot" where the joint is closed by spots.
+std::string_view run_word(const Findings &);
+
 // "1-3-2-4": runs, numbered round the joint, in welding order.
 std::string run_order_text(int runs, job::RunOrder);
 

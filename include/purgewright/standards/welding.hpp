@@ -7,6 +7,7 @@
 #include "purgewright/standards/tables.hpp"
 #include "purgewright/units/quantity.hpp"
 
+#include <optional>
 #include <string_view>
 
 namespace purgewright::standards {
@@ -33,8 +34,33 @@ Schedule titanium_schedule(units::Length thickness);
 // Pool's width that a welder keeps, in walls: common practice, no source.
 inline constexpr double pool_walls = 3.5;
 // The same on a tube: 0.29 of its diameter at most, or a cap so small melts with it, but wide enough
-// to reach the joint's bottom. Fitted to the heat model on tubes that stockists list, no source.
-units::Length kept_pool(units::Length wall, units::Length outside_diameter);
+// to reach the joint's bottom. Fitted to the heat model on tubes that stockists list, no source. A cap whose
+// rim stands free takes half of it: twice the rim at most, or its corner melts off.
+units::Length kept_pool(units::Length wall, units::Length outside_diameter,
+                        std::optional<units::Length> rim = {});
+
+// What a weld without wire bridges. Gap: a fifth of the wall. Source: fit-up of thin sheet welded without
+// filler, AWS Welding Handbook, plasma arc welding: gap 0.2, offset 0.4 of the thickness, from memory.
+// Offset: a quarter of the wall, well within it, since a cap that stands out pulls the pool to one side:
+// common practice, no source.
+struct FitUp {
+  units::Length gap, offset;
+};
+FitUp fit_up(units::Length wall);
+
+// By which a weld draws its two sides together: 0.10 of its mean width. Source: 0.10 A / t of a butt weld of
+// section A in plate of thickness t, Blodgett, Design of Welded Structures, sec. 7.7, from memory; for steel,
+// of which expansion over heat per volume is titanium's within a sixth.
+units::Length transverse_shrinkage(units::Length width);
+
+// How quickly a hand can roll a collar evenly while the eyes are on the pool: five turns in a minute. Common
+// practice, no source: bench positioners for welding by hand are turned no quicker.
+inline constexpr units::Angle hand_turn = units::radians(units::pi / 6.0); // in a second
+// Along the joint of a tube that a hand turns so.
+units::Velocity hand_speed(units::Length outside_diameter);
+
+// Share of a spot that the next one may leave to it: half. Common practice, no source.
+inline constexpr double spot_pitch_most = 0.5;
 
 // Heat per second that keeps a pool this wide in a butt joint of cold titanium of this thickness, melted
 // through, under an arc that travels so fast. A pool narrower than the arc's own heat (full width at half
@@ -46,5 +72,12 @@ units::Power pool_power(units::Length thickness, units::Length pool, units::Velo
 // Where a cap begins to melt against a pin: the lowest melting mixture of the two metals, or the lower of
 // their own. Source: binary phase diagrams, titanium-iron 1085 degC, titanium-copper 885 degC, from memory.
 units::Temperature contact_melts(const Metal &cap, const Metal &pin);
+
+// From where on a cap begins to bond to a pin that presses on it, without melting; absent of pairs that do
+// not. Titanium on titanium in argon: 850 degC, the coldest of the 850 to 950 degC at which sheets grow
+// together under 3 MPa. Source: Lee, Yoon and Yi, Thermochimica Acta 455 (2007) 105-108, abstract; there it
+// takes an hour or more, so that a weld's seconds make the two stick rather than one piece: common practice,
+// no source.
+std::optional<units::Temperature> contact_bonds(const Metal &cap, const Metal &pin);
 
 } // namespace purgewright::standards

@@ -131,7 +131,8 @@ void choose_welding_flows(const Subject &s, Purge &purge) {
   // Before the next arc the joint is still as hot as a hold leaves it.
   const Drawn hot = drawn_in(s, job.weld.shielding_temperature, true);
   const auto floors = [&](VolumeFlow bore, VolumeFlow chamber) {
-    Stage stage{.bore = bore, .chamber = chamber, .torch = job.torch.gas_flow, .arc = true};
+    Stage stage{
+        .bore = bore, .chamber = chamber, .torch = least_torch_share * job.torch.gas_flow, .arc = true};
     stage.hot_exchange = against(hot, slot_outflow(s, stage)).high;
     return build_scene(s, stage);
   };

@@ -4,6 +4,7 @@
 #include "scene.hpp"
 #include "torch.hpp"
 
+#include "purgewright/gas/jets.hpp"
 #include "purgewright/gas/mixing.hpp"
 #include "purgewright/gas/openings.hpp"
 #include "purgewright/gas/trapped.hpp"
@@ -211,6 +212,8 @@ void describe_bench(const Subject &s, const Scene &scene, Time guess, Purge &pur
   const units::VolumeFlow out =
       purge.chamber.welding + (plan::vent_in_cavity(s) ? purge.bore.welding : units::VolumeFlow{});
   purge.bench.shield_ratio = units::ratio(out / plan::open_slot(s, true), plan::torch_speed(s.job));
+  purge.bench.torch_reynolds = reynolds(plan::torch_speed(s.job), s.job.torch.cup_bore,
+                                        kinematic_viscosity(species_of(s.job), shop_temperature));
 }
 
 } // namespace

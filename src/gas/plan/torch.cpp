@@ -151,7 +151,7 @@ void plan_torch(const Subject &s, Purge &purge) {
   const Clearing slow = clear(s, purge, std::max(torch.away.high, torch.cover_open.high), least_torch_share);
   torch.back_floor = slow.floor;
   torch.preflow_best = best.time;
-  torch.preflow = std::max(best.time, slow.time);
+  torch.preflow = std::max({best.time, slow.time, least_preflow});
 }
 
 } // namespace purgewright::gas::plan

@@ -124,7 +124,32 @@ const std::vector<Altered> &altered() {
        [](Design &d) { d.series.warm->runs.back().reached = false; }},
       {"heat.rollers", Status::caution, [](Design &d) { d.heat.roller_peak = units::celsius(111.0); }},
       {"heat.cap_centre", Status::fail, [](Design &d) { d.heat.cap_centre_peak = units::celsius(1661.0); }},
-      {"heat.pool_width", Status::fail, [](Design &d) { d.heat.pool_width = 10.1 * d.job.tube.wall; }},
+      {"heat.pool_width", Status::fail, // on a rim and in an order that bear it
+       [](Design &d) {
+         d.heat.pool_width = 10.1 * d.job.tube.wall;
+         d.job.cap.thickness = d.heat.pool_width;
+         d.job.rotation.runs = 24;
+       }},
+      {"heat.hand_turns", Status::fail,
+       [](Design &d) { d.job.weld.travel_speed = units::metres_per_second(6.66e-3); }},
+      {"heat.spots_overlap", Status::fail, // places farther apart than the arc stood for
+       [](Design &d) {
+         d.job.rotation.seam = job::Seam::spots;
+         d.heat.spot_pitch = units::millimetres(1.0);
+         for (auto &run : d.heat.runs) {
+           run.bottom_length = units::millimetres(1.99);
+         }
+       }},
+      {"heat.cap_rim", Status::caution, [](Design &d) { d.job.cap.thickness = 0.33 * d.heat.pool_width; }},
+      {"heat.pin_bonds", Status::caution,
+       [](Design &d) {
+         d.job.fixture.pin_material = d.job.cap.material;
+         d.heat.pin_contact_peak = units::celsius(851.0);
+       }},
+      {"heat.run_order", Status::caution,
+       [](Design &d) { d.job.rotation.order = job::RunOrder::consecutive; }},
+      {"gas.torch_laminar", Status::fail, [](Design &d) { d.purge.bench.torch_reynolds = 4001.0; }},
+      {"gas.torch_laminar", Status::caution, [](Design &d) { d.purge.bench.torch_reynolds = 2001.0; }},
       {"heat.pin_contact", Status::fail, [](Design &d) { d.heat.pin_contact_peak = units::celsius(1086.0); }},
       {"heat.tacks_melt", Status::fail,
        [](Design &d) { d.heat.tacks.back().cap_edge_peak = units::celsius(1600.0); }},

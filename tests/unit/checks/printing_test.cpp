@@ -98,3 +98,13 @@ TEST_CASE("the estimates are figures that trace back to the heat plan, and there
   CHECK(rollers->value >= hottest);
   CHECK(part_heat(evaluate_closed_form(design.job)).empty());
 }
+
+TEST_CASE("on a spindle the welding current flows through spindle and bush: neither is of plastic") {
+  Design design = example("sensor-6");
+  REQUIRE(design.layout.cradle.kind == fixture::CradleKind::spindle);
+  CHECK_FALSE(of(part_heat(design), ids::spindle).against.empty());
+  design.layout.plug.kind = fixture::PlugKind::expanding;
+  CHECK_FALSE(of(part_heat(design), ids::plug_bush).against.empty());
+  const auto parts = part_heat(example("logger-25"));
+  CHECK(std::ranges::find(parts, ids::spindle, &PartHeat::part) == parts.end());
+}

@@ -50,15 +50,17 @@ TEST_CASE("a rule's number is of the kind that its words speak of") {
                            "machining.screw_bottoms", "machining.thinnest_wall",
                            "bench.axial_stop",        "bench.balance",
                            "bench.press_stroke",      "heat.hot_zone",
-                           "heat.pool_width"}},
+                           "heat.pool_width",         "heat.cap_rim",
+                           "heat.spots_overlap",      "heat.run_order"}},
       {Dimension::angle, {"access.line_of_sight"}},
       {Dimension::area, {"gas.bore_stays_open"}},
       {Dimension::pressure, {"gas.bore_pressure", "gas.supply_pressure"}},
       {Dimension::time, {"gas.prepurge_time", "gas.torch_preflow", "log.bore_wait", "log.chamber_wait"}},
-      {Dimension::velocity, {"gas.draught"}},
+      {Dimension::velocity, {"gas.draught", "heat.hand_turns"}},
       {Dimension::temperature,
        {"gas.warm_chamber", "heat.interpass", "heat.o_ring", "heat.wiper", "heat.series", "heat.rollers",
-        "heat.cap_centre", "heat.pin_contact", "heat.tacks_melt", "heat.joint_melts", "heat.joint_boils"}},
+        "heat.cap_centre", "heat.pin_contact", "heat.pin_bonds", "heat.tacks_melt", "heat.joint_melts",
+        "heat.joint_boils"}},
       {Dimension::volume, {"assembly.no_interference"}},
   };
   for (const auto &rule : rules()) {
@@ -267,8 +269,8 @@ TEST_CASE("a row passes and fails as check does where the coarse plan of heat do
     const auto reading = job::read_draft_text(
         "job: {name: six}\n"
         "tube: {material: titanium-grade-2, outside_diameter: 6 mm, wall: 0.9 mm, length: 190 mm}\n"
-        "cap: {shape: flat, diameter: 6 mm, thickness: 1.2 mm}\nrotation: {runs: 4}\n"
-        "weld: {current: " +
+        "cap: {shape: flat, diameter: 6 mm, thickness: 1.2 mm}\nrotation: {runs: 4, seam: runs}\n"
+        "weld: {travel_speed: 1.5 mm/s, current: " +
             std::to_string(current) + " A}\n",
         "six.yaml");
     const auto resolution = job::resolve(reading.draft);

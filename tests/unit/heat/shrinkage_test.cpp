@@ -3,6 +3,7 @@
 
 #include "purgewright/heat/figures.hpp"
 #include "purgewright/heat/shrinkage.hpp"
+#include "purgewright/standards/welding.hpp"
 
 #include <cmath>
 
@@ -12,7 +13,7 @@ using heat::test::example;
 using units::millimetres;
 
 TEST_CASE("A weld draws its sides together by a tenth of its width", "[unit][heat]") {
-  CHECK(transverse_shrinkage(millimetres(3.2)).value() == Approx(0.32e-3));
+  CHECK(standards::transverse_shrinkage(millimetres(3.2)).value() == Approx(0.32e-3));
 }
 
 // First harmonic of 1 over a share of the round, 2 / pi x sin(half of it): a quarter 0.450, half 0.637.

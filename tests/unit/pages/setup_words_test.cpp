@@ -108,3 +108,91 @@ TEST_CASE("the sheet says what to set the machine to, how long to stand and how 
   CHECK(setting(findings, "Pace").find("one part every") != std::string::npos);
   CHECK(setting(findings, "Helmet").find("never below 8") != std::string::npos);
 }
+
+TEST_CASE("no stop is one that the plan itself comes to") {
+  for (const std::string name : {"pipe-33", "well-114", "logger-25"}) {
+    INFO(name);
+    const auto findings = report::find(checks::evaluate(test::example(name)));
+    for (const std::string &line : pages::stop_conditions(findings)) {
+      const auto at = line.find("front rollers over ");
+      if (at != line.npos) {
+        const double limit = std::stod(line.substr(at + std::string_view("front rollers over ").size()));
+        REQUIRE(findings.design.series.warm);
+        CHECK(limit > units::to_celsius(findings.design.heat.roller_peak) + 15.0);
+        CHECK(limit > units::to_celsius(findings.design.series.warm->roller_peak) + 15.0);
+      }
+    }
+  }
+}
+
+TEST_CASE("temperatures are taken with a touch probe, never by a wired thermocouple on a part that turns") {
+  const auto findings = report::find(checks::evaluate(test::example("logger-25")));
+  CHECK(said(pages::stop_conditions(findings), "touch probe, tube at rest"));
+  CHECK_FALSE(said(pages::stop_conditions(findings), "thermocouple"));
+  CHECK(said(pages::reasons(findings), "No wired thermocouple on a part that turns"));
+}
+
+TEST_CASE("the prepurge lasts until the meter is under its limits, and no less than its time") {
+  const auto findings = report::find(checks::evaluate(test::example("logger-25")));
+  const auto rows = pages::gas_rows(findings);
+  CHECK(rows[1].look_for.find("Until the meter is under 50 ppm") != std::string::npos);
+  // 10 L/min for 15 s are 2.5 L: 32 times the bore's 78 mL, 68 times the chamber's 36.4 mL.
+  CHECK(rows[1].look_for.find("32 volumes of the bore, 68 of the chamber") != std::string::npos);
+  CHECK(rows[1].time == "\u2265 15 s");
+  CHECK(said(pages::loading_steps(findings), "until the meter is under both limits, at least 15 s"));
+}
+
+TEST_CASE("the sheet says what covers the joint while a litre a minute runs into the chamber") {
+  const auto findings = report::find(checks::evaluate(test::example("logger-25")));
+  const std::string words = pages::gas_rows(findings)[3].look_for;
+  CHECK(words.find("the torch's gas covers the joint") != std::string::npos);
+  CHECK(words.find(report::oxygen_text(findings.design.purge.torch.away.best)) != std::string::npos);
+}
+
+TEST_CASE("the interpass limit stands among the weld's settings, the job's own where it has one") {
+  CHECK(setting(report::find(checks::evaluate(test::example("logger-25"))), "Interpass").find("427 degC") !=
+        std::string::npos);
+  auto draft = test::example_draft("logger-25", {});
+  draft[job::Key::weld_interpass_temperature].stated = true;
+  draft[job::Key::weld_interpass_temperature].number = units::celsius(150.0).value();
+  CHECK(setting(findings_of(draft), "Interpass").find("150 degC") != std::string::npos);
+}
+
+TEST_CASE("the sheet says what carries the welding current and that rubber and plastic do not") {
+  const auto lying = report::find(checks::evaluate(test::example("logger-25")));
+  const auto hung = report::find(checks::evaluate(test::example("sensor-6")));
+  CHECK(setting(lying, "Work lead").find("lead, collar, tube") != std::string::npos);
+  CHECK(setting(hung, "Work lead").find("collar, spindle, its set screws, plug, the tube's end") !=
+        std::string::npos);
+  for (const auto *findings : {&lying, &hung}) {
+    CHECK(setting(*findings, "Work lead").find("Rubber and plastic carry none") != std::string::npos);
+  }
+}
+
+TEST_CASE(
+    "a small tube stands still under each spot, and nothing speaks of runs or of turning under the arc") {
+  const auto findings = report::find(checks::evaluate(test::example("sensor-6")));
+  CHECK(setting(findings, "Turn").find("stands still under the arc") != std::string::npos);
+  CHECK(setting(findings, "Start").find("each spot") != std::string::npos);
+  CHECK(setting(findings, "Current").find("as it warms") == std::string::npos);
+  const auto rows = pages::turn_rows(findings);
+  CHECK(rows.back().name.starts_with("spot "));
+  CHECK(rows.back().collar.find("to") == std::string::npos);
+  CHECK_FALSE(said(pages::loading_steps(findings), "tape where it ends"));
+  CHECK(pages::work_line(findings).find("spots") != std::string::npos);
+}
+
+TEST_CASE("a loose cap has a gap and an offset that a bench can keep, and a way to centre it") {
+  const std::string fit = setting(report::find(checks::evaluate(test::example("logger-25"))), "Fit");
+  CHECK(fit.find("gap 0.18 mm") != std::string::npos); // a fifth of 0.9 mm
+  CHECK(fit.find("straightedge") != std::string::npos);
+  CHECK(fit.find("After the first tack look opposite") != std::string::npos);
+  CHECK(setting(report::find(checks::evaluate(test::example("pipe-33"))), "Fit").find("spigot centres") !=
+        std::string::npos);
+}
+
+TEST_CASE("a titanium pin that the cap would bond to gets stop-off, another pin none") {
+  CHECK(said(pages::loading_steps(report::find(checks::evaluate(test::example("sensor-6")))), "stop-off"));
+  CHECK_FALSE(
+      said(pages::loading_steps(report::find(checks::evaluate(test::example("logger-25")))), "stop-off"));
+}

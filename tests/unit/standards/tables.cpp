@@ -304,3 +304,26 @@ TEST_CASE("a pool is kept 3.5 walls wide, narrower on a tube hardly wider than t
     CHECK(kept_pool(millimetres(wall), millimetres(25.0)) <= kept_pool(millimetres(wall), millimetres(30.0)));
   }
 }
+
+TEST_CASE("a cap's free rim takes half of the pool, as long as the wall melts through", "[unit][standards]") {
+  CHECK(kept_pool(millimetres(1.0), millimetres(50.0), millimetres(1.5)).value() == Approx(3.0e-3));
+  CHECK(kept_pool(millimetres(1.0), millimetres(50.0), millimetres(3.0)).value() == Approx(3.5e-3));
+  CHECK(kept_pool(millimetres(1.0), millimetres(50.0), millimetres(1.0)).value() == Approx(2.6e-3));
+}
+
+// By hand: five turns a minute are 30 deg/s, on a radius of 12.7 mm 6.65 mm/s; a quarter and a fifth of 0.9
+// mm.
+TEST_CASE("what a hand does and what a weld without wire bridges", "[unit][standards]") {
+  CHECK(hand_speed(inches(1.0)).value() == Approx(6.65e-3).epsilon(1e-3));
+  CHECK(fit_up(millimetres(0.9)).gap.value() == Approx(0.18e-3));
+  CHECK(fit_up(millimetres(0.9)).offset.value() == Approx(0.225e-3));
+}
+
+TEST_CASE("titanium bonds to titanium long before it melts, to steel or copper it melts",
+          "[unit][standards]") {
+  const Metal &cap = *metal("titanium-grade-2");
+  REQUIRE(contact_bonds(cap, *metal("titanium-grade-2")));
+  CHECK(*contact_bonds(cap, *metal("titanium-grade-2")) == units::celsius(850.0));
+  CHECK_FALSE(contact_bonds(cap, *metal("stainless-304")));
+  CHECK_FALSE(contact_bonds(cap, *metal("copper-c110")));
+}
