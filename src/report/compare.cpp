@@ -290,12 +290,15 @@ std::string line_by_line(const Comparison &c) {
 }
 
 Tightest tightest(const std::vector<std::optional<checks::Verdict>> &verdicts) {
-  constexpr double by_design = 1e-6; // share of the limit; what stands nearer was laid out to stand there
+  // Share of the limit; what keeps to it by less was laid out to stand there, and rounded to the shop's grid.
+  constexpr double by_design = 0.01, by_solving = 1e-6;
   Tightest found;
   for (std::size_t i = 0; i < verdicts.size(); ++i) {
     const auto &v = verdicts[i];
     const auto left = v ? checks::margin(v->value, v->limit, v->bound) : std::nullopt;
-    if (left && std::abs(*left) > by_design && (found.rule.empty() || *left < found.margin)) {
+    const bool laid_out = checks::rules()[i].needs == checks::Needs::nothing;
+    if (left && (*left > (laid_out ? by_design : by_solving) || *left < -by_solving) &&
+        (found.rule.empty() || *left < found.margin)) {
       found = {checks::rules()[i].id, *left};
     }
   }

@@ -6,7 +6,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <set>
+#include <span>
 
 namespace purgewright::test {
 
@@ -137,6 +139,10 @@ void add_absent(const fixture::Layout &l, std::set<const fixture::Length *> &out
   }
   if (l.pin.contact_outer_radius == l.pin.shank_radius) { // no head stands out of the shank
     out.insert(&l.pin.head_length);
+  }
+  const auto marks = std::span(l.collar.marks).first(l.collar.mark_count);
+  if (std::ranges::all_of(marks, &fixture::IndexMark::run)) { // spots stand where the tacks do
+    out.insert(&l.collar.tack_mark);
   }
   if (l.body.diffuser.columns < 2) {
     out.insert(&l.body.diffuser.x_pitch);
