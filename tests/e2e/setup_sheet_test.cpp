@@ -164,7 +164,7 @@ TEST_CASE("the setup sheet is a page of the job's paper with every set-point and
     const double prepurge = values.at("purge.wait");
     CHECK(prepurge >= values.at("purge.bore.prepurge.time_high"));
     CHECK(prepurge >= values.at("purge.chamber.prepurge.time_high"));
-    CHECK(std::regex_search(text, std::regex(" - " + pattern_of(waiting(prepurge)) + " ")));
+    CHECK(std::regex_search(text, std::regex(" - \u2265 " + pattern_of(waiting(prepurge)) + " ")));
     const double postflow = std::max(values.at("purge.postflow.time"), values.at("heat.series.postflow"));
     CHECK(std::regex_search(text, std::regex("postflow to " + pattern_of(waiting(postflow)) + ";")));
     for (const std::string kind : {"tack", "run"}) {
@@ -186,8 +186,8 @@ TEST_CASE("the setup sheet is a page of the job's paper with every set-point and
     CHECK(text.find("NOT FOR USE") == std::string::npos);
     for (const std::string word :
          {"electrode NEGATIVE", "1/16 in", "gas lens", "high frequency", "NEVER chlorinated", "Work lead",
-          "UNLOADING", "coupon", "shade", "SHOCK", "no wire: gap", "FOOT OFF THE PEDAL", "EVERYONE OUT FIRST",
-          "machine set to", "Tacks", "Pace"}) {
+          "UNLOADING", "coupon", "shade", "SHOCK", "no wire: both edges turned square; gap",
+          "FOOT OFF THE PEDAL", "EVERYONE OUT FIRST", "machine set to", "Tacks", "Pace"}) {
       INFO(word);
       CHECK(flowing.find(word) != std::string::npos);
     }
