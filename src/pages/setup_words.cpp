@@ -240,7 +240,8 @@ std::vector<std::string> loading_steps(const Findings &f) {
   steps.push_back(fmt::format(
       "Tacks, then {0}, as the table says. Before the hood: mark to the pointer (short line: tack, long "
       "line: "
-      "{1}){2}. Weld, hold, turn to the next: where its angle is the smaller, BACK, so that hoses never wind "
+      "{1}){2}. Weld, foot off, hold, turn to the next: where its angle is the smaller, BACK, so that hoses "
+      "never wind "
       "up.{3}",
       spots ? "spots" : "runs", spots ? "spot" : "run starts", spots ? "" : ", tape where it ends",
       spots

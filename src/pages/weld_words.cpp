@@ -168,14 +168,19 @@ Setting pace_of(const Findings &f) {
 Setting fit_up(const Findings &f) {
   const auto allowed = standards::fit_up(f.design.job.tube.wall);
   const bool spigot = f.design.job.cap.shape == job::CapShape::spigot;
-  return {"Fit",
-          fmt::format("no wire: both edges turned square; gap {} at most: no light through it. {}",
-                      shop(f, allowed.gap.value(), Dimension::length, 2),
-                      spigot ? std::string("The spigot centres the cap")
-                             : fmt::format("Offset {} at most: a straightedge along tube and cap, at four "
-                                           "places, shows it. After the first tack look opposite, press the "
-                                           "cap even there, tack; then the rest",
-                                           shop(f, allowed.offset.value(), Dimension::length, 2)))};
+  return {
+      "Fit",
+      fmt::format(
+          "no wire: both edges turned square; gap {} at most: where light shows, a feeler as thick must not "
+          "go in. {}",
+          shop(f, allowed.gap.value(), Dimension::length, 2),
+          spigot
+              ? std::string("The spigot centres the cap")
+              : fmt::format(
+                    "Offset {} at most: a straightedge along tube and cap, at four "
+                    "places, shows it. After the first tack foot off, press the cap even on the other side "
+                    "with the tweezers, tack there; then the rest",
+                    shop(f, allowed.offset.value(), Dimension::length, 2)))};
 }
 
 // What the current flows through from lead to joint. Rubber and plastic carry none.
@@ -331,12 +336,10 @@ std::vector<std::string> reasons(const Findings &f) {
       fmt::format(
           "What is welded shrinks and pulls the cap's rim to one side until the other side is welded, at "
           "most "
-          "by {} with runs in a row ({}), by {} with each opposite the one before ({}); a weld without wire "
+          "by {} with runs in a row, by {} with each opposite the one before; a weld without wire "
           "bridges a gap of {}. The weld goes {}. Tacks hold against the pull.",
           shop(f, f.design.order_advice.consecutive.rim_shift.value(), Dimension::length, 2),
-          report::run_order_text(f.design.job.rotation.runs, job::RunOrder::consecutive),
           shop(f, f.design.order_advice.alternating.rim_shift.value(), Dimension::length, 2),
-          report::run_order_text(f.design.job.rotation.runs, job::RunOrder::alternating),
           shop(f, standards::fit_up(f.design.job.tube.wall).gap.value(), Dimension::length, 2),
           f.design.job.rotation.order == job::RunOrder::alternating ? "each opposite" : "in a row"),
       fmt::format(
