@@ -294,12 +294,12 @@ Tightest tightest(const std::vector<std::optional<checks::Verdict>> &verdicts) {
   constexpr double by_design = 0.01, by_solving = 1e-6;
   Tightest found;
   for (std::size_t i = 0; i < verdicts.size(); ++i) {
+    const checks::Rule &rule = checks::rules()[i];
     const auto &v = verdicts[i];
-    const auto left = v ? checks::margin(v->value, v->limit, v->bound) : std::nullopt;
-    const bool laid_out = checks::rules()[i].needs == checks::Needs::nothing;
-    if (left && (*left > (laid_out ? by_design : by_solving) || *left < -by_solving) &&
-        (found.rule.empty() || *left < found.margin)) {
-      found = {checks::rules()[i].id, *left};
+    const double left = v ? checks::margin(v->value, v->limit, v->bound).value_or(unknown) : unknown;
+    const double at_limit = rule.needs == checks::Needs::nothing ? by_design : by_solving;
+    if ((left > at_limit || left < -by_solving) && (found.rule.empty() || left < found.margin)) {
+      found = {rule.id, left};
     }
   }
   return found;
