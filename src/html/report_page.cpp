@@ -35,7 +35,9 @@ std::string report_policy(const Frame &frame) {
   for (const auto *text : scripts) {
     allowed += fmt::format(" {}", policy_hash(*text));
   }
-  allowed += frame.own_script.empty() ? std::string() : " " + policy_hash(frame.own_script);
+  if (!frame.own_script.empty()) {
+    allowed += fmt::format(" {}", policy_hash(frame.own_script));
+  }
   return fmt::format("default-src 'none'; img-src data: blob:; style-src {}; script-src{};{} base-uri "
                      "'none'; form-action 'none'",
                      policy_hash(web::page_css), allowed,

@@ -77,7 +77,7 @@ std::string made_note(const Watched &w, std::optional<SaveTime> saved) {
     return {};
   }
   const std::string words =
-      !saved      ? "Not built yet" + making(w)
+      !saved      ? fmt::format("Not built yet{}", making(w))
       : faulty(w) ? fmt::format("From before the fault, of the save at {}", clock_time(*saved))
                   : fmt::format("Of the save at {}; the new one follows{}", clock_time(*saved), making(w));
   return fmt::format("<p class=\"tag\">{}</p>\n", words);
@@ -199,7 +199,7 @@ std::string rules_cell(const Watched &w, Status status) {
     if (rule.status == status) {
       const std::string amount = report::against_limit(*w.judged, rule);
       text += fmt::format("<li>{}{}</li>\n", safe(rule.title),
-                          amount.empty() ? std::string() : ": <b>" + safe(amount) + "</b>");
+                          amount.empty() ? std::string() : fmt::format(": <b>{}</b>", safe(amount)));
     }
   }
   const std::string tag = faulty(w) ? "<span class=\"tag\">from before the fault</span> " : "";
