@@ -14,6 +14,21 @@ using namespace purgewright::standards;
 using units::inches;
 using units::millimetres;
 
+// ISO 286-2: N7 over 3 to 6 mm -4/-16 um, over 6 to 10 mm -4/-19 um; hardened dowel pins of 5/32 in are .1563
+// to .1565 in (ASME B18.8.2): both from memory.
+TEST_CASE("holes that inch dowels are tapped into are tight on every pin, within a thousandth") {
+  const auto inch = hole_deviation(units::inches(5.0 / 32.0), 'N', 7);
+  REQUIRE(inch);
+  CHECK(units::to_millimetres(inch->upper) == Approx(-0.004));
+  CHECK(units::to_millimetres(inch->lower) == Approx(-0.016));
+  CHECK(units::to_millimetres(hole_deviation(millimetres(8), 'N', 7)->lower) == Approx(-0.019));
+  CHECK_FALSE(hole_deviation(millimetres(4), 'N', 8).has_value());
+  const auto least_hole = units::inches(5.0 / 32.0) + inch->lower,
+             most_hole = units::inches(5.0 / 32.0) + inch->upper;
+  CHECK(most_hole < units::inches(0.1563));
+  CHECK(units::inches(0.1565) - least_hole < units::inches(0.001));
+}
+
 TEST_CASE("fits are refused outside letters, grades and sizes", "[unit][standards]") {
   CHECK(hole_deviation(millimetres(25), 'H', 7).has_value());
   CHECK_FALSE(hole_deviation(millimetres(3), 'H', 7).has_value());
