@@ -93,6 +93,10 @@ Design with_warm_plan(job::Job job, heat::Options options) {
 
 } // namespace
 
+units::Temperature hottest_roller(const Design &d) {
+  return d.series.warm ? std::max(d.heat.roller_peak, d.series.warm->roller_peak) : d.heat.roller_peak;
+}
+
 Design evaluate_coarse(job::Job job) {
   return with_warm_plan(std::move(job), {.detail = heat::Detail::coarse});
 }

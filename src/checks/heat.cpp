@@ -94,7 +94,7 @@ Verdict series(const Design &d) {
 }
 
 Verdict rollers(const Design &d) {
-  return at_most(d.heat.roller_peak.value(), roller_limit.value(), Status::caution);
+  return at_most(hottest_roller(d).value(), roller_limit.value(), Status::caution);
 }
 
 // Soft and grown in grain above the beta transus, holed when it melts.

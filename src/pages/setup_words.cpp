@@ -129,12 +129,6 @@ int free_turn(const Findings &f) {
   return static_cast<int>(step * std::ceil(units::to_degrees(most - least) / step));
 }
 
-// Of the tube on the front rollers, first part or warm fixture.
-units::Temperature hottest_roller(const Findings &f) {
-  const auto &warm = f.design.series.warm;
-  return warm ? std::max(f.design.heat.roller_peak, warm->roller_peak) : f.design.heat.roller_peak;
-}
-
 // How this kind of plug is set.
 std::string plug_step(const Findings &f) {
   const std::string with_lance = f.design.layout.lance.present ? " with its lance" : "";
@@ -276,7 +270,7 @@ std::vector<std::string> roller_words(const Findings &f) {
   if (rule == f.rules.end() || rule->status == checks::Status::pass) {
     return {};
   }
-  const units::Temperature planned = hottest_roller(f);
+  const units::Temperature planned = checks::hottest_roller(f.design);
   constexpr double more = 20.0, step = 10.0; // K
   const double stop = step * std::ceil((planned.value() + more - units::celsius(0.0).value()) / step);
   return {

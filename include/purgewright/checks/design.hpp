@@ -50,6 +50,9 @@ Design evaluate(job::Job);
 // runs.
 Design evaluate_purge(job::Job);
 
+// Tube on the front rollers at its hottest: of the first part or on the warm fixture.
+units::Temperature hottest_roller(const Design &);
+
 // All that evaluate shows but the advice, by the coarse plan of heat: a first answer while evaluate is at
 // work.
 Design evaluate_coarse(job::Job);

@@ -81,9 +81,6 @@ const std::vector<Bad> &bad_alone() {
       {"gas.room_oxygen",
        Status::fail,
        {{Key::shop_room_volume, 5}, {Key::shop_room_air_changes_per_hour, 0}}},
-      {"heat.pool_width",
-       Status::caution,
-       {{Key::weld_current, 65}, {Key::cap_thickness, 3 * mm}, {Key::rotation_runs, 8}}},
       {"heat.run_order", Status::caution, {{Key::rotation_order, 0}}},
       {"gas.torch_laminar", Status::caution, {{Key::torch_gas_flow, 18e-3 / 60}}},
   };
@@ -92,6 +89,9 @@ const std::vector<Bad> &bad_alone() {
 
 const std::vector<Bad> &bad_with_others() {
   static const std::vector<Bad> jobs{
+      {"heat.pool_width", // on the warm fixture it heats the rollers too
+       Status::caution,
+       {{Key::weld_current, 65}, {Key::cap_thickness, 3 * mm}, {Key::rotation_runs, 8}}},
       {"access.slot_ahead",
        Status::fail,
        {{Key::cap_thickness, 8 * mm}, {Key::tube_length, 200 * mm}, {Key::fixture_slot_length, 20.48 * mm}}},
