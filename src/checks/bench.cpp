@@ -38,12 +38,22 @@ Verdict family(const Design &d) {
   return at_most(clashing, 0.0);
 }
 
+bool has_family(const Design &d) {
+  return !d.job.family.empty();
+}
+
+bool bought_in_inches(const Design &d) {
+  return d.job.origin(job::Key::tube_outside_diameter).inches;
+}
+
 // A tube bought in inches is welded in an inch shop more often than not.
 Verdict units_said(const Design &d) {
-  const auto &said = d.job.origin(job::Key::shop_units);
-  const bool guessed =
-      d.job.origin(job::Key::tube_outside_diameter).inches && said.basis != units::Basis::given;
+  const bool guessed = d.job.origin(job::Key::shop_units).basis != units::Basis::given;
   return at_most(guessed ? 1.0 : 0.0, 0.0, Status::caution);
+}
+
+bool has_stop(const Design &d) {
+  return d.layout.stop.present;
 }
 
 constexpr std::array<Rule, 5> table{{
@@ -55,13 +65,15 @@ constexpr std::array<Rule, 5> table{{
      units::Dimension::length, balanced,
      "a longer tube.length, a lighter cap, or hold the tube down on its rear rollers by hand as it turns"},
     {"bench.press_stroke", "Axial stop's springs let the tube be drawn back to load the cap", practice,
-     units::Dimension::length, draws_back, "shorter cap.spigot_length"},
+     units::Dimension::length, draws_back, "shorter cap.spigot_length", Needs::nothing, nullptr, has_stop},
     {"bench.units_said", "Units of sheets and screws are said where the tube's diameter is given in inches",
      practice, units::Dimension::count, units_said,
-     "shop.units: inch for sheets in inches, unified screws and inch stock; metric keeps them metric"},
+     "shop.units: inch for sheets in inches, unified screws and inch stock; metric keeps them metric",
+     Needs::nothing, nullptr, bought_in_inches},
     {"bench.family", "Every tube of fixture.family can be laid out on the common bench",
      "layout of the fixture", units::Dimension::count, family,
-     "`purgewright check` of each job of fixture.family says what clashes there", Needs::family},
+     "`purgewright check` of each job of fixture.family says what clashes there", Needs::nothing, nullptr,
+     has_family},
 }};
 
 } // namespace

@@ -16,10 +16,18 @@ namespace {
 
 using units::Dimension;
 
-// The chamber is fed from below and open on top: a gas lighter than air rises out of it at once.
+// Molar mass to that of air. The chamber is fed from below and open on top: a gas lighter than air rises out
+// of it at once.
+double weight_to_air(const Design &d) {
+  return gas::molar_mass(gas::species_of(d.job)) / gas::molar_mass(gas::Species::air);
+}
+
 Verdict gas_stays_in_chamber(const Design &d) {
-  const bool heavy = d.job.gas.species == job::GasSpecies::argon;
-  return at_least(heavy ? 1.0 : 0.0, 1.0);
+  return above(weight_to_air(d), 1.0);
+}
+
+bool heavier_than_air(const Design &d) {
+  return weight_to_air(d) > 1.0;
 }
 
 // A floor under the limit is not enough where the gas may mix so that no time leads there.
@@ -239,7 +247,8 @@ constexpr std::array<Rule, 17> table{{
      torch_preflow, "more torch.gas_flow or a smaller fixture.radial_clearance", Needs::purge},
     {"gas.warm_chamber", "Argon in the chamber, parts one after another, stays heavier than room air",
      "ideal gas law", Dimension::temperature, warm_chamber,
-     "warmer argon rises out of the open slot: a pause between parts, or less weld.current", Needs::heat},
+     "warmer argon rises out of the open slot: a pause between parts, or less weld.current", Needs::heat,
+     nullptr, heavier_than_air},
     {"gas.draught", "The room's draught leaves the chamber's gas lying",
      "bulk Richardson number 0.4 to 0.8, Uehara et al. 2000", Dimension::velocity, draught,
      "the draught reaches into the slot", Needs::purge, draught_advice},

@@ -41,9 +41,10 @@ Verdict holds_reached(const Design &d) {
   return at_most(endless_holds(d.heat), 0.0);
 }
 
-// On the settled fixture; where that is too warm for such a plan, heat.series fails.
+// On the settled fixture; on one that is too warm for such a plan none ends.
 Verdict warm_holds_reached(const Design &d) {
-  return at_most(d.series.warm ? endless_holds(*d.series.warm) : 0.0, 0.0);
+  const double all = static_cast<double>(d.heat.tacks.size() + d.heat.runs.size());
+  return at_most(d.series.warm ? endless_holds(*d.series.warm) : all, 0.0);
 }
 
 Verdict hot_zone(const Design &d) {
@@ -109,12 +110,16 @@ Verdict pin_contact(const Design &d) {
   return at_most(d.heat.pin_contact_peak.value(), d.heat.pin_contact_limit.value());
 }
 
-// Of metals that never bond the limit is where they melt.
+std::optional<Temperature> bonds_from(const Design &d) {
+  return standards::contact_bonds(*d.job.cap.material, *d.job.fixture.pin_material);
+}
+
+bool pin_may_bond(const Design &d) {
+  return bonds_from(d).has_value();
+}
+
 Verdict pin_bonds(const Design &d) {
-  const auto bonds = standards::contact_bonds(*d.job.cap.material, *d.job.fixture.pin_material);
-  const Temperature peak = d.heat.pin_contact_peak, melts = d.heat.pin_contact_limit;
-  return bonds ? at_most(peak.value(), bonds->value(), Status::caution)
-               : at_most(std::min(peak, melts).value(), melts.value());
+  return at_most(d.heat.pin_contact_peak.value(), bonds_from(d)->value(), Status::caution);
 }
 
 Verdict pool_width(const Design &d) {
@@ -133,25 +138,30 @@ units::Length judged_pool(const heat::HeatPlan &plan) {
 // Half of the pool lies on the cap. Where it takes the free rim whole the corner rounds off; by half a rim
 // more it sags: common practice, no source. A dome has no free rim.
 constexpr double rims_most = 1.5;
+bool has_rim(const Design &d) {
+  return d.job.cap.rim().has_value();
+}
+
 Verdict cap_rim(const Design &d) {
-  const auto rim = d.job.cap.rim();
-  const units::Length half = 0.5 * judged_pool(d.heat);
-  const units::Length most = rim ? rims_most * *rim : 0.5 * pool_walls_hole * d.job.tube.wall;
-  return at_most(half.value(), most.value(), Status::caution);
+  return at_most((0.5 * judged_pool(d.heat)).value(), (rims_most * *d.job.cap.rim()).value(),
+                 Status::caution);
 }
 
 // A tube that a hand rolls under the arc; a spot stands still.
+bool by_runs(const Design &d) {
+  return d.job.rotation.seam == job::Seam::runs;
+}
+
 Verdict hand_turns(const Design &d) {
-  const bool turns = d.job.rotation.seam == job::Seam::runs;
-  return at_most(turns ? d.job.weld.travel_speed.value() : 0.0,
-                 standards::hand_speed(d.job.tube.outside_diameter).value());
+  return at_most(d.job.weld.travel_speed.value(), standards::hand_speed(d.job.tube.outside_diameter).value());
+}
+
+bool by_spots(const Design &d) {
+  return d.job.rotation.seam == job::Seam::spots;
 }
 
 // From spot to spot, against half of the shortest at the wall's bottom; a hair longer than the arc stood for.
 Verdict spots_overlap(const Design &d) {
-  if (d.job.rotation.seam == job::Seam::runs || d.heat.runs.empty()) {
-    return at_most(0.0, 0.0);
-  }
   constexpr double noise = 1e-6; // of a length that a search for a moment ended at
   const auto shortest = std::ranges::min(d.heat.runs, {}, &heat::Weld::bottom_length).bottom_length;
   return at_most((1.0 - noise) * d.heat.spot_pitch.value(), standards::spot_pitch_most * shortest.value());
@@ -259,7 +269,7 @@ constexpr std::array<Rule, 19> table{{
      pause_advice},
     {"heat.warm_holds_reached", "So it does on the fixture as warm as many parts leave it: holds that do not",
      practice, Dimension::count, warm_holds_reached, "a pause between parts, or less weld.current",
-     Needs::heat, pause_advice},
+     Needs::warm_heat, pause_advice},
     {"heat.rollers", "Tube on the front rollers stays within what bearings stand", practice,
      Dimension::temperature, rollers, "longer tube.length or shorter runs", Needs::heat, run_advice},
     {"heat.cap_centre", "Cap's centre stays under the beta transus, and never melts",
@@ -275,18 +285,20 @@ constexpr std::array<Rule, 19> table{{
      Dimension::temperature, pin_bonds,
      "boron nitride or yttria stop-off, dried, on the pin's face before each part, or shorter runs, less "
      "weld.current, a thicker cap.thickness",
-     Needs::heat},
+     Needs::heat, nullptr, pin_may_bond},
     {"heat.pool_width", "Pool stays within five walls of width: a wider one sags", practice,
      Dimension::length, pool_width,
      "less weld.current: it is the pedal's end, and the foot follows a pool that runs away too late",
      Needs::heat},
     {"heat.cap_rim",
      "Half of the pool takes one and a half rims of the cap at most: beyond it the corner sags", practice,
-     Dimension::length, cap_rim, "a thicker cap.thickness, or less weld.current", Needs::heat},
+     Dimension::length, cap_rim, "a thicker cap.thickness, or less weld.current", Needs::heat, nullptr,
+     has_rim},
     {"heat.hand_turns", "A hand turns the tube as quickly as the arc travels", practice, Dimension::velocity,
-     hand_turns, "slower weld.travel_speed with less weld.current, or rotation.seam: spots"},
+     hand_turns, "slower weld.travel_speed with less weld.current, or rotation.seam: spots", Needs::nothing,
+     nullptr, by_runs},
     {"heat.spots_overlap", "Spots overlap by half, down to the wall's bottom", practice, Dimension::length,
-     spots_overlap, "more rotation.runs, or more weld.current", Needs::heat},
+     spots_overlap, "more rotation.runs, or more weld.current", Needs::heat, nullptr, by_spots},
     {"heat.run_order", "Shrinking runs pull the cap's rim by less than the gap that the weld bridges",
      "Blodgett, Design of Welded Structures, 7.7; AWS Welding Handbook, fit-up of thin sheet; from memory",
      Dimension::length, run_order, "look at the gap before each run and tack again where it opens",

@@ -25,6 +25,11 @@ const gas::FitResult &fit_of(const Design &d, Circuit circuit) {
   return *std::ranges::find(d.log.fits, circuit, &gas::FitResult::circuit);
 }
 
+template <Circuit circuit> bool has_log(const Design &d) {
+  return d.purge_known ? std::ranges::count(d.log.fits, circuit, &gas::FitResult::circuit) > 0
+                       : !d.job.gas.log.empty(); // which circuits it holds is known once it has been read
+}
+
 double limit_of(const Design &d, Circuit circuit) {
   return circuit == Circuit::bore ? d.job.gas.oxygen_limit_bore : d.job.gas.oxygen_limit_chamber;
 }
@@ -133,33 +138,38 @@ constexpr std::string_view wait_remedy =
 
 constexpr std::array<Rule, 12> table{{
     {"log.bore_floor", "Measured oxygen inside the joint settles under the limit", limit_source,
-     Dimension::ratio, settles<Circuit::bore>, settle_remedy, Needs::bore_log},
+     Dimension::ratio, settles<Circuit::bore>, settle_remedy, Needs::log, nullptr, has_log<Circuit::bore>},
     {"log.chamber_floor", "Measured oxygen outside the joint settles under the limit", limit_source,
-     Dimension::ratio, settles<Circuit::chamber>, settle_remedy, Needs::chamber_log},
+     Dimension::ratio, settles<Circuit::chamber>, settle_remedy, Needs::log, nullptr,
+     has_log<Circuit::chamber>},
     {"log.bore_steady", "Measured oxygen inside the joint stays down: last reading over the lowest", practice,
-     Dimension::ratio, stays<Circuit::bore>, rise_remedy, Needs::bore_log},
+     Dimension::ratio, stays<Circuit::bore>, rise_remedy, Needs::log, nullptr, has_log<Circuit::bore>},
     {"log.chamber_steady", "Measured oxygen outside the joint stays down: last reading over the lowest",
-     practice, Dimension::ratio, stays<Circuit::chamber>, rise_remedy, Needs::chamber_log},
+     practice, Dimension::ratio, stays<Circuit::chamber>, rise_remedy, Needs::log, nullptr,
+     has_log<Circuit::chamber>},
     {"log.bore_under",
      "Measured oxygen inside the joint stays under the limit once it is: readings above again", limit_source,
-     Dimension::count, stays_under<Circuit::bore>, rise_remedy, Needs::bore_log},
+     Dimension::count, stays_under<Circuit::bore>, rise_remedy, Needs::log, nullptr, has_log<Circuit::bore>},
     {"log.chamber_under",
      "Measured oxygen outside the joint stays under the limit once it is: readings above again", limit_source,
-     Dimension::count, stays_under<Circuit::chamber>, rise_remedy, Needs::chamber_log},
+     Dimension::count, stays_under<Circuit::chamber>, rise_remedy, Needs::log, nullptr,
+     has_log<Circuit::chamber>},
     {"log.bore_fit", "A purge curve follows the log of the bore: share of its variance explained", fit_source,
-     Dimension::ratio, follows<Circuit::bore>, fit_remedy, Needs::bore_log},
+     Dimension::ratio, follows<Circuit::bore>, fit_remedy, Needs::log, nullptr, has_log<Circuit::bore>},
     {"log.chamber_fit", "A purge curve follows the log of the chamber: share of its variance explained",
-     fit_source, Dimension::ratio, follows<Circuit::chamber>, fit_remedy, Needs::chamber_log},
+     fit_source, Dimension::ratio, follows<Circuit::chamber>, fit_remedy, Needs::log, nullptr,
+     has_log<Circuit::chamber>},
     {"log.bore_usable", "The curve of the bore's log may be taken for the purge: reasons against it",
-     fit_source, Dimension::count, may_be_taken<Circuit::bore>, fit_remedy, Needs::bore_log,
-     why_not_taken<Circuit::bore>},
+     fit_source, Dimension::count, may_be_taken<Circuit::bore>, fit_remedy, Needs::log,
+     why_not_taken<Circuit::bore>, has_log<Circuit::bore>},
     {"log.chamber_usable", "The curve of the chamber's log may be taken for the purge: reasons against it",
-     fit_source, Dimension::count, may_be_taken<Circuit::chamber>, fit_remedy, Needs::chamber_log,
-     why_not_taken<Circuit::chamber>},
+     fit_source, Dimension::count, may_be_taken<Circuit::chamber>, fit_remedy, Needs::log,
+     why_not_taken<Circuit::chamber>, has_log<Circuit::chamber>},
     {"log.bore_wait", "Prepurge lasts as long as the meter in the bore took to show the limit", limit_source,
-     Dimension::time, waited_for<Circuit::bore>, wait_remedy, Needs::bore_log},
+     Dimension::time, waited_for<Circuit::bore>, wait_remedy, Needs::log, nullptr, has_log<Circuit::bore>},
     {"log.chamber_wait", "Prepurge lasts as long as the meter in the chamber took to show the limit",
-     limit_source, Dimension::time, waited_for<Circuit::chamber>, wait_remedy, Needs::chamber_log},
+     limit_source, Dimension::time, waited_for<Circuit::chamber>, wait_remedy, Needs::log, nullptr,
+     has_log<Circuit::chamber>},
 }};
 
 } // namespace

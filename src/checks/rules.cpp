@@ -50,40 +50,33 @@ RuleResult as_result(const Rule &rule, const Design &design) {
           .bound = found.bound};
 }
 
-bool has_log(const Design &design, gas::Circuit circuit) {
-  return std::ranges::find(design.log.fits, circuit, &gas::FitResult::circuit) != design.log.fits.end();
-}
-
-// Whether job and layout hold what the rule is about. Which circuits a log holds is known once it has been
-// read.
-bool concerns(const Rule &rule, const Design &design) {
-  switch (rule.needs) {
-  case Needs::bore_log:
-  case Needs::chamber_log:
-    return !design.job.gas.log.empty() && !design.purge_known;
-  case Needs::family:
-    return !design.job.family.empty();
-  case Needs::plug_ring:
-    return design.layout.plug.seal.ring != nullptr;
-  default:
-    return true;
-  }
-}
-
-unsigned bit_of(Needs needs) {
-  return 1U << static_cast<unsigned>(needs);
-}
-
 std::string_view why_not(const Rule &rule) {
   switch (rule.needs) {
   case Needs::solids:
     return "it needs the solids, which `design` builds";
-  case Needs::bore_log:
-  case Needs::chamber_log:
+  case Needs::log:
     return "the measured log has not been fitted";
+  case Needs::warm_heat:
+    return "the plan on the warm fixture has not been computed";
   default:
     return "purge and heat have not been computed";
   }
+}
+
+bool known(Needs needs, const Design &design) {
+  switch (needs) {
+  case Needs::nothing:
+    return true;
+  case Needs::purge:
+  case Needs::heat:
+  case Needs::log:
+    return design.purge_known;
+  case Needs::warm_heat:
+    return design.purge_known && design.series.warm_known;
+  case Needs::solids:
+    return design.solids_known;
+  }
+  return false;
 }
 
 // Share of its limit by which a verdict misses it.
@@ -103,25 +96,12 @@ Tally tally_of_clashes(const Design &design) {
 
 } // namespace
 
+bool concerns(const Rule &rule, const Design &design) {
+  return rule.about == nullptr || rule.about(design);
+}
+
 bool judgeable(const Rule &rule, const Design &design) {
-  switch (rule.needs) {
-  case Needs::nothing:
-    break;
-  case Needs::purge:
-  case Needs::heat:
-    return design.purge_known;
-  case Needs::solids:
-    return design.solids_known;
-  case Needs::bore_log:
-    return has_log(design, gas::Circuit::bore);
-  case Needs::chamber_log:
-    return has_log(design, gas::Circuit::chamber);
-  case Needs::family:
-    return !design.job.family.empty();
-  case Needs::plug_ring:
-    return design.layout.plug.seal.ring != nullptr;
-  }
-  return true;
+  return concerns(rule, design) && known(rule.needs, design);
 }
 
 std::string_view to_text(Status status) {
@@ -213,9 +193,10 @@ Tally tally(const Design &design) {
   }
   Tally result;
   double most = -1.0;
-  for (const Rule &rule : rules()) {
+  for (std::size_t i = 0; i < rules().size(); ++i) {
+    const Rule &rule = rules()[i];
     if (!judgeable(rule, design)) {
-      result.left_out |= concerns(rule, design) ? bit_of(rule.needs) : 0U;
+      result.left_out.set(i, concerns(rule, design));
       continue;
     }
     ++result.judged;
@@ -235,12 +216,20 @@ Tally tally(const Design &design) {
 
 std::vector<std::string_view> not_judged(const Tally &counted) {
   std::vector<std::string_view> ids;
-  for (const Rule &rule : rules()) {
-    if ((counted.left_out & bit_of(rule.needs)) != 0) {
-      ids.push_back(rule.id);
+  for (std::size_t i = 0; i < rules().size(); ++i) {
+    if (counted.left_out.test(i)) {
+      ids.push_back(rules()[i].id);
     }
   }
   return ids;
+}
+
+std::bitset<rules_most> left_out(const std::vector<std::string> &ids) {
+  std::bitset<rules_most> places;
+  for (std::size_t i = 0; i < rules().size(); ++i) {
+    places.set(i, std::ranges::find(ids, rules()[i].id) != ids.end());
+  }
+  return places;
 }
 
 Status worst(const std::vector<RuleResult> &results) {

@@ -33,6 +33,10 @@ Verdict by_hand(const Design &d) {
   return at_most(seal.hand / seal.hand_limit, 1.0);
 }
 
+bool has_ring(const Design &d) {
+  return d.layout.plug.seal.ring != nullptr;
+}
+
 constexpr std::string_view tolerances =
     "measure the tube and state closer tube.outside_diameter_tolerance and tube.wall_tolerance, or "
     "fixture.plug: auto";
@@ -45,9 +49,9 @@ constexpr std::array<Rule, 5> table{{
     {"seal.plug_stretch", "Plug O-ring's stretch",
      "O-ring handbooks: 0 to 5 % on a groove; 20 % for minutes on a tube, from memory",
      units::Dimension::ratio, stretch, "fixture.plug: auto takes a kind that serves this tube",
-     Needs::plug_ring},
+     Needs::nothing, nullptr, has_ring},
     {"seal.plug_fill", "Plug O-ring's share of its groove", "O-ring handbooks: 85 % at most",
-     units::Dimension::ratio, fill, tolerances, Needs::plug_ring},
+     units::Dimension::ratio, fill, tolerances, Needs::nothing, nullptr, has_ring},
     {"seal.plug_hand", "Push on the plug, or torque at its knob, as a share of what a hand does",
      "150 N one arm, 100 N each of two hands at the knob's rim; from memory of ergonomic tables",
      units::Dimension::ratio, by_hand, "fixture.plug: expanding, or closer tube tolerances"},

@@ -74,8 +74,7 @@ Trial::Trial(const job::Draft &draft, const Design &design, std::string_view rul
   const auto found = std::ranges::find(rules(), rule, &Rule::id);
   needs_purge_ = found != rules().end() && found->needs == Needs::purge;
   // The coarse plan of a search cannot promise what the fine one says of a rule of heat.
-  searchable_ = found != rules().end() ? found->needs == Needs::nothing || found->needs == Needs::purge ||
-                                             found->needs == Needs::family || found->needs == Needs::plug_ring
+  searchable_ = found != rules().end() ? found->needs == Needs::nothing || found->needs == Needs::purge
                                        : !design.layout.buildable();
   if (searchable_) {
     closed_form_.emplace(evaluate_closed_form(design.job));

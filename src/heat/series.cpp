@@ -141,6 +141,7 @@ std::optional<Time> period_for(const Series &series, Temperature room, Temperatu
 void add_warm_plan(const job::Job &job, const fixture::Layout &layout, Options options, Series &series) {
   const Temperature shielding = options.shielding_temperature.value_or(job.weld.shielding_temperature);
   const Temperature coldest_wanted = std::min(shielding, job.weld.interpass_temperature.value_or(shielding));
+  series.warm_known = true;
   if (series.settled <= coldest_wanted - least_cooling) {
     options.history = false;
     options.fixture = series.settled;

@@ -181,7 +181,7 @@ std::string not_judged_text(const Comparison &c) {
   std::string text;
   const auto row =
       std::ranges::find(c.designs, false, [](const ComparedDesign &d) { return d.rules.clashes; });
-  if (row != c.designs.end() && row->rules.left_out != 0) {
+  if (row != c.designs.end() && row->rules.left_out.any()) {
     text +=
         fmt::format("not judged{}: {}\n", c.quick ? " (--quick leaves out purge, heat and measured log)" : "",
                     fmt::join(checks::not_judged(row->rules), ", "));

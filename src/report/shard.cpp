@@ -47,7 +47,7 @@ Json rules_json(const ComparedDesign &design) {
           {"cautions", rules.cautions},
           {"worst", rules.worst},
           {"clashes", rules.clashes},
-          {"left_out", rules.left_out},
+          {"left_out", checks::not_judged(rules)},
           {"tightest", design.tightest.rule},
           {"margin", design.tightest.margin},
           {"of_each_rule", std::move(statuses)}};
@@ -114,7 +114,7 @@ void read_rules(const Json &rules, ComparedDesign &design) {
                   .cautions = rules.at("cautions"),
                   .worst = rules.at("worst"),
                   .clashes = rules.at("clashes"),
-                  .left_out = rules.at("left_out")};
+                  .left_out = checks::left_out(rules.at("left_out").get<std::vector<std::string>>())};
   design.tightest = {rule_of(rules.at("tightest")), rules.at("margin")};
   for (const Json &status : rules.at("of_each_rule")) {
     design.of_each_rule.push_back(status.is_null() ? std::nullopt

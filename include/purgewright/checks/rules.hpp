@@ -9,6 +9,7 @@
 #include "purgewright/checks/design.hpp"
 #include "purgewright/units/dimension.hpp"
 
+#include <bitset>
 #include <optional>
 #include <span>
 #include <string>
@@ -35,9 +36,8 @@ struct Verdict {
 };
 
 // What a rule must know beyond the closed form; it is left out where that is not known. Heat is known with
-// the purge, by its coarse plan alone in a search. A log's rule judges only a job that names such a log, a
-// family's only a job that has one, a plug ring's only a plug that seals by one.
-enum class Needs { nothing, purge, heat, solids, bore_log, chamber_log, family, plug_ring };
+// the purge, by its coarse plan alone in a search, which leaves the warm fixture's plan out.
+enum class Needs { nothing, purge, heat, warm_heat, solids, log };
 
 struct Rule {
   std::string_view id, title, source;
@@ -46,6 +46,7 @@ struct Rule {
   std::string_view remedy; // said when the rule does not pass
   Needs needs = Needs::nothing;
   std::string (*advice)(const Design &) = nullptr; // more of the remedy, from the design's own numbers
+  bool (*about)(const Design &) = nullptr; // whether job and layout hold what is judged; absent: they all do
 };
 
 struct RuleResult {
@@ -62,7 +63,10 @@ struct RuleResult {
 // Empty where the limit is zero or a number is none.
 std::optional<double> margin(double value, double limit, Bound);
 
-// Whether the design holds what the rule judges.
+// Whether the rule is about this design: a plug ring's rule is not about a plug without one.
+bool concerns(const Rule &, const Design &);
+
+// Whether it is, and what it needs is known.
 bool judgeable(const Rule &, const Design &);
 
 // The rule's verdict; a value or limit that is not a number fails, whatever the rule's own judge made of it.
@@ -71,7 +75,8 @@ Verdict verdict(const Rule &, const Design &);
 // All rules, in the order they are reported.
 std::span<const Rule> rules();
 
-// Every rule's result; dimensions that clash come first, each as a failed rule whose value is the clash.
+// Result of every rule that concerns the design; dimensions that clash come first, each as a failed rule
+// whose value is the clash.
 std::vector<RuleResult> judge(const Design &);
 
 // Rules that judge() leaves out though they concern this design, and why.
@@ -80,6 +85,8 @@ struct NotJudged {
 };
 std::vector<NotJudged> not_judged(const Design &);
 
+constexpr std::size_t rules_most = 128;
+
 // The same in numbers, for one row of many. The worst failing rule is the one that misses its limit by the
 // greatest share of it, the first of equal ones. Where the layout clashes, the clashes count and no rule is
 // judged.
@@ -87,10 +94,12 @@ struct Tally {
   int judged = 0, failing = 0, cautions = 0;
   std::string worst; // id; empty when none fails
   bool clashes = false;
-  unsigned left_out = 0; // a bit for each Needs whose rules not_judged() names; 0 where the layout clashes
+  std::bitset<rules_most> left_out; // places in rules() of those that not_judged() names
 };
 Tally tally(const Design &);
 std::vector<std::string_view> not_judged(const Tally &); // ids
+std::bitset<rules_most>
+left_out(const std::vector<std::string> &ids); // what not_judged() names; others are passed over
 
 Status worst(const std::vector<RuleResult> &);
 

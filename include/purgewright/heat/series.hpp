@@ -37,6 +37,7 @@ struct Series {
   std::array<Mode, cells + 1> modes{};
   // Plan of a part on the settled fixture, by add_warm_plan; absent where that is too warm for a hold to end.
   std::optional<HeatPlan> warm = {};
+  bool warm_known = false; // add_warm_plan has been asked
 
   units::Time time_constant() const { return units::seconds(capacity / loss); }
   units::Time settling() const { return 3.0 * time_constant(); } // until 95 % of the way is done

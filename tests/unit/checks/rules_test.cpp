@@ -1,4 +1,5 @@
 #include "broken_rules.hpp"
+#include "purgewright/standards/welding.hpp"
 #include "support/examples.hpp"
 
 #include <catch2/catch.hpp>
@@ -82,10 +83,9 @@ TEST_CASE("the examples fail no rule, and the small one passes them all") {
     const Design design = evaluate(*resolution.job);
     const auto results = judge(design);
     INFO(name << ": " << names(not_passed(design)));
-    constexpr std::size_t of_solids = 1, of_logs = 12,
-                          of_families = 1; // these jobs have neither log nor family
-    const std::size_t of_rings = design.layout.plug.kind == fixture::PlugKind::expanding ? 2 : 0;
-    CHECK(results.size() == rules().size() - of_solids - of_logs - of_families - of_rings);
+    constexpr std::size_t of_solids = 1;
+    const auto about = [&](const Rule &rule) { return concerns(rule, design); };
+    CHECK(results.size() + of_solids == static_cast<std::size_t>(std::ranges::count_if(rules(), about)));
     REQUIRE(not_judged(design).size() == of_solids);
     CHECK(not_judged(design).front().rule == "assembly.no_interference");
     CHECK(worst(results) != Status::fail);
@@ -325,17 +325,62 @@ TEST_CASE("every verdict says on which side of its limit the value must lie") {
   }
 }
 
-TEST_CASE("rules of the plug's O-ring are judged where the plug has one") {
-  for (const auto &[plug, has_ring] : {std::pair{1.0, true}, {2.0, false}, {3.0, true}}) {
-    const Design design = evaluate_closed_form(edited({{Key::fixture_plug, plug}}));
-    REQUIRE(design.layout.buildable());
-    const auto results = judge(design);
-    const auto left_out = not_judged(design);
-    for (const std::string rule : {"seal.plug_stretch", "seal.plug_fill"}) {
-      INFO(rule << " of plug " << plug);
-      CHECK((std::ranges::find(results, rule, &RuleResult::id) != results.end()) == has_ring);
+// A job that each rule is about, and one that it is not about: there it is neither judged nor left out.
+TEST_CASE("a rule is judged where there is what it is about, and not named elsewhere") {
+  struct About {
+    std::vector<std::string> rules;
+    Edits with, without;
+  };
+  const auto choice = [](auto value) { return static_cast<double>(value); };
+  const std::vector<About> all{
+      {{"seal.plug_stretch", "seal.plug_fill"}, {{Key::fixture_plug, 1.0}}, {{Key::fixture_plug, 2.0}}},
+      {{"seal.plug_stretch", "seal.plug_fill"}, {{Key::fixture_plug, 3.0}}, {{Key::fixture_plug, 2.0}}},
+      {{"heat.hand_turns"},
+       {{Key::rotation_seam, choice(job::Seam::runs)}},
+       {{Key::rotation_seam, choice(job::Seam::spots)}}},
+      {{"heat.spots_overlap"},
+       {{Key::rotation_seam, choice(job::Seam::spots)}},
+       {{Key::rotation_seam, choice(job::Seam::runs)}}},
+      {{"heat.cap_rim"},
+       {},
+       {{Key::cap_shape, choice(job::CapShape::domed)}, {Key::cap_dome_height, 6.0 * mm}}},
+      {{"gas.warm_chamber"}, {}, {{Key::gas_species, choice(job::GasSpecies::helium)}}}};
+  for (const auto &[about, with, without] : all) {
+    const Design there = evaluate_purge(edited(with)), elsewhere = evaluate_purge(edited(without));
+    REQUIRE(there.layout.buildable());
+    REQUIRE(elsewhere.layout.buildable());
+    const auto left_out = not_judged(elsewhere);
+    for (const std::string &rule : about) {
+      INFO(rule);
+      const auto judged = [&](const Design &d) {
+        const auto results = judge(d);
+        return std::ranges::find(results, rule, &RuleResult::id) != results.end();
+      };
+      CHECK(judged(there));
+      CHECK_FALSE(judged(elsewhere));
       CHECK(std::ranges::find(left_out, rule, &NotJudged::rule) == left_out.end());
     }
-    CHECK(std::ranges::find(results, "seal.plug_squeeze_most", &RuleResult::id) != results.end());
   }
+}
+
+TEST_CASE("pin and cap that never bond are not judged by what bonds them") {
+  for (const std::string pin : {"titanium-grade-2", "copper-c110"}) {
+    job::Job job = edited({});
+    job.fixture.pin_material = standards::metal(pin);
+    REQUIRE(job.fixture.pin_material != nullptr);
+    const bool bonds = standards::contact_bonds(*job.cap.material, *job.fixture.pin_material).has_value();
+    CHECK(bonds == (pin == "titanium-grade-2"));
+    const auto results = judge(evaluate_purge(std::move(job)));
+    CHECK((std::ranges::find(results, "heat.pin_bonds", &RuleResult::id) != results.end()) == bonds);
+  }
+}
+
+TEST_CASE("holds of a fixture too warm for its plan do not pass for ended") {
+  Design design = evaluate(edited({}));
+  design.series.warm.reset();
+  const auto results = judge(design);
+  const auto holds = std::ranges::find(results, "heat.warm_holds_reached", &RuleResult::id);
+  REQUIRE(holds != results.end());
+  CHECK(holds->status == Status::fail);
+  CHECK(holds->value == Approx(design.heat.tacks.size() + design.heat.runs.size()));
 }
