@@ -148,18 +148,15 @@ void base_widths(ViewPlan &view, const Inputs &in) {
                           n.size(base.width())});
 }
 
-// Dowels set chamber and front stand on the tube's plane.
+// Dowels set chamber and front stand on the tube's plane; along it nothing fits nearer than the general
+// tolerance.
 void dowel_wishes(ViewPlan &view, const Inputs &in) {
   const auto &base = in.layout.base;
   const auto &n = in.labels;
   const double x0 = in_mm(base.x_min), y0 = in_mm(base.y_min);
   const auto x = [&](const char *feature, const fixture::Position &at) {
-    view.linears.push_back({feature,
-                            {x0, y0, 0},
-                            on_plate(at),
-                            Side::below,
-                            n.plus_minus(at.x - base.x_min, fixture::tolerances::dowel_position),
-                            Probe::offset});
+    view.linears.push_back(
+        {feature, {x0, y0, 0}, on_plate(at), Side::below, n.size(at.x - base.x_min), Probe::offset});
   };
   x("base-plate.dowels.stand.x", base.dowels[2]);
   x("base-plate.dowels.chamber.x", base.dowels[0]);

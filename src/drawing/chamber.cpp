@@ -173,7 +173,6 @@ void section_callouts(ViewPlan &view, const Inputs &in) {
                                {fmt::format("{} ↧{}", port.callout, n.number(port.full_thread)),
                                 fmt::format("drill ⌀{} into plenum", n.number(2.0 * body.inlet_radius))}));
   view.callouts.back().towards = down_right;
-  view.callouts.push_back(datum({x0 + 4.0, 0, z0}, "A", downwards));
 }
 
 ViewPlan section(const Inputs &in) {

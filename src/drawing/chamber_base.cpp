@@ -25,7 +25,7 @@ void dowel_wishes(ViewPlan &view, const Inputs &in) {
                           hole(0),
                           {in_mm(body.x_max), -0.5 * in_mm(body.width), in_mm(body.bottom)},
                           Side::above,
-                          n.plus_minus(body.x_max - body.dowels[0].x, fixture::tolerances::dowel_position),
+                          n.size(body.x_max - body.dowels[0].x),
                           Probe::offset});
   view.linears.push_back(
       {"chamber-body.dowels.y", hole(0), hole(1), Side::left,

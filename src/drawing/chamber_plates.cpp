@@ -315,9 +315,8 @@ void add_base_dowels(ViewPlan &view, const Inputs &in, const Part &part) {
   const Hole &dowels = hole(part, "dowels");
   const Vec first = copy(dowels, 0, 0), second = copy(dowels, 0, 1), front = corner(part, 1, 0, 0);
   all_end_on(view, dowels);
-  view.linears.push_back(
-      linear(part, "dowels.x", first, front, Side::above,
-             n.plus_minus(in.layout.body.x_max - dowels.mouth.x, tolerances::dowel_position), Probe::offset));
+  view.linears.push_back(linear(part, "dowels.x", first, front, Side::above,
+                                n.size(in.layout.body.x_max - dowels.mouth.x), Probe::offset));
   view.linears.push_back(linear(part, "dowels.y", first, second, Side::left,
                                 n.plus_minus(dowels.pattern.row_step.y, tolerances::dowel_position),
                                 Probe::axes));
@@ -404,7 +403,6 @@ ViewPlan floor_section(const Inputs &in, const Part &part) {
            {fmt::format("{} ↧{}", port.callout, n.number(inlet.thread.depth)),
             fmt::format("drill ⌀{} into plenum", n.number(2.0 * inlet.steps.front().radius))}));
   view.callouts.back().towards = down_right;
-  view.callouts.push_back(datum(rear + Vec{4.0, 0, 0}, "A", downwards));
   add_face_roughness(view, in, part, corner(part, 0, 0.5, 1) + Vec{3.0, 0, 0}, up_left);
   return view;
 }

@@ -25,7 +25,6 @@ using units::millimetres;
 
 constexpr double thread_share = 0.94; // a shank is drawn this much of its tap drill: no metal shared
 constexpr double dowel_share = 0.98;
-constexpr Length dowel_stub = millimetres(7.0);      // into either part
 constexpr Length fitting_length = millimetres(22.0); // common practice: a push-in fitting outside its port
 constexpr Length valve_length = millimetres(38.0);   // common practice: a small needle valve with its knob
 constexpr Length foot_radius = millimetres(10.0), foot_height = millimetres(25.0); // common practice
@@ -143,16 +142,16 @@ void add_plates(const fixture::Layout &l, List &list) {
     rear.push_back(at(body.x_min + body.end_screw->counterbore_depth, p.y, p.z));
   }
   for (const Position &p : plates.dowels) {
-    dowels.push_back(at(plates.walls_start - plates.gasket - dowel_stub, p.y, p.z));
+    dowels.push_back(at(plates.walls_start + body.dowel.depth - fixture::dowel_length(body), p.y, p.z));
   }
   list.add("screw-side", screw(*body.end_screw, kernel::against_z, grip), down);
   list.add("screw-rear", screw(*body.end_screw, kernel::along_x, grip), rear);
   list.add("side-gasket", build_side_gasket(l), gaskets);
   list.add("rear-gasket", build_rear_gasket(l), {at(body.cavity_start, {}, {})});
-  list.add("dowel-rear",
-           kernel::cylinder({{}, kernel::along_x}, dowel_share * body.dowel.radius,
-                            2.0 * dowel_stub + plates.gasket),
-           dowels);
+  list.add(
+      "dowel-rear",
+      kernel::cylinder({{}, kernel::along_x}, dowel_share * body.dowel.radius, fixture::dowel_length(body)),
+      dowels);
 }
 
 // Down through the lugs of stands and stop.
@@ -208,16 +207,14 @@ void add_base_screws(const fixture::Layout &l, List &list) {
            mounts);
   std::vector<Placement> dowels, feet;
   for (const Position &p : l.body.dowels) {
-    dowels.push_back(at(p.x, p.y, base.placement.z - dowel_stub));
+    dowels.push_back(at(p.x, p.y, l.body.bottom + l.body.dowel.depth - fixture::dowel_length(l.body)));
   }
-  list.add(
-      "dowel-chamber",
-      kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub + l.body.bottom - l.body.z_min),
-      dowels);
+  list.add("dowel-chamber",
+           kernel::cylinder({}, dowel_share * base.dowel_radius, fixture::dowel_length(l.body)), dowels);
   const Position &stand = base.dowels.back();
-  list.add("dowel", kernel::cylinder({}, dowel_share * base.dowel_radius, 2.0 * dowel_stub),
-           {at(stand.x, stand.y, base.placement.z - dowel_stub),
-            at(fixture::stand_feet(l.stand)[0].x, base.guide.y, base.placement.z - dowel_stub)});
+  const Length low = l.stand.z_min + l.stand.dowel.depth - fixture::dowel_length(l.stand);
+  list.add("dowel", kernel::cylinder({}, dowel_share * base.dowel_radius, fixture::dowel_length(l.stand)),
+           {at(stand.x, stand.y, low), at(fixture::stand_feet(l.stand)[0].x, base.guide.y, low)});
   for (const Position &p : base.feet) {
     feet.push_back(at(p.x, p.y, under - foot_height));
   }
