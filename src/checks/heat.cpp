@@ -43,7 +43,7 @@ Verdict holds_reached(const Design &d) {
 
 // On the settled fixture; on one that is too warm for such a plan none ends.
 Verdict warm_holds_reached(const Design &d) {
-  const double all = static_cast<double>(d.heat.tacks.size() + d.heat.runs.size());
+  const auto all = static_cast<double>(d.heat.tacks.size() + d.heat.runs.size());
   return at_most(d.series.warm ? endless_holds(*d.series.warm) : all, 0.0);
 }
 

@@ -174,7 +174,8 @@ std::size_t tank_at(const TankMap &map, std::size_t zone, double position) {
 std::vector<double> uniform_state(const Network &network, double fraction) {
   detail::require(fraction >= 0.0 && fraction <= 1.0, "uniform_state", "fraction must lie in 0 to 1",
                   fraction);
-  return std::vector<double>(tank_map(network).size(), fraction);
+  std::vector<double> state(tank_map(network).size(), fraction);
+  return state;
 }
 
 double zone_mean(const TankMap &map, std::span<const double> state, std::size_t zone) {

@@ -11,7 +11,7 @@ using Eigen::Index;
 Geometry::Geometry(const Chain &chain)
     : angles(chain.angles), rings(static_cast<Index>(chain.rings.size())), along_near(rings),
       along_far(rings), round(rings) {
-  const double n = double(angles);
+  const auto n = double(angles);
   for (Index j = 0; j < rings; ++j) {
     const Ring &ring = chain.rings[std::size_t(j)];
     const bool linked = ring.face > 0.0;

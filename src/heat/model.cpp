@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <utility>
 
 namespace purgewright::heat {
 
@@ -63,8 +64,8 @@ double hottest_of(const Reading &reading, Region region) {
 } // namespace
 
 struct Model::State {
-  State(const Chain &c, const Surroundings &s, const Accuracy &a)
-      : chain(c), surroundings(s), accuracy(a), stepper(c, s) {
+  State(Chain c, const Surroundings &s, const Accuracy &a)
+      : chain(std::move(c)), surroundings(s), accuracy(a), stepper(chain, s) {
     const auto rings = Index(chain.rings.size());
     content.enthalpy.resize(chain.angles, rings);
     rest.resize(rings);

@@ -39,7 +39,7 @@ Stepper::Stepper(const Chain &chain, const Surroundings &surroundings)
     tables_.push_back(again ? tables_.front() : EnthalpyTable(metal));
   }
   const Index rings = geometry().rings;
-  const double n = double(geometry().angles);
+  const auto n = double(geometry().angles);
   mass_.resize(rings);
   still_.resize(rings);
   emitting_.resize(rings);

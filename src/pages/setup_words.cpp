@@ -217,8 +217,9 @@ std::vector<std::string> loading_steps(const Findings &f) {
       "Oxygen meter: sealing screw out of the end plate's port, its hose in and left there; the "
       "bore's at the end of its outlet. One meter reads both in turn.");
   if (f.design.layout.mask.present) {
-    steps.push_back("Slot mask on the chamber, its window over the joint, its ends taped down with aluminium "
-                    "foil tape. It stays while you weld.");
+    steps.emplace_back(
+        "Slot mask on the chamber, its window over the joint, its ends taped down with aluminium "
+        "foil tape. It stays while you weld.");
   }
   steps.push_back(fmt::format(
       "Cover closed. Prepurge until the meter is under both limits, at least {}. No meter: {} and a "

@@ -22,7 +22,8 @@ using files::FileError;
 constexpr const char *manifest_name = "manifest.json";
 constexpr const char *seal = "manifest_sha256";
 constexpr std::string_view program = "purgewright";
-constexpr std::size_t manifest_size_most = 16 * 1024 * 1024; // bytes; a design's has some twenty thousand
+constexpr std::size_t manifest_size_most = std::size_t{16}
+                                           << 20U; // bytes; a design's has some twenty thousand
 
 Json inputs_json(const std::vector<InputFile> &inputs) {
   Json list = Json::array();

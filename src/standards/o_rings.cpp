@@ -17,7 +17,7 @@ struct Size {
   double inside_diameter, inside_tolerance; // in
 };
 
-constexpr Size series_0[] = {
+constexpr auto series_0 = std::to_array<Size>({
     {"-006", 0.114, 0.005}, {"-007", 0.145, 0.005}, {"-008", 0.176, 0.005}, {"-009", 0.208, 0.005},
     {"-010", 0.239, 0.005}, {"-011", 0.301, 0.005}, {"-012", 0.364, 0.005}, {"-013", 0.426, 0.005},
     {"-014", 0.489, 0.005}, {"-015", 0.551, 0.007}, {"-016", 0.614, 0.009}, {"-017", 0.676, 0.009},
@@ -30,9 +30,9 @@ constexpr Size series_0[] = {
     {"-042", 3.239, 0.024}, {"-043", 3.489, 0.024}, {"-044", 3.739, 0.027}, {"-045", 3.989, 0.027},
     {"-046", 4.239, 0.03},  {"-047", 4.489, 0.03},  {"-048", 4.739, 0.03},  {"-049", 4.989, 0.037},
     {"-050", 5.239, 0.037},
-};
+});
 
-constexpr Size series_1[] = {
+constexpr auto series_1 = std::to_array<Size>({
     {"-106", 0.174, 0.005}, {"-107", 0.206, 0.005}, {"-108", 0.237, 0.005}, {"-109", 0.299, 0.005},
     {"-110", 0.362, 0.005}, {"-111", 0.424, 0.005}, {"-112", 0.487, 0.005}, {"-113", 0.549, 0.007},
     {"-114", 0.612, 0.009}, {"-115", 0.674, 0.009}, {"-116", 0.737, 0.009}, {"-117", 0.799, 0.01},
@@ -45,9 +45,9 @@ constexpr Size series_1[] = {
     {"-142", 2.362, 0.02},  {"-143", 2.425, 0.02},  {"-144", 2.487, 0.02},  {"-145", 2.55, 0.02},
     {"-146", 2.612, 0.02},  {"-147", 2.675, 0.022}, {"-148", 2.737, 0.022}, {"-149", 2.8, 0.022},
     {"-150", 2.862, 0.022},
-};
+});
 
-constexpr Size series_2[] = {
+constexpr auto series_2 = std::to_array<Size>({
     {"-201", 0.171, 0.005}, {"-202", 0.234, 0.005}, {"-203", 0.296, 0.005}, {"-204", 0.359, 0.005},
     {"-205", 0.421, 0.005}, {"-206", 0.484, 0.005}, {"-207", 0.546, 0.007}, {"-208", 0.609, 0.009},
     {"-209", 0.671, 0.009}, {"-210", 0.734, 0.01},  {"-211", 0.796, 0.01},  {"-212", 0.859, 0.01},
@@ -58,24 +58,23 @@ constexpr Size series_2[] = {
     {"-229", 2.359, 0.02},  {"-230", 2.484, 0.02},  {"-231", 2.609, 0.02},  {"-232", 2.734, 0.024},
     {"-233", 2.859, 0.024}, {"-234", 2.984, 0.024}, {"-235", 3.109, 0.024}, {"-236", 3.234, 0.024},
     {"-237", 3.359, 0.024}, {"-238", 3.484, 0.024}, {"-239", 3.609, 0.028}, {"-240", 3.734, 0.028},
-};
+});
 
 // AS568: section and its plus-minus tolerance by series, in.
 constexpr double section_0 = 0.070, section_0_tolerance = 0.003;
 constexpr double section_1 = 0.103, section_1_tolerance = 0.003;
 constexpr double section_2 = 0.139, section_2_tolerance = 0.004;
 
-template <std::size_t N>
-constexpr std::size_t append(std::span<ORing> rings, const Size (&sizes)[N], double section,
+constexpr std::size_t append(std::span<ORing> rings, std::span<const Size> sizes, double section,
                              double tolerance) {
-  for (std::size_t i = 0; i < N; ++i)
+  for (std::size_t i = 0; i < sizes.size(); ++i)
     rings[i] = {sizes[i].dash, inches(sizes[i].inside_diameter), inches(sizes[i].inside_tolerance),
                 inches(section), inches(tolerance)};
-  return N;
+  return sizes.size();
 }
 
 constexpr auto rings = [] {
-  std::array<ORing, std::size(series_0) + std::size(series_1) + std::size(series_2)> all{};
+  std::array<ORing, series_0.size() + series_1.size() + series_2.size()> all{};
   const std::span<ORing> rows(all);
   std::size_t next = append(rows, series_0, section_0, section_0_tolerance);
   next += append(rows.subspan(next), series_1, section_1, section_1_tolerance);

@@ -54,7 +54,7 @@ Opening open(job::Sources sources, Choose choose) {
   checks::Design design = checks::evaluate(std::move(*resolution.job));
   if (takes_log(opening, design)) {
     report::Findings findings = judged(draft, std::move(design));
-    opening.study.emplace(std::move(sources), std::move(draft), std::move(findings), std::move(chosen));
+    opening.study = Study{std::move(sources), std::move(draft), std::move(findings), std::move(chosen)};
   }
   return opening;
 }
@@ -68,8 +68,7 @@ Opening open_coarsely(job::Sources sources) {
   }
   checks::Design design = checks::evaluate_coarse(std::move(*resolution.job));
   if (takes_log(opening, design)) {
-    opening.study.emplace(std::move(sources), std::move(reading.draft), report::find(std::move(design)),
-                          std::vector<checks::Change>{});
+    opening.study = Study{std::move(sources), std::move(reading.draft), report::find(std::move(design)), {}};
   }
   return opening;
 }

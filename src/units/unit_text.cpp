@@ -20,7 +20,7 @@ constexpr double cubic_foot = cubic_inch * 1728.0;
 constexpr double pound = 0.45359237;
 constexpr double psi = pound * 9.80665 / (inch * inch);
 
-constexpr EverydayUnit everyday_table[] = {
+constexpr auto everyday_table = std::to_array<EverydayUnit>({
     {"%", ratio, 1e-2},
     {"ppm", ratio, 1e-6},
     {"mm", length, 1e-3},
@@ -75,7 +75,7 @@ constexpr EverydayUnit everyday_table[] = {
     {"1/s", frequency, 1.0},
     {"1/min", frequency, 1.0 / 60.0},
     {"1/h", frequency, 1.0 / 3600.0},
-};
+});
 
 struct TradeName {
   std::string_view name; // lower case
@@ -163,10 +163,8 @@ std::span<const EverydayUnit> everyday_units() {
 }
 
 const EverydayUnit *everyday_unit(std::string_view name) {
-  const auto *end = std::end(everyday_table);
-  const auto *row =
-      std::find_if(std::begin(everyday_table), end, [name](const EverydayUnit &u) { return u.name == name; });
-  return row == end ? nullptr : row;
+  const auto row = std::ranges::find(everyday_table, name, &EverydayUnit::name);
+  return row == everyday_table.end() ? nullptr : &*row;
 }
 
 std::string plain_signs(std::string_view text) {

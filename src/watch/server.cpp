@@ -87,13 +87,12 @@ struct Server::Inside {
 
   void answer(const httplib::Request &request, httplib::Response &response) const {
     const Place place = place_of(behind_token(door, request.path));
-    if (place.page >= board.pages()) {
-      refuse(response, not_found);
-    } else if (place.rest.empty()) {
+    const bool known = place.page < board.pages();
+    if (known && place.rest.empty()) {
       answer_page(place.page, response);
-    } else if (place.rest == "news") {
+    } else if (known && place.rest == "news") {
       answer_news(place.page, request, response);
-    } else if (const auto bytes = served.file(place.page, place.rest)) {
+    } else if (const auto bytes = known ? served.file(place.page, place.rest) : std::nullopt) {
       if (place.rest.ends_with(".svg")) { // a browser's reader of PDF needs more than this
         response.set_header("Content-Security-Policy", file_policy);
       }

@@ -157,7 +157,7 @@ Best search(const Problem &problem) {
     start[delay] = std::max(0.0, start[delay] - start[lag]);
     lagging = better(lagging, descend(problem, start, parameter_count));
   }
-  const double n = static_cast<double>(problem.times.size());
+  const auto n = static_cast<double>(problem.times.size());
   const auto criterion = [n](const Best &best, std::size_t parameters) {
     return n * std::log(std::max(best.squares / n, tightest * tightest)) +
            static_cast<double>(parameters) * std::log(n);
