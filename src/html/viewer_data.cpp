@@ -26,9 +26,10 @@ struct Way {
   bool turns = false; // with the tube, when it is indexed
 };
 
-constexpr std::array<Way, 49> ways{{
+constexpr std::array<Way, 50> ways{{
     {ids::base_plate, {0, 0, -1.6}},
     {"foot", {0, 0, -2.4}},
+    {"foot-nut", {0, 0, -2.2}},
     {"screw-chamber", {0, 0, -2.6}},
     {"screw-stand", {-1, 0, 0.2}},
     {"screw-clamp", {-1.5, 0, 0.2}},

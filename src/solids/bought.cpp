@@ -28,6 +28,8 @@ constexpr double dowel_share = 0.98;
 constexpr Length fitting_length = millimetres(22.0); // common practice: a push-in fitting outside its port
 constexpr Length valve_length = millimetres(38.0);   // common practice: a small needle valve with its knob
 constexpr Length foot_radius = millimetres(10.0), foot_height = millimetres(25.0); // common practice
+// Thin nut of a foot's stud, ISO 4035 M6; a jam nut of 1/4 in is as large; from memory.
+constexpr Length foot_nut_height = millimetres(3.2), foot_nut_radius = millimetres(5.0);
 constexpr Length clear = millimetres(0.05); // faces that touch in fact stay apart in the picture
 
 class List {
@@ -193,9 +195,6 @@ void add_base_screws(const fixture::Layout &l, List &list) {
   };
   from_below("screw-chamber", *l.body.base_screw, base.chamber_screws, l.body.bottom - l.body.z_min);
   const auto &tail = l.tail_foot;
-  const auto on_tail = [&](const Position &p, Length z) {
-    return at(tail.placement.x + p.x, p.y, tail.placement.z + z);
-  };
   const auto &block = l.block;
   std::vector<Placement> mounts;
   for (const Position &p : block.mounts) {
@@ -205,7 +204,11 @@ void add_base_screws(const fixture::Layout &l, List &list) {
   list.add("screw-port-block",
            screw(*block.mount_screw, kernel::against_z, block.height - block.mount_counterbore_depth),
            mounts);
-  std::vector<Placement> dowels, feet;
+  std::vector<Placement> dowels, feet, nuts;
+  const auto stand_on = [&](Length x, Length y, Length plate) {
+    nuts.push_back(at(x, y, plate - foot_nut_height));
+    feet.push_back(at(x, y, plate - foot_nut_height - foot_height));
+  };
   for (const Position &p : l.body.dowels) {
     dowels.push_back(at(p.x, p.y, l.body.bottom + l.body.dowel.depth - fixture::dowel_length(l.body)));
   }
@@ -216,14 +219,15 @@ void add_base_screws(const fixture::Layout &l, List &list) {
   list.add("dowel", kernel::cylinder({}, dowel_share * base.dowel_radius, fixture::dowel_length(l.stand)),
            {at(stand.x, stand.y, low), at(fixture::stand_feet(l.stand)[0].x, base.guide.y, low)});
   for (const Position &p : base.feet) {
-    feet.push_back(at(p.x, p.y, under - foot_height));
+    stand_on(p.x, p.y, under);
   }
   for (const Position &p : tail.feet) {
     if (tail.present) {
-      feet.push_back(on_tail(p, -tail.thickness - foot_height));
+      stand_on(tail.placement.x + p.x, p.y, tail.placement.z - tail.thickness);
     }
   }
   list.add("foot", kernel::cylinder({}, foot_radius, foot_height), feet);
+  list.add("foot-nut", kernel::cylinder({}, foot_nut_radius, foot_nut_height - clear), nuts);
 }
 
 void add_rollers(const fixture::Layout &l, List &list) {
