@@ -72,6 +72,11 @@ Verdict torch_laminar(const Design &d) {
                                            : at_most(re, gas::laminar_tube_reynolds, Status::caution);
 }
 
+// Half of the widest pool; beyond it the chamber's gas alone covers what is liquid.
+Verdict torch_core(const Design &d) {
+  return at_least(d.purge.bench.torch_core.value(), 0.5 * d.heat.pool_width.value(), Status::caution);
+}
+
 Verdict draught(const Design &d) {
   const double room = d.job.shop.draught.value();
   const auto &bench = d.purge.bench;
@@ -203,7 +208,7 @@ std::string draught_advice(const Design &d) {
 
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::string_view limit_source = "gas.oxygen_limit of the job";
-constexpr std::array<Rule, 17> table{{
+constexpr std::array<Rule, 18> table{{
     {"gas.stays_in_chamber", "Purge gas is heavier than air, as a chamber open on top needs", practice,
      Dimension::ratio, gas_stays_in_chamber,
      "use argon: helium fed from below leaves through the open slot before it has covered the joint"},
@@ -234,6 +239,10 @@ constexpr std::array<Rule, 17> table{{
      Dimension::ratio, torch_laminar,
      "a wider torch.cup_bore or less torch.gas_flow; shop charts give 2 to 3 ft3/h for each cup number",
      Needs::purge},
+    {"gas.torch_core", "Torch's gas reaches the whole pool before air has mixed into it",
+     "Crank, The Mathematics of Diffusion, 2nd ed. (1975), eq. 2.14: half-spaces side by side",
+     Dimension::length, torch_core, "more torch.gas_flow, a shorter torch.stickout or a wider torch.cup_bore",
+     Needs::heat},
     {"gas.prepurge_time", "Prepurge is one that can be waited out", practice, Dimension::time, prepurge_time,
      "the prepurge takes too long", Needs::purge, prepurge_advice},
     {"gas.torch_away", "Metal stands the air that comes in when the torch leaves it at a hold's end",

@@ -150,6 +150,12 @@ void list_bench(const Purge &p, List &list) {
   list.add("purge.torch_reynolds", p.bench.torch_reynolds, Dimension::ratio,
            "Reynolds number of the torch's gas in its cup", "4 flow / (pi bore kinematic viscosity)",
            {"torch.gas_flow", "torch.cup_bore"}, "definition; gas/properties.hpp");
+  list.add(
+      "purge.torch_core", p.bench.torch_core.value(), Dimension::length,
+      "Radius of the torch's gas at the joint into which less air has mixed than the limit",
+      "cup bore / 2 - 2 erfc^-1(2 limit / 0.2095) sqrt(D t), t = stickout / (torch speed / 2)",
+      {"torch.cup_bore", "torch.gas_flow", "torch.stickout", "gas.oxygen_limit.chamber"},
+      "Crank, The Mathematics of Diffusion, 2nd ed. (1975), eq. 2.14; half of the speed common practice");
   list.add("purge.draught_lying", p.bench.draught_lying.value(), Dimension::velocity,
            "Draught over the slot under which the argon lies still", "sqrt(g' H / 0.8)",
            {"chamber.cavity_radius", "chamber.height"}, "Uehara et al. 2000, bulk Richardson number 0.8");

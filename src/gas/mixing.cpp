@@ -2,6 +2,7 @@
 
 #include "gas/require.hpp"
 
+#include <boost/math/special_functions/erf.hpp>
 #include <boost/math/special_functions/gamma.hpp>
 #include <boost/math/tools/roots.hpp>
 
@@ -185,6 +186,13 @@ double convective_remaining(double theta) {
 
 double convective_volumes(double initial, double target, double supply) {
   return 0.5 / std::sqrt(remaining_share(initial, target, supply));
+}
+
+units::Length spread_depth(units::Diffusivity diffusivity, units::Time time, double share) {
+  require(diffusivity.value() > 0.0, "spread_depth", "diffusivity must be above 0", diffusivity.value());
+  require(time.value() >= 0.0, "spread_depth", "time must not be negative", time.value());
+  require(share > 0.0 && share < 0.5, "spread_depth", "share must lie in 0 to a half", share);
+  return 2.0 * boost::math::erfc_inv(2.0 * share) * units::sqrt(diffusivity * time);
 }
 
 double closed_vessel_variance(double peclet) {

@@ -79,6 +79,11 @@ units::Diffusivity taylor_turbulent(units::Velocity speed, units::Length radius,
 double convective_remaining(double theta);
 double convective_volumes(double initial, double target, double supply = 0.0);
 
+// How far a gas has spread into another that lies beside it, until so little of it is left: x of C / C0 =
+// erfc(x / (2 sqrt(D t))) / 2. Share above 0 and below a half; diffusivity above 0, time >= 0. Source: Crank,
+// The Mathematics of Diffusion, 2nd ed. (1975), eq. 2.14.
+units::Length spread_depth(units::Diffusivity diffusivity, units::Time time, double share);
+
 // Variance of the residence time over its mean squared in a closed vessel with dispersion, 2/Pe - 2/Pe^2 (1 -
 // exp(-Pe)); open vessel 2/Pe + 8/Pe^2. Pe > 0 (closed: Pe >= 0, where it is 1). Source: Levenspiel, 3rd ed.,
 // ch. 13 (van der Laan 1958).

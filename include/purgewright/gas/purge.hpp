@@ -54,6 +54,7 @@ struct Bench {
   units::Velocity draught_warm{};                     // draught_lying once the fixture is warm
   double shield_ratio = 0.0;                          // slot outflow speed over the torch gas's, welding
   double torch_reynolds = 0.0;                        // of the torch's gas in its cup
+  units::Length torch_core{}; // radius of its gas at the joint, into which less air has mixed than the limit
 };
 
 struct BorePressure {

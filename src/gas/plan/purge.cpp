@@ -200,6 +200,16 @@ Time start_of_day(const Scene &scene, Time guess, double limit) {
   return duration;
 }
 
+// Air mixes into the rim of the torch's gas on its way from the cup to the joint, as though nothing but room
+// air stood round it; the rim moves at half of the jet's speed, as a layer between a stream and gas at rest
+// does about. Laminar; common practice.
+units::Length torch_core(const job::Job &job) {
+  const Time on_the_way = job.torch.stickout / (0.5 * plan::torch_speed(job));
+  const units::Length mixed =
+      spread_depth(plan::diffusion(job), on_the_way, job.gas.oxygen_limit_chamber / air_oxygen);
+  return std::max(0.5 * job.torch.cup_bore - mixed, units::Length{});
+}
+
 void describe_bench(const Subject &s, const Scene &scene, Time guess, Purge &purge) {
   const double gravity = plan::gas_gravity(s.job);
   if (gravity > 0.0) {
@@ -214,6 +224,7 @@ void describe_bench(const Subject &s, const Scene &scene, Time guess, Purge &pur
   purge.bench.shield_ratio = units::ratio(out / plan::open_slot(s, true), plan::torch_speed(s.job));
   purge.bench.torch_reynolds = reynolds(plan::torch_speed(s.job), s.job.torch.cup_bore,
                                         kinematic_viscosity(species_of(s.job), shop_temperature));
+  purge.bench.torch_core = torch_core(s.job);
 }
 
 } // namespace

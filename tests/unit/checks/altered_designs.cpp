@@ -124,9 +124,10 @@ const std::vector<Altered> &altered() {
        [](Design &d) { d.series.warm->runs.back().reached = false; }},
       {"heat.rollers", Status::caution, [](Design &d) { d.heat.roller_peak = units::celsius(111.0); }},
       {"heat.cap_centre", Status::fail, [](Design &d) { d.heat.cap_centre_peak = units::celsius(1661.0); }},
-      {"heat.pool_width", Status::fail, // on a rim and in an order that bear it
+      {"heat.pool_width", Status::fail, // on a rim, in an order and under a cup that bear it
        [](Design &d) {
          d.heat.pool_width = 10.1 * d.job.tube.wall;
+         d.purge.bench.torch_core = d.heat.pool_width;
          d.job.cap.thickness = d.heat.pool_width;
          d.job.rotation.runs = 24;
        }},
@@ -148,6 +149,8 @@ const std::vector<Altered> &altered() {
        }},
       {"heat.run_order", Status::caution,
        [](Design &d) { d.job.rotation.order = job::RunOrder::consecutive; }},
+      {"gas.torch_core", Status::caution,
+       [](Design &d) { d.purge.bench.torch_core = 0.499 * d.heat.pool_width; }},
       {"gas.torch_laminar", Status::fail, [](Design &d) { d.purge.bench.torch_reynolds = 4001.0; }},
       {"gas.torch_laminar", Status::caution, [](Design &d) { d.purge.bench.torch_reynolds = 2001.0; }},
       {"heat.pin_contact", Status::fail, [](Design &d) { d.heat.pin_contact_peak = units::celsius(1086.0); }},

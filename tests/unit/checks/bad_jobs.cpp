@@ -83,6 +83,9 @@ const std::vector<Bad> &bad_alone() {
        {{Key::shop_room_volume, 5}, {Key::shop_room_air_changes_per_hour, 0}}},
       {"heat.run_order", Status::caution, {{Key::rotation_order, 0}}},
       {"gas.torch_laminar", Status::caution, {{Key::torch_gas_flow, 18e-3 / 60}}},
+      {"gas.torch_core",
+       Status::caution,
+       {{Key::torch_cup_bore, 8 * mm}, {Key::torch_gas_flow, 6e-3 / 60}, {Key::torch_stickout, 16 * mm}}},
   };
   return jobs;
 }

@@ -118,3 +118,15 @@ TEST_CASE("Laminar convective flow has the parabolic profile's tail", "[unit][ga
   CHECK(convective_remaining(5.0) == Approx(0.01));
   CHECK(convective_remaining(convective_volumes(0.2, 2e-4)) == Approx(1e-3));
 }
+
+// erfc(1) = 0.157299, erfc(2) = 0.00467773: Abramowitz & Stegun, Handbook of Mathematical Functions,
+// table 7.1, from memory.
+TEST_CASE("A gas spreads into the one beside it as the error function says", "[unit][gas]") {
+  const auto diffusivity = units::Diffusivity::from_value(2e-5);
+  const auto time = units::seconds(0.5); // 2 sqrt(D t) = 6.3246 mm
+  CHECK(spread_depth(diffusivity, time, 0.5 * 0.157299).value() == Approx(6.3246e-3).epsilon(1e-4));
+  CHECK(spread_depth(diffusivity, time, 0.5 * 0.00467773).value() == Approx(2.0 * 6.3246e-3).epsilon(1e-4));
+  CHECK(spread_depth(diffusivity, {}, 0.1).value() == 0.0);
+  CHECK_THROWS_AS(spread_depth(diffusivity, time, 0.5), std::domain_error);
+  CHECK_THROWS_AS(spread_depth(diffusivity, time, 0.0), std::domain_error);
+}
