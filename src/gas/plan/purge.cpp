@@ -113,6 +113,10 @@ Time layered_time(const Subject &s, const Purge &purge, double limit) {
          mixed_time(s.volumes.bore_gas, purge.bore.prepurge, mixes, limit, purge.bore.prepurge_floor.oxygen);
 }
 
+// Corners of a chamber lag behind what is stirred: by no more than this in the flow solutions of
+// tests/reference/gas/flow_solutions.yaml, with something to spare. No other source.
+constexpr double corners_lag = 1.1;
+
 // The same with both spaces stirred throughout, and with both displaced as well as gas can; of the pocket
 // beyond the vent nothing swept, and as much as may be.
 void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge) {
@@ -123,6 +127,7 @@ void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge
        {End{plan::stirred_tanks, plan::whole_pocket}, End{plan::displaced_tanks, plan::most_swept_pocket}}) {
     stage.bore_tanks = stage.chamber_tanks = end.tanks;
     stage.swept_pocket = end.swept;
+    stage.least_stirred = end.tanks == plan::displaced_tanks;
     const Times times = find_times(plan::build_scene(subject, stage), guess);
     // The wait is the bracket's upper end: where that end never gets under the limit, no wait does.
     const auto widen = [](CircuitPlan &plan, Time time, bool reached, double floor) {
@@ -132,7 +137,8 @@ void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge
       plan.highest_floor = std::max({plan.highest_floor, plan.prepurge_floor.oxygen, floor});
     };
     widen(purge.bore, times.bore, times.bore_reached, times.bore_floor.oxygen);
-    widen(purge.chamber, times.chamber, times.chamber_reached, times.chamber_floor.oxygen);
+    const double lag = end.tanks == plan::stirred_tanks ? corners_lag : 1.0;
+    widen(purge.chamber, lag * times.chamber, times.chamber_reached, times.chamber_floor.oxygen);
   }
   purge.bore.layer_froude = plan::layer_froude(subject.job, stage.bore);
   const double wanted = subject.job.gas.oxygen_limit_bore, floor = purge.bore.prepurge_floor.oxygen;

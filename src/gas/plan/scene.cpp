@@ -67,6 +67,11 @@ std::string_view to_text(BoreRegime regime) {
   return {};
 }
 
+// From a lance's nose to the cap.
+Length nose_before(const Subject &s) {
+  return 0.5 * s.job.tube.inside_diameter;
+}
+
 // Length of bore that the incoming jets stir.
 Length stirred_length(const Subject &s, VolumeFlow flow) {
   const auto &plug = s.layout.plug;
@@ -77,7 +82,7 @@ Length stirred_length(const Subject &s, VolumeFlow flow) {
   const double re = reynolds(speed, jet, kinematic_viscosity(species_of(s.job), shop_temperature));
   const Length stirred = jet_stirred_length({s.job.tube.inside_diameter, jet, count, re});
   const Length bore = s.job.tube.length - plug.spigot_length;
-  const Length nose = lance ? 0.5 * s.job.tube.inside_diameter : plug.nose_length;
+  const Length nose = lance ? nose_before(s) : plug.nose_length;
   return std::clamp(nose + stirred, 0.05 * bore, 0.9 * bore);
 }
 
@@ -162,6 +167,9 @@ class Builder {
     if (stage_.bore_tanks > 0.0) {
       swept_tanks = std::max(1.0, stage_.bore_tanks - 1.0);
       stirred_share = share_for(stage_.bore_tanks, swept_tanks);
+    }
+    if (s_.layout.lance.present && stage_.least_stirred) {
+      stirred_share = std::min(stirred_share, units::ratio(nose_before(s_), bore - still));
     }
     zones.resize(zone::pocket);
     zones[zone::supply_line] = {

@@ -29,6 +29,7 @@ struct Stage {
   units::VolumeFlow hot_exchange{};             // room air that hot metal draws in through the open slot
   double bore_tanks = 0.0, chamber_tanks = 0.0; // as measured; 0 where the model decides
   double swept_pocket = usual_swept_pocket;     // bore diameters beyond the vent that its stream sweeps
+  bool least_stirred = false;                   // a lance's jet turns over no more than the end before it
 };
 
 // Both circuits at their prepurge flows under the closed cover.
