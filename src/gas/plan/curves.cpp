@@ -37,7 +37,8 @@ OxygenCurves prepurge_curves(const job::Job &job, const fixture::Layout &layout,
   follow(&OxygenCurve::best);
   stage.bore_tanks = stage.chamber_tanks = plan::stirred_tanks;
   follow(&OxygenCurve::stirred);
-  stage.bore_tanks = stage.chamber_tanks = plan::displaced_tanks;
+  stage.bore_tanks = plan::displaced_tanks;
+  stage.chamber_tanks = plan::displaced_chamber_tanks;
   follow(&OxygenCurve::displaced);
   return curves;
 }

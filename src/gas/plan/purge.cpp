@@ -121,13 +121,17 @@ constexpr double corners_lag = 1.1;
 // beyond the vent nothing swept, and as much as may be.
 void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge) {
   struct End {
-    double tanks, swept;
+    double bore, chamber, swept, lag;
+    bool least_stirred;
   };
-  for (const End end :
-       {End{plan::stirred_tanks, plan::whole_pocket}, End{plan::displaced_tanks, plan::most_swept_pocket}}) {
-    stage.bore_tanks = stage.chamber_tanks = end.tanks;
+  constexpr std::array<End, 2> ends{
+      {{plan::stirred_tanks, plan::stirred_tanks, plan::whole_pocket, corners_lag, false},
+       {plan::displaced_tanks, plan::displaced_chamber_tanks, plan::most_swept_pocket, 1.0, true}}};
+  for (const End &end : ends) {
+    stage.bore_tanks = end.bore;
+    stage.chamber_tanks = end.chamber;
     stage.swept_pocket = end.swept;
-    stage.least_stirred = end.tanks == plan::displaced_tanks;
+    stage.least_stirred = end.least_stirred;
     const Times times = find_times(plan::build_scene(subject, stage), guess);
     // The wait is the bracket's upper end: where that end never gets under the limit, no wait does.
     const auto widen = [](CircuitPlan &plan, Time time, bool reached, double floor) {
@@ -137,8 +141,7 @@ void bracket_times(const Subject &subject, Stage stage, Time guess, Purge &purge
       plan.highest_floor = std::max({plan.highest_floor, plan.prepurge_floor.oxygen, floor});
     };
     widen(purge.bore, times.bore, times.bore_reached, times.bore_floor.oxygen);
-    const double lag = end.tanks == plan::stirred_tanks ? corners_lag : 1.0;
-    widen(purge.chamber, lag * times.chamber, times.chamber_reached, times.chamber_floor.oxygen);
+    widen(purge.chamber, end.lag * times.chamber, times.chamber_reached, times.chamber_floor.oxygen);
   }
   purge.bore.layer_froude = plan::layer_froude(subject.job, stage.bore);
   const double wanted = subject.job.gas.oxygen_limit_bore, floor = purge.bore.prepurge_floor.oxygen;
