@@ -6,6 +6,7 @@
 #include "purgewright/files/file.hpp"
 #include "purgewright/files/text.hpp"
 #include "purgewright/flow/case.hpp"
+#include "purgewright/flow/pictures.hpp"
 #include "purgewright/flow/reading.hpp"
 #include "purgewright/job/nearest.hpp"
 #include "purgewright/units/parse.hpp"
@@ -128,10 +129,31 @@ std::vector<flow::ProbesFile> probes_files(const fs::path &target, flow::Stage s
   std::ranges::sort(runs);
   std::vector<flow::ProbesFile> probes;
   std::ranges::transform(runs, std::back_inserter(probes), [&](const auto &run) {
-    const fs::path path = run.second / (flow::is_hot(stage) ? "air" : "alpha.air");
+    const fs::path path = run.second / flow::field_name(stage);
     return flow::ProbesFile{files::printable(path.string()), files::read(path)};
   });
   return probes;
+}
+
+struct Field {
+  fs::path path;
+  units::Time at{};
+};
+
+// Of the last time written; absent while a run on several processes is under way.
+std::optional<Field> last_field(const fs::path &target, flow::Stage stage) {
+  std::optional<Field> last;
+  for (const auto &entry : fs::directory_iterator(target)) {
+    const std::string name = entry.path().filename().string();
+    double time = 0.0;
+    const bool whole =
+        std::from_chars(name.data(), name.data() + name.size(), time).ptr == name.data() + name.size();
+    const fs::path field = entry.path() / flow::field_name(stage);
+    if (whole && time > 0.0 && (!last || time > last->at.value()) && fs::is_regular_file(field)) {
+      last = Field{field, units::seconds(time)};
+    }
+  }
+  return last;
 }
 
 void read_back(const fs::path &target, const flow::Case &written, const study::Study &study,
@@ -143,6 +165,11 @@ void read_back(const fs::path &target, const flow::Case &written, const study::S
   OutputFolder folder(answer, "flow --read");
   folder.write("comparison.csv", flow::comparison_csv(design.job, design.purge, written, record));
   folder.write("oxygen.csv", flow::record_csv(record));
+  folder.write("oxygen.svg", flow::curve_svg(design.job, design.purge, written, record));
+  if (const auto last = last_field(target, written.choice.stage)) {
+    const auto oxygen = flow::read_field(files::read(last->path), design.job, written);
+    folder.write("slice.svg", flow::slice_svg(design.job, written, oxygen, last->at));
+  }
   folder.write("manifest.json",
                report::manifest_json(folder.staging(),
                                      {.command = "flow --read",
@@ -150,7 +177,7 @@ void read_back(const fs::path &target, const flow::Case &written, const study::S
                                       .jobs = {read_job_of(design.job.identity.name, study.sources)}}));
   signals.check();
   folder.commit();
-  print(text + fmt::format("Tables are in {}\n", files::printable(answer.string())));
+  print(text + fmt::format("Tables and pictures are in {}\n", files::printable(answer.string())));
 }
 
 void run(const FlowOptions &options, const study::Study &study) {

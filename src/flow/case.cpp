@@ -87,6 +87,19 @@ std::vector<MeshedOpening> meshed(const GasSpace &space) {
   return openings;
 }
 
+std::vector<Tile> slice_of(const Mesh &mesh) {
+  const auto middle = mesh.patch_named(patch::middle);
+  std::vector<Tile> tiles;
+  for (std::size_t i = 0; i < mesh.boundary().size(); ++i) {
+    const BoundaryFace &face = mesh.boundary()[i];
+    if (middle && face.patch == *middle) {
+      const auto [least, most] = mesh.ends(i);
+      tiles.push_back({least.x, most.x, least.z, most.z, face.cell});
+    }
+  }
+  return tiles;
+}
+
 std::string about(const Subject &s, const Case &written) {
   std::string text = fmt::format(
       "Stage {} of {}, for OpenFOAM 1912 (Debian: {}).\n"
@@ -132,6 +145,7 @@ Case write_case(const job::Job &job, const fixture::Layout &layout, const fixtur
   for (const Probe &probe : space.probes) {
     written.places.push_back(probe.name);
   }
+  written.slice = slice_of(mesh);
   written.files = foam_files({.mesh = &mesh,
                               .air = first_air(mesh, choice.stage),
                               .boundaries = boundaries(s, space, choice.stage, walls),

@@ -249,6 +249,17 @@ double Mesh::area(std::size_t patch) const {
   return sum;
 }
 
+std::array<Point, 2> Mesh::ends(std::size_t boundary_face) const {
+  const auto &corners = outer_.at(boundary_face).corners;
+  std::array<Point, 2> ends{points_[corners[0]], points_[corners[0]]};
+  for (const std::size_t corner : corners) {
+    const Point &p = points_[corner];
+    ends[0] = {std::min(ends[0].x, p.x), std::min(ends[0].y, p.y), std::min(ends[0].z, p.z)};
+    ends[1] = {std::max(ends[1].x, p.x), std::max(ends[1].y, p.y), std::max(ends[1].z, p.z)};
+  }
+  return ends;
+}
+
 std::size_t Mesh::nearest_cell(const Point &place) const {
   const auto nearest =
       std::ranges::min_element(centres_, {}, [&](const Point &centre) { return length_of(centre - place); });

@@ -1,5 +1,7 @@
 #include "purgewright/flow/reading.hpp"
 
+#include "oxygen.hpp"
+
 #include "purgewright/gas/bounds.hpp"
 
 #include <fmt/format.h>
@@ -13,20 +15,6 @@
 
 namespace purgewright::flow {
 namespace {
-
-// Oxygen of a solved value: of air by volume cold, by mass hot; the rest is the supply's gas.
-double oxygen_of(double air, const job::Job &job, bool hot) {
-  double share = std::clamp(air, 0.0, 1.0);
-  if (hot) {
-    const double of_air = share / gas::molar_mass(gas::Species::air);
-    share = of_air / (of_air + (1.0 - share) / gas::molar_mass(gas::species_of(job)));
-  }
-  return share * gas::air_oxygen + (1.0 - share) * job.gas.oxygen_in_supply;
-}
-
-// A bounded solver stays within 0 and 1: a hundredth beyond is its error, more is a solution that ran away;
-// common practice, no source.
-constexpr double least_air = -0.01, most_air = 1.01;
 
 std::vector<double> numbers_of(std::string_view line) {
   std::vector<double> numbers;
@@ -89,7 +77,7 @@ class Reader {
     }
     for (std::size_t i = 0; i < record_.places.size(); ++i) {
       const double air = row[i + 1];
-      if (!(least_air <= air && air <= most_air)) { // so is what is not a number
+      if (!is_share_of_air(air)) {
         throw BadRecord(fmt::format("at {} the share of air is {:g}: the solution ran away and says nothing",
                                     record_.places[i], air));
       }
@@ -115,16 +103,6 @@ class Reader {
   bool hot_;
   Record record_;
 };
-
-double worst_at_joint(const Record &record, std::size_t time) {
-  double worst = 0.0;
-  for (std::size_t i = 0; i < record.places.size(); ++i) {
-    if (record.places[i].starts_with("joint")) {
-      worst = std::max(worst, record.oxygen[time][i]);
-    }
-  }
-  return worst;
-}
 
 std::string ppm(double oxygen) {
   return oxygen >= 0.01 ? fmt::format("{:.2g} %", 100.0 * oxygen) : fmt::format("{:.2g} ppm", 1e6 * oxygen);
@@ -154,6 +132,25 @@ Bracket below(const gas::CircuitPlan &bore) {
 }
 
 } // namespace
+
+double oxygen_of(double air, const job::Job &job, bool hot) {
+  double share = std::clamp(air, 0.0, 1.0);
+  if (hot) {
+    const double of_air = share / gas::molar_mass(gas::Species::air);
+    share = of_air / (of_air + (1.0 - share) / gas::molar_mass(gas::species_of(job)));
+  }
+  return share * gas::air_oxygen + (1.0 - share) * job.gas.oxygen_in_supply;
+}
+
+double worst_at_joint(const Record &record, std::size_t time) {
+  double worst = 0.0;
+  for (std::size_t i = 0; i < record.places.size(); ++i) {
+    if (record.places[i].starts_with("joint")) {
+      worst = std::max(worst, record.oxygen[time][i]);
+    }
+  }
+  return worst;
+}
 
 Record read_record(const std::vector<ProbesFile> &files, const job::Job &job, const Case &written) {
   Reader reader(job, written);

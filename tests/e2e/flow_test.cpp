@@ -94,6 +94,9 @@ TEST_CASE("a coarse bore is solved, read, and goes on rather than beginning anew
   CHECK_THAT(solved.out,
              Contains("network") && Contains("flow") && Contains("joint_top") && Contains("not measured"));
   const std::string csv = bytes_of(folder / "case" / "answer/oxygen.csv");
+  // Pictures beside the tables: the joint over time, the plane of symmetry at the end.
+  CHECK(bytes_of(folder / "case" / "answer/oxygen.svg").find("<polyline") != std::string::npos);
+  CHECK(bytes_of(folder / "case" / "answer/slice.svg").find("plane of symmetry after") != std::string::npos);
   CHECK_THAT(csv, Catch::StartsWith("time_s,joint_top,joint_side,joint_bottom,cap_middle,outlet\n"));
   const std::size_t lines = probe_lines(folder / "case");
   CHECK(lines > 100);

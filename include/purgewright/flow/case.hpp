@@ -33,6 +33,12 @@ struct MeshedOpening {
   units::Area drilled{}, meshed{};
 };
 
+// A cell's face in the plane of symmetry, m.
+struct Tile {
+  double x_min = 0.0, x_max = 0.0, z_min = 0.0, z_max = 0.0;
+  std::size_t cell = 0;
+};
+
 struct Case {
   Choice choice;
   units::Time duration{};
@@ -40,6 +46,7 @@ struct Case {
   units::Volume gas{};                     // of the whole space, the room's not counted
   std::vector<MeshedOpening> openings{};
   std::vector<std::string> places{}; // of the probes, in their order; those named joint... are judged
+  std::vector<Tile> slice{};         // all that is solved of the plane of symmetry
   std::vector<CaseFile> files{};
 };
 

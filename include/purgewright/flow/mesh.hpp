@@ -72,6 +72,7 @@ class Mesh {
   double volume(std::size_t cell) const { return volumes_[cell]; }
   double area(std::size_t patch) const;
   const std::vector<BoundaryFace> &boundary() const { return boundary_; }
+  std::array<Point, 2> ends(std::size_t boundary_face) const; // its corners of least and greatest coordinates
   std::size_t nearest_cell(const Point &) const;
 
   const std::vector<Patch> &patches() const { return patches_; }

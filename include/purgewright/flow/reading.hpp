@@ -37,6 +37,7 @@ Record read_record(const std::vector<ProbesFile> &, const job::Job &, const Case
 
 // The worst of the places at the joint: how long until it stays under the limit, and the most that it saw, as
 // plumes waver.
+double worst_at_joint(const Record &, std::size_t time);
 struct Solved {
   std::optional<units::Time> reached;
   double most = 0.0, at_end = 0.0;
