@@ -172,7 +172,7 @@ Verdict spots_overlap(const Design &d) {
 Verdict run_order(const Design &d) {
   const auto shrinkage = standards::transverse_shrinkage(judged_pool(d.heat));
   return at_most(heat::rim_shift(fixture::run_order(d.job), shrinkage).value(),
-                 standards::fit_up(d.job.tube.wall).gap.value(), Status::caution);
+                 standards::fit_up(d.job.tube.wall, d.job.weld.with_wire()).gap.value(), Status::caution);
 }
 
 // Bottom of the coldest run, once its pool travels.
@@ -209,7 +209,7 @@ std::string run_advice(const Design &d) {
 
 // Another order, or the fewest runs whose pull the gap bears.
 std::string order_advice(const Design &d) {
-  const auto limit = standards::fit_up(d.job.tube.wall).gap;
+  const auto limit = standards::fit_up(d.job.tube.wall, d.job.weld.with_wire()).gap;
   const auto shrinkage = standards::transverse_shrinkage(judged_pool(d.heat));
   const auto pull = [&](int runs) {
     return heat::rim_shift(fixture::run_order(runs, job::RunOrder::alternating), shrinkage);

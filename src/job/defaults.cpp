@@ -46,7 +46,7 @@ void add_work(Table &t) {
          "seen looking at the cap; suits a torch in the right hand, chosen by this program");
   practice(t, weld_voltage, 10, "10 V, a short arc in argon; common practice");
   practice(t, weld_arc_efficiency, 0.77, "0.77, gas tungsten arc on direct current; common practice");
-  practice(t, weld_bead_height, 0.5 * mm, "0.5 mm over the tube, weld without filler; common practice");
+  choice(t, weld_filler, "none", "none: the edges of cap and tube melt into the joint");
 }
 
 void add_gas(Table &t) {

@@ -194,7 +194,8 @@ void Filler::rotation() {
 void Filler::order() {
   const Tube &t = job_.tube;
   const units::Length pool = standards::kept_pool(t.wall, t.outside_diameter); // before the foot answers
-  const bool pulls = 2.0 / units::pi * standards::transverse_shrinkage(pool) > standards::fit_up(t.wall).gap;
+  const bool pulls = 2.0 / units::pi * standards::transverse_shrinkage(pool) >
+                     standards::fit_up(t.wall, job_.weld.with_wire()).gap;
   const bool spots = job_.rotation.seam == Seam::spots;
   job_.rotation.order = static_cast<RunOrder>(std::lround(number(
       rotation_order, static_cast<double>(pulls || spots ? RunOrder::alternating : RunOrder::consecutive),
@@ -203,9 +204,9 @@ void Filler::order() {
               "practice"
       : pulls
           ? "each opposite the one before: in a row they would pull the cap's rim to one side by more than "
-            "the gap that a weld without wire bridges; common practice"
+            "the gap that the weld bridges; common practice"
           : "each where the one before ended: the tube turns on by one run, and the cap's rim is pulled to "
-            "one side by less than the gap that a weld without wire bridges; common practice")));
+            "one side by less than the gap that the weld bridges; common practice")));
 }
 
 // The lower of the two metals'.
@@ -260,9 +261,18 @@ void Filler::weld() {
   w.current = units::amperes(stated(weld_current) ? value(weld_current) : pool.value());
   bakes_ = bakes_its_plug();
   current(pool);
-  w.bead_height = length(weld_bead_height);
+  w.filler = choice<WireUse>(weld_filler);
+  bead_height();
   shielding_temperature();
   interpass_temperature();
+}
+
+void Filler::bead_height() {
+  const bool wire = job_.weld.with_wire();
+  job_.weld.bead_height =
+      units::metres(number(weld_bead_height, (wire ? 1.0 : 0.5) * mm, Basis::common_practice,
+                           wire ? "1 mm over the tube, weld with wire; common practice"
+                                : "0.5 mm over the tube, weld without wire; common practice"));
 }
 
 // `pool`: what a pool of the usual width takes of cold metal.

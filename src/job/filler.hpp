@@ -104,6 +104,7 @@ class Filler {
   units::Length pool_on_sheet() const;
   units::Velocity default_speed(std::string_view &reason) const;
   void weld();
+  void bead_height();
   void current(units::Current pool);
   void shielding_temperature();
   bool waits_between_runs() const;

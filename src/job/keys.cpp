@@ -17,6 +17,7 @@ constexpr std::array<std::string_view, 3> cap_shapes{"flat", "domed", "spigot"};
 constexpr std::array<std::string_view, 2> directions{"clockwise", "counterclockwise"};
 constexpr std::array<std::string_view, 2> run_orders{"consecutive", "alternating"};
 constexpr std::array<std::string_view, 2> seams{"runs", "spots"};
+constexpr std::array<std::string_view, 2> fillers{"none", "wire"};
 constexpr std::array<std::string_view, 2> species{"argon", "helium"};
 constexpr std::array<std::string_view, 2> log_uses{"compare", "apply"};
 constexpr std::array<std::string_view, 10> hose_materials{"pvc",    "polyurethane", "silicone", "rubber",
@@ -136,6 +137,7 @@ constexpr std::array<FieldInfo, key_count> table{{
              "Travel speed along the joint."),
     quantity(weld_arc_efficiency, "weld.arc_efficiency", Dimension::ratio, 0.3, 0.95,
              "Share of the arc's power that enters the metal."),
+    choice(weld_filler, "weld.filler", fillers, "Whether wire is added, of the tube's metal."),
     quantity(weld_bead_height, "weld.bead_height", Dimension::length, 0, 5 * mm,
              "Height of the finished bead over the tube: it must leave the chamber."),
     quantity(weld_shielding_temperature, "weld.shielding_temperature", Dimension::temperature, 423.15, 873.15,

@@ -49,9 +49,9 @@ units::Length kept_pool(units::Length wall, units::Length outside_diameter,
   return std::clamp(most, least_walls * wall, pool_walls * wall);
 }
 
-FitUp fit_up(units::Length wall) {
-  constexpr double gap = 0.20, offset = 0.25;
-  return {gap * wall, offset * wall};
+FitUp fit_up(units::Length wall, bool wire) {
+  constexpr double gap = 0.20, gap_with_wire = 0.50, offset = 0.25;
+  return {(wire ? gap_with_wire : gap) * wall, offset * wall};
 }
 
 units::Length transverse_shrinkage(units::Length width) {

@@ -22,6 +22,7 @@ enum class CapShape { flat, domed, spigot };
 enum class Direction { clockwise, counterclockwise }; // seen from +X, looking at the cap
 enum class RunOrder { consecutive, alternating };     // alternating: each opposite the one before
 enum class Seam { runs, spots }; // of an arc that travels, or of one that stands at each place
+enum class WireUse { none, added };
 enum class GasSpecies { argon, helium };
 enum class LogUse { compare, apply }; // what a measured log is for
 enum class CradleWish { automatic, stands, spindle };
@@ -93,6 +94,8 @@ struct Weld {
   units::Voltage voltage{};
   units::Velocity travel_speed{};
   double arc_efficiency = 0.0;
+  WireUse filler{};
+  bool with_wire() const { return filler == WireUse::added; }
   units::Length bead_height{};                // of the finished weld over the tube
   units::Temperature shielding_temperature{}; // below it gas may leave the metal
   std::optional<units::Temperature>

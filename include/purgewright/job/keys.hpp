@@ -53,6 +53,7 @@ enum class Key : unsigned char {
   weld_voltage,
   weld_travel_speed,
   weld_arc_efficiency,
+  weld_filler,
   weld_bead_height,
   weld_shielding_temperature,
   weld_interpass_temperature,

@@ -39,14 +39,14 @@ inline constexpr double pool_walls = 3.5;
 units::Length kept_pool(units::Length wall, units::Length outside_diameter,
                         std::optional<units::Length> rim = {});
 
-// What a weld without wire bridges. Gap: a fifth of the wall. Source: fit-up of thin sheet welded without
-// filler, AWS Welding Handbook, plasma arc welding: gap 0.2, offset 0.4 of the thickness, from memory.
-// Offset: a quarter of the wall, well within it, since a cap that stands out pulls the pool to one side:
-// common practice, no source.
+// What a weld bridges. Gap: a fifth of the wall without wire, half of it with wire (common practice, no
+// source). Source: fit-up of thin sheet welded without filler, AWS Welding Handbook, plasma arc welding: gap
+// 0.2, offset 0.4 of the thickness, from memory. Offset: a quarter of the wall, well within it, since a cap
+// that stands out pulls the pool to one side: common practice, no source.
 struct FitUp {
   units::Length gap, offset;
 };
-FitUp fit_up(units::Length wall);
+FitUp fit_up(units::Length wall, bool wire = false);
 
 // By which a weld draws its two sides together: 0.10 of its mean width. Source: 0.10 A / t of a butt weld of
 // section A in plate of thickness t, Blodgett, Design of Welded Structures, sec. 7.7, from memory; for steel,
