@@ -41,6 +41,8 @@ std::vector<Estimate> estimates(const Design &d) {
                          stand_figure = base_hotter ? base_figure : roller_figure;
   const bool spindle = d.layout.cradle.kind == fixture::CradleKind::spindle;
   constexpr std::string_view carries = "the welding current flows through it: metal, bare where it touches";
+  constexpr std::string_view squeezes = "it squeezes the plug's sleeve part after part: machine it";
+  constexpr std::string_view threaded = "dowel and axles are held tight in it day after day: machine it";
   constexpr std::string_view gas_tight = "gas-tight threads and sealing faces: machine them";
   return {{ids::chamber_body, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
           {ids::chamber_top, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
@@ -54,11 +56,11 @@ std::vector<Estimate> estimates(const Design &d) {
           {ids::backing_pin, plan.pin_contact_peak, "cap it touches", "heat.pin_contact.peak", {}},
           {ids::end_plug, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", gas_tight},
           {ids::plug_bush, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak",
-           spindle ? carries : std::string_view()},
+           spindle ? carries : squeezes},
           {ids::spindle, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", carries},
-          {ids::plug_knob, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", {}},
+          {ids::plug_knob, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", squeezes},
           {ids::gas_port_block, series.settled, on_base, base_figure, gas_tight},
-          {ids::cradle_stand, stand, of_stand, stand_figure, {}},
+          {ids::cradle_stand, stand, of_stand, stand_figure, threaded},
           {ids::index_collar, plan.roller_peak, at_rollers, roller_figure,
            "the work lead clamps on it: metal, bare where it bites"},
           {ids::axial_stop, stand, of_stand, stand_figure, {}},

@@ -268,8 +268,8 @@ std::string through_thread(const standards::Screw &screw, int count) {
 }
 
 Label reamed(const Labels &n, int count, fixture::Length radius, Dowel dowel) {
-  const char fit = dowel == Dowel::slides ? fixture::tolerances::dowel_slides
-                                          : fixture::tolerances::dowel_tapped_in(n.unit() == Unit::inch);
+  const char fit =
+      dowel == Dowel::slides ? fixture::tolerances::dowel_slides : fixture::tolerances::dowel_tapped_in;
   Label label = n.fitted(radius, fit, fixture::tolerances::dowel_hole);
   label.put_before(fmt::format("{}× ream ", count));
   return label;

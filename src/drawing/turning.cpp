@@ -257,6 +257,7 @@ PartPlan plan_index_collar(const Inputs &in) {
   plan.notes.push_back(
       fmt::format("Slit at {:.4g}°. Angles counterclockwise seen on the front face, from 0° at its right.",
                   units::to_degrees(collar.slit_angle)));
+  plan.notes.emplace_back("Side view: rear face on the left, front face with the marks on the right.");
   plan.notes.push_back(fmt::format("Engrave each mark's degrees behind it, {} high; where the clamp screw's "
                                    "counterbore or the lead's washer is, on the front face.",
                                    in.labels.number(units::millimetres(2.5))));

@@ -37,8 +37,21 @@ void Filler::hose() {
   h.inside_diameter = length(gas_hose_inside_diameter, units::inches(0.170), sold);
   h.wall = length(gas_hose_wall, units::inches(0.040), sold);
   h.supply_length = length(gas_hose_supply_length);
-  h.bore_length = length(gas_hose_bore_length);
+  h.bore_length = bore_hose_length();
   h.chamber_length = length(gas_hose_chamber_length);
+}
+
+// The plug lies at the far end of the tube, and is drawn away with it.
+units::Length Filler::bore_hose_length() {
+  constexpr double near = 0.3, slack = 1.0, step = 0.5; // m; common practice, no source
+  const double tube = job_.tube.length.value();
+  if (tube <= near) {
+    return length(gas_hose_bore_length);
+  }
+  return units::metres(
+      number(gas_hose_bore_length, step * std::ceil((tube + slack) / step), Basis::common_practice,
+             "the tube's length and 1 m, in steps of 0.5 m: the plug lies at its far end, and turns "
+             "and is drawn back with it; common practice"));
 }
 
 void Filler::port_thread() {

@@ -111,6 +111,7 @@ class Filler {
   void interpass_temperature();
   void gas();
   void hose();
+  units::Length bore_hose_length();
   void port_thread();
   void fixture();
   void shop();

@@ -63,8 +63,7 @@ void add_chamber(const job::Job &job, const fixture::Layout &layout, Builder &bu
         {port(*job.gas.port_thread, "gas inlet"),
          tapped(8, *layout.body.end_screw, "end plate and wiper plate"),
          tapped(4, *layout.body.base_screw, "base"),
-         reamed(2, layout.body.dowel.radius, tolerances::dowel_tapped_in(layout.body.base_screw->inch),
-                "dowels to the base plate")});
+         reamed(2, layout.body.dowel.radius, tolerances::dowel_tapped_in, "dowels to the base plate")});
   }
   builder.add(ids::chamber_end_plate, "Chamber end plate", [&] { return build_end_plate(layout); },
               at(plate.placement),
@@ -132,7 +131,7 @@ void add_bench(const fixture::Layout &layout, Builder &builder) {
   builder.add(ids::cradle_stand, "Cradle stand", [&] { return build_cradle_stand(layout); },
               at(stand.placements.front()),
               {tapped(2, *stand.axle, "roller axles"),
-               reamed(1, stand.dowel.radius, tolerances::dowel_tapped_in(layout.body.base_screw->inch),
+               reamed(1, stand.dowel.radius, tolerances::dowel_tapped_in,
                       "dowel of the front stand to the base plate"),
                fmt::format("2 ball bearings ISO 15 {}", stand.bearing->number)});
   for (const auto &place : stand.places().subspan(1)) {
