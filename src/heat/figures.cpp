@@ -93,7 +93,7 @@ void list_run_times(const Weld &run, const std::string &id, const std::string &w
   list.time(id + ".dwell", run.dwell, fmt::format("Arc stands at the start of {}", words),
             "until the joint has melted to its bottom", work);
   list.time(id + ".taper", run.taper, fmt::format("Current falls to nothing at the end of {}", words),
-            "current then / 40 A/s, 0.5 s to 3 s", {id + ".end_current", "weld.current"}, practice);
+            "current then / 40 A/s, in whole tenths of a second, 0.5 s to 3 s", {id + ".end_current", "weld.current"}, practice);
   list.add(id + ".run_out", run.run_out.value(), Dimension::angle,
            fmt::format("Turn past the end of {} meanwhile", words), "taper x travel speed / tube radius",
            {id + ".taper", "weld.travel_speed", "tube.outside_diameter"}, "definition");
@@ -142,6 +142,23 @@ void list_pool(const Weld &run, const std::string &id, const std::string &words,
                    "highest in arc and hold, at the contact's outer edge", inputs);
 }
 
+// A spot's arc never leaves its start.
+void list_peaks(const Weld &run, const std::string &id, const std::string &words, const Ids &inputs,
+                List &list) {
+  list.temperature(id + ".peak", run.joint_peak, fmt::format("Peak at the joint, {}", words),
+                   "highest mean through the metal, pool included, at the start or on the way", inputs);
+  if (run.start_pool.value() > 0.0) {
+    const Ids standing = work_and({id + ".dwell"});
+    list.temperature(id + ".start_peak", run.standing_peak,
+                     fmt::format("Peak at the start of {}, under the arc that stands", words),
+                     "hotter edge until the tube begins to turn", standing);
+    list.add(id + ".start_pool", run.start_pool.value(), Dimension::length,
+             fmt::format("Width of the pool when the tube begins to turn, {}", words),
+             "Gaussian of the heat that a standing arc has spread, above the liquidus", standing,
+             list.source());
+  }
+}
+
 void list_run(const HeatPlan &plan, const Weld &run, std::size_t number, List &list) {
   const std::string id = fmt::format("heat.run.{}", number), words = fmt::format("run {}", number);
   Ids before;
@@ -162,10 +179,9 @@ void list_run(const HeatPlan &plan, const Weld &run, std::size_t number, List &l
                    fmt::format("Hottest of the joint when {} starts", words),
                    "left by what was welded before", before);
   const Ids inputs = work_and({id + ".time"});
-  list.temperature(id + ".peak", run.joint_peak, fmt::format("Peak at the joint, {}", words),
-                   "highest mean through the metal, pool included", inputs);
+  list_peaks(run, id, words, inputs, list);
   list.temperature(id + ".o_ring_peak", run.o_ring_peak,
-                   fmt::format("Peak of the tube over the O-ring, {}", words), "highest in arc and hold",
+                   fmt::format("Peak of the tube over the plug's rubber, {}", words), "highest in arc and hold",
                    inputs);
   list.temperature(id + ".cap_centre_peak", run.cap_centre_peak,
                    fmt::format("Peak at the cap's centre, {}", words), "highest in arc and hold", inputs);
@@ -186,7 +202,7 @@ void list_run(const HeatPlan &plan, const Weld &run, std::size_t number, List &l
 }
 
 void list_limits(const HeatPlan &plan, List &list) {
-  list.temperature("heat.o_ring.peak", plan.o_ring_peak, "Hottest tube over the O-ring",
+  list.temperature("heat.o_ring.peak", plan.o_ring_peak, "Hottest tube over the plug's rubber",
                    "highest of all runs", work);
   list.add("heat.o_ring.limit", plan.o_ring_limit.value(), Dimension::temperature,
            "Temperature the plug's rubber stands", "silicone in dry gas, continuous, unless set", {},
@@ -211,6 +227,16 @@ void list_limits(const HeatPlan &plan, List &list) {
   list.add("heat.pool_wanted", plan.pool_target.value(), Dimension::length, "Pool width the pedal keeps",
            "3.5 walls; 0.29 tube.outside_diameter at most, 2.6 walls at least",
            {"tube.wall", "tube.outside_diameter"}, practice, Basis::common_practice);
+  Ids ends{"weld.current"};
+  for (std::size_t i = 0; i < plan.runs.size(); ++i) {
+    ends.push_back(fmt::format("heat.run.{}.end_current", i + 1));
+  }
+  list.add("heat.pedal.low", plan.pedal_low().value(), Dimension::current,
+           "Current to which the pedal has come down where it comes down the farthest",
+           "weld.current x lowest share at the end of a run", ends, practice);
+  list.add("heat.pedal.high", plan.pedal_high().value(), Dimension::current,
+           "Current to which the pedal has come down where it comes down the least",
+           "weld.current x highest share at the end of a run", ends, practice);
   list.temperature("heat.joint.peak", plan.joint_peak, "Hottest the joint becomes",
                    "highest of tacks and runs", work);
   list.temperature("heat.rollers.peak", plan.roller_peak, "Hottest tube on the front rollers",
@@ -287,6 +313,25 @@ units::Figures figures(const HeatPlan &plan) {
   return list.take();
 }
 
+namespace {
+
+// What rules judge on the settled fixture too.
+void list_settled_peaks(const HeatPlan &warm, List &list) {
+  const Ids inputs = work_and({"heat.series.settled"});
+  const auto add = [&](std::string_view of, units::Temperature peak, std::string_view title) {
+    list.temperature(fmt::format("heat.series.{}.peak", of), peak,
+                     fmt::format("{}, on the settled fixture", title),
+                     "highest of tacks and runs, chamber and gas at heat.series.settled", inputs);
+  };
+  add("o_ring", warm.o_ring_peak, "Hottest tube over the plug's rubber");
+  add("wiper", warm.wiper_peak, "Hottest tube in the chamber's wiper");
+  add("rollers", warm.roller_peak, "Hottest tube on the front rollers");
+  add("cap_centre", warm.cap_centre_peak, "Hottest the cap's centre becomes");
+  add("pin_contact", warm.pin_contact_peak, "Hottest the cap becomes under the pin");
+}
+
+} // namespace
+
 units::Figures figures(const Series &series, fixture::ChamberKind chamber) {
   constexpr std::string_view lump = "lump of metal that cools in still air (heat/series.hpp)";
   constexpr std::string_view strip = "chamber on a base plate that conducts (heat/series.hpp)";
@@ -325,13 +370,15 @@ units::Figures figures(const Series &series, fixture::ChamberKind chamber) {
                   work_and({"heat.series.settled"}));
       }
     };
+    list_settled_peaks(*series.warm, list);
     list_holds("tack", series.warm->tacks);
     list_holds("run", series.warm->runs);
     if (series.warm->hand_warm) {
       list.time("heat.series.hand_warm", *series.warm->hand_warm,
                 "From the last hold until a bare hand may touch tube and cap, on the settled fixture",
-                "until nothing of them is above 51 degC, left where they are",
-                work_and({"heat.series.settled"}), "ISO 13732-1:2006, contact of 1 min, from memory");
+                "until nothing of them is above 51 degC, left where they are; in a fixture warmer than 46 degC "
+                "until they are 5 K above it and then it has cooled to 46 degC, no part following",
+                work_and({"heat.series.settled", "heat.series.time_constant"}), "ISO 13732-1:2006, contact of 1 min, from memory");
     }
     holds.emplace_back("heat.torch_move");
     list.time("heat.series.postflow", series.warm->postflow(),

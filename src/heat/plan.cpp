@@ -32,9 +32,7 @@ class Bench {
   Bench(const Scene &scene, const Options &options, HeatPlan &plan)
       : scene_(scene), options_(options), plan_(plan),
         model_(scene.chain, scene.surroundings, scene.accuracy) {
-    if (options.history) {
-      model_.watch([this](const Model &) { sample(); });
-    }
+    model_.watch([this](const Model &) { note_step(); });
   }
 
   Weld tack(const fixture::Pass &pass);
@@ -50,21 +48,24 @@ class Bench {
     Arc arc;
     Temperature on{};
     Time since{};
+    Temperature hottest{}; // of both edges so far
   };
   Weld strike(const fixture::Pass &, units::Angle place);
   Temperature edge(const Model &, std::size_t ring) const;
   double over_melting(const Model &) const;
   double over_spot(const Model &) const;
+  Length melted_width(double over, Time burning) const;
   void note_spot(Weld &);
   void stand_still(const Weld &, units::Angle place);
   double watch_pool(Weld &) const;
-  units::Temperature under_pin() const;
+  template <class Reading> Temperature under_pin(Reading) const;
   Time wait_before_run();
   void dwell(Weld &);
   void travel(const Arc &, Weld &);
   void taper(Arc, Weld &);
   void follow(Weld &);
   Time hold(Weld &, bool last);
+  void note_step();
   void sample();
 
   const Scene &scene_;
@@ -75,40 +76,49 @@ class Bench {
   std::optional<Standing> standing_;
 };
 
+void Bench::note_step() {
+  if (standing_) {
+    standing_->hottest = std::max({standing_->hottest, edge(model_, scene_.chain.joint - 1),
+                                   edge(model_, scene_.chain.joint)});
+  }
+  if (options_.history) {
+    sample();
+  }
+}
+
 void Bench::sample() {
   Temperature joint = model_.hottest(scene_.joint_zone);
   if (standing_) {
     joint = std::max({joint, edge(model_, scene_.chain.joint - 1), edge(model_, scene_.chain.joint)});
   }
+  const auto now = [&](std::size_t ring) { return model_.hottest({ring, ring + 1}); };
   plan_.history.push_back({.time = model_.now(),
                            .joint = joint,
-                           .cap_centre = model_.hottest({scene_.cap_centre, scene_.cap_centre + 1}),
-                           .o_ring = at(scene_.o_ring,
-                                        [&](std::size_t ring) {
-                                          return model_.hottest({ring, ring + 1});
-                                        }),
+                           .under_pin = under_pin(now),
+                           .o_ring = at(scene_.o_ring, now),
                            .arc = arc_});
 }
 
 // Hottest under the pin's contact: at its outer edge, the nearest to the weld, straight between rings.
-Temperature Bench::under_pin() const {
+template <class Reading> Temperature Bench::under_pin(Reading reading) const {
   const auto &rings = scene_.chain.rings;
-  Temperature hottest = model_.peak(scene_.cap_centre);
+  const Temperature centre = reading(scene_.cap_centre);
   for (std::size_t i = scene_.chain.joint + 1; i < rings.size(); ++i) {
     const double radius = rings[i].radius;
     if (radius <= scene_.contact_radius) {
       const double farther = rings[i - 1].radius;
       const double share = std::clamp((scene_.contact_radius - radius) / (farther - radius), 0.0, 1.0);
-      const double near = model_.peak(i).value(), far = model_.peak(i - 1).value();
-      return std::max(hottest, units::kelvins(near + share * (far - near)));
+      const double near = reading(i).value(), far = reading(i - 1).value();
+      return std::max(centre, units::kelvins(near + share * (far - near)));
     }
   }
-  return hottest;
+  return centre;
 }
 
 // Reads what the model noted since the arc struck.
 void Bench::follow(Weld &weld) {
   const auto &rings = scene_.chain.rings;
+  weld.joint_peak = std::max(weld.joint_peak, weld.standing_peak);
   for (std::size_t i = scene_.joint_zone.first; i < scene_.joint_zone.last; ++i) {
     weld.joint_peak = std::max(weld.joint_peak, model_.peak(i));
   }
@@ -135,7 +145,7 @@ void Bench::follow(Weld &weld) {
   weld.cap_centre_peak = model_.peak(scene_.cap_centre);
   weld.tube_edge_peak = std::max(weld.tube_edge_peak, model_.peak(scene_.chain.joint - 1));
   weld.cap_edge_peak = std::max(weld.cap_edge_peak, model_.peak(scene_.chain.joint));
-  weld.pin_contact_peak = under_pin();
+  weld.pin_contact_peak = under_pin(peak);
   if (scene_.roller) {
     weld.roller_peak = at(*scene_.roller, peak);
   }
@@ -215,11 +225,11 @@ Weld Bench::tack(const fixture::Pass &pass) {
   }
   weld.tube_edge_peak = edge(model_, scene_.chain.joint - 1);
   weld.cap_edge_peak = edge(model_, scene_.chain.joint);
+  weld.standing_peak = standing_->hottest;
   standing_.reset();
   arc_ = false;
   weld.hold = hold(weld, false);
   follow(weld);
-  weld.joint_peak = std::max({weld.joint_peak, weld.tube_edge_peak, weld.cap_edge_peak});
   return weld;
 }
 
@@ -261,6 +271,10 @@ void Bench::dwell(Weld &weld) {
   const auto melted = [&](const Model &model) { return over_melting(model) - through; };
   weld.dwell = model_.weld_until(standing_->arc, melted, options_.longest_dwell);
   watch_pool(weld);
+  weld.start_pool = melted_width(over_melting(model_), weld.dwell);
+  weld.tube_edge_peak = edge(model_, scene_.chain.joint - 1);
+  weld.cap_edge_peak = edge(model_, scene_.chain.joint);
+  weld.standing_peak = standing_->hottest;
   standing_.reset();
 }
 
@@ -273,15 +287,17 @@ double Bench::over_spot(const Model &model) const {
   return over_melting(model) - plan_.through_wall.value() - wanted;
 }
 
+// Of what an arc that stands has melted whose colder edge is this much above its melting, K.
+Length Bench::melted_width(double over, Time burning) const {
+  return units::metres(2.0 * detail::melted_half(scene_.chain.metals.front(), over, standing_->arc,
+                                                 standing_->on, burning));
+}
+
 // Of a spot, as its arc goes out.
 void Bench::note_spot(Weld &weld) {
   const double over = over_melting(model_);
-  const auto melted = [&](double above) {
-    return units::metres(2.0 * detail::melted_half(scene_.chain.metals.front(), above, standing_->arc,
-                                                   standing_->on, weld.dwell));
-  };
-  weld.pool_width = weld.pool_length = melted(over);
-  weld.bottom_length = melted(over - plan_.through_wall.value());
+  weld.pool_width = weld.pool_length = melted_width(over, weld.dwell);
+  weld.bottom_length = melted_width(over - plan_.through_wall.value(), weld.dwell);
   weld.tube_edge_peak = edge(model_, scene_.chain.joint - 1);
   weld.cap_edge_peak = edge(model_, scene_.chain.joint);
   weld.end_peak = std::min(weld.tube_edge_peak, weld.cap_edge_peak);
@@ -300,11 +316,11 @@ Weld Bench::spot(const fixture::Pass &pass, bool last) {
   }
   weld.welding = weld.dwell;
   note_spot(weld);
+  weld.standing_peak = standing_->hottest;
   standing_.reset();
   arc_ = false;
   weld.hold = hold(weld, last);
   follow(weld);
-  weld.joint_peak = std::max({weld.joint_peak, weld.tube_edge_peak, weld.cap_edge_peak});
   return weld;
 }
 
@@ -327,7 +343,9 @@ void Bench::travel(const Arc &arc, Weld &weld) {
 
 void Bench::taper(Arc arc, Weld &weld) {
   const Time wanted = units::seconds(weld.end_current * plan_.current.value() / options_.taper_rate);
-  weld.taper = std::clamp(wanted, options_.least_taper, options_.longest_taper);
+  constexpr double tenth = 0.1; // s, as it is told
+  weld.taper = std::clamp(units::seconds(tenth * std::ceil(wanted.value() / tenth - 1e-9)),
+                          options_.least_taper, options_.longest_taper);
   weld.run_out = units::radians(scene_.arc.speed * weld.taper.value());
   const Time began = model_.now();
   arc.start = weld.pass.end;
@@ -366,6 +384,18 @@ void settle(const Bench &bench, HeatPlan &plan) {
 }
 
 } // namespace
+
+units::Current HeatPlan::pedal_low() const {
+  double share = 1.0;
+  for (const Weld &run : runs) {
+    share = std::min(share, run.end_current);
+  }
+  return share * current;
+}
+
+units::Current HeatPlan::pedal_high() const {
+  return runs.empty() ? current : std::ranges::max(runs, {}, &Weld::end_current).end_current * current;
+}
 
 bool HeatPlan::within_limits() const {
   const auto reached = [](const Weld &weld) { return weld.reached; };

@@ -66,14 +66,32 @@ std::array<Series::Mode, Series::cells + 1> modes_of(const Bodies &b) {
 
 } // namespace
 
-double settled_rise(const Series &series, Time period) {
+double settled_rise(const Series &series, Time period, Time after) {
   detail::require(period.value() > 0.0, "settled_rise", "period must be above 0", period.value());
   const double heating = std::min(series.warming, period).value();
   double rise = 0.0; // of a joule
   for (const auto &[per_joule, rate] : series.modes) {
-    rise += per_joule * std::expm1(-rate * heating) / (rate * heating) / std::expm1(-rate * period.value());
+    rise += std::exp(-rate * after.value()) * per_joule * std::expm1(-rate * heating) / (rate * heating) /
+            std::expm1(-rate * period.value());
   }
   return series.heat * rise;
+}
+
+Time cooling_time(const Series &series, Temperature room, Temperature limit) {
+  const double most = (limit - room).value();
+  detail::require(most > 0.0, "cooling_time", "limit must be above the room's temperature", most);
+  const auto rise = [&](Time after) { return settled_rise(series, series.period, after); };
+  Time hot{}, cold{};
+  while (rise(cold) > most) {
+    hot = cold;
+    cold += series.time_constant();
+  }
+  constexpr auto close = units::seconds(0.1);
+  while (cold - hot > close) {
+    const Time middle = 0.5 * (hot + cold);
+    (rise(middle) > most ? hot : cold) = middle;
+  }
+  return cold;
 }
 
 double fin_efficiency(double coefficient, double conductivity, double side_over_section, double length) {
@@ -145,7 +163,15 @@ void add_warm_plan(const job::Job &job, const fixture::Layout &layout, Options o
   if (series.settled <= coldest_wanted - least_cooling) {
     options.history = false;
     options.fixture = series.settled;
+    Time fixture{};
+    if (options.hand_warm && series.settled > *options.hand_warm - least_cooling) {
+      fixture = cooling_time(series, options.ambient, *options.hand_warm - least_cooling);
+      options.hand_warm = series.settled + least_cooling;
+    }
     series.warm = plan_heat(job, layout, options);
+    if (series.warm->hand_warm) {
+      *series.warm->hand_warm += fixture;
+    }
   }
 }
 

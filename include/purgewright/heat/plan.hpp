@@ -6,7 +6,7 @@
 // least_tack at least and longest_tack at most. A run's strikes with the job's current, the most that the
 // machine is set to, and dwells until the joint has melted to its bottom; then the tube turns and a pedal
 // keeps the pool as wide as standards::kept_pool says, never above that current. At the run's end the current
-// falls evenly to nothing while the tube turns on. A spot's arc stands until the wall's bottom has melted so
+// falls evenly to nothing in whole tenths of a second, as it is told, while the tube turns on. A spot's arc stands until the wall's bottom has melted so
 // far to either side that spots overlap there by half, least_tack at least. The cap under the pin is hottest
 // at the contact's outer edge, nearest to the weld. Hold: after a run the torch stays over it until the
 // hottest metal of the joint zone (half the torch cup's bore to either side of the joint, all round, whatever
@@ -86,6 +86,8 @@ struct Weld {
   units::Time welding{};        // arc on: of a run dwell, travel and taper
   units::Time dwell{}, taper{}; // of a run: before the tube turns; while the current falls to nothing
   units::Angle run_out{};       // by which the tube turns past the run's end meanwhile
+  units::Length start_pool{};   // of a run: its width when the tube begins to turn
+  units::Temperature standing_peak{}; // of either edge under an arc that stands: tack, spot, start of a run
   units::Time hold{};           // torch gas over it after the arc
   units::Time
       uncovered_hold{}; // until the tube outside the chamber's argon is below; 0 when it never was above
@@ -109,7 +111,7 @@ struct Weld {
 // A sample for plots.
 struct Moment {
   units::Time time{};
-  units::Temperature joint{}, cap_centre{}, o_ring{};
+  units::Temperature joint{}, under_pin{}, o_ring{};
   bool arc = false;
 };
 
@@ -151,6 +153,10 @@ struct HeatPlan {
     return run.end_peak - run.end_current * through_wall;
   }
   units::Time postflow() const { return longest_hold + torch_move; }
+  // Where the pedal stands when the run ends in which it comes down the farthest, and the least far; whole
+  // without runs.
+  units::Current pedal_low() const;
+  units::Current pedal_high() const;
   bool within_limits() const; // every hold reached, O-ring, cap and hot zone within theirs
 };
 

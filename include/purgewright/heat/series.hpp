@@ -43,8 +43,12 @@ struct Series {
   units::Time settling() const { return 3.0 * time_constant(); } // until 95 % of the way is done
 };
 
-// The chamber's rise over the room at the end of a part's last hold, many parts on, K.
-double settled_rise(const Series &, units::Time period);
+// The chamber's rise over the room at the end of a part's last hold, many parts on, K; and this long after
+// it, when no part follows.
+double settled_rise(const Series &, units::Time period, units::Time after = {});
+
+// From then until the chamber is at `limit`, which must be above the room's temperature.
+units::Time cooling_time(const Series &, units::Temperature room, units::Temperature limit);
 
 // Of one node that gets its heat at once: temperature right after, when every part leaves `heat` and follows
 // the one before by `period`.
@@ -64,7 +68,9 @@ Series settle(const job::Job &, const fixture::Layout &, const fixture::Volumes 
 // one part alone warms it more.
 std::optional<units::Time> period_for(const Series &, units::Temperature room, units::Temperature limit);
 
-// Adds the plan of a part on the settled fixture, with these options.
+// Adds the plan of a part on the settled fixture, with these options. Work in a fixture that is itself warmer
+// than a hand may touch is hand-warm once it has come near the fixture and then the fixture has cooled: one
+// time after the other, which comes out too long.
 void add_warm_plan(const job::Job &, const fixture::Layout &, Options, Series &);
 
 } // namespace purgewright::heat

@@ -64,14 +64,40 @@ TEST_CASE("A run dwells until its pool is through, and its current falls evenly 
   for (const Weld &run : usual.runs) {
     CHECK(run.dwell.value() > 0.0);
     CHECK(run.dwell < Options{}.longest_dwell);
-    CHECK(run.taper.value() ==
-          Approx(std::clamp(run.end_current * subject.job.weld.current.value() / 40.0, 0.5, 3.0)));
+    const double tenths = std::ceil(run.end_current * subject.job.weld.current.value() / 40.0 * 10.0 - 1e-6);
+    CHECK(run.taper.value() == Approx(std::clamp(0.1 * tenths, 0.5, 3.0)));
+    CHECK(run.start_pool > units::Length{});
+    CHECK(run.start_pool < usual.pool_target + units::millimetres(1.0));
     CHECK(usual.pool_bottom(run) >= celsius(1670.0));
   }
   subject.job.weld.current = 1.2 * subject.job.weld.current;
   CHECK(plan_of(subject, {}).runs.front().dwell < usual.runs.front().dwell);
   subject.job.weld.current = units::amperes(8.0);
   CHECK(plan_of(subject, {}).runs.front().dwell == Options{}.longest_dwell);
+}
+
+TEST_CASE("No moment of the plot is hotter than the peaks that are listed", "[unit][heat]") {
+  for (const std::string name : {"logger-25", "sensor-6", "pipe-33"}) {
+    INFO(name);
+    const HeatPlan plan = plan_of(example(name), {.history = true});
+    const auto check = [&](const std::vector<Weld> &welds) {
+      for (const Weld &weld : welds) {
+        units::Temperature joint{}, pin{};
+        for (const Moment &moment : plan.history) {
+          if (moment.time > weld.strikes && moment.time <= weld.strikes + weld.welding + weld.hold) {
+            joint = std::max(joint, moment.joint);
+            pin = std::max(pin, moment.under_pin);
+          }
+        }
+        CHECK(weld.joint_peak.value() > joint.value() - 1e-6);
+        CHECK(weld.joint_peak.value() < joint.value() + 20.0);
+        CHECK(weld.pin_contact_peak.value() > pin.value() - 1e-6);
+        CHECK(weld.pin_contact_peak.value() < pin.value() + 1.0);
+      }
+    };
+    check(plan.tacks);
+    check(plan.runs);
+  }
 }
 
 TEST_CASE("The wait until a hand may touch the work is asked for, and longer than any hold", "[unit][heat]") {

@@ -189,3 +189,27 @@ TEST_CASE("A fixture as warm as the shielding temperature ends no hold", "[unit]
   add_warm_plan(subject.job, subject.layout, options, series);
   CHECK_FALSE(series.warm);
 }
+
+TEST_CASE("A warm fixture cools as it settled: what is left of it and one more part make it as warm again",
+          "[unit][heat]") {
+  const Case c = case_of("logger-25");
+  const units::Time period = c.series.period, never = seconds(1e9);
+  const double settled = settled_rise(c.series, period);
+  CHECK(settled_rise(c.series, period, period) + settled_rise(c.series, never) == Approx(settled));
+  const auto limit = celsius(20.0 + 0.4 * settled);
+  const units::Time cooled = cooling_time(c.series, celsius(20.0), limit);
+  CHECK(settled_rise(c.series, period, cooled) == Approx(0.4 * settled).epsilon(1e-3));
+  CHECK(cooling_time(c.series, celsius(20.0), c.series.settled) == seconds(0.0));
+  CHECK_THROWS_AS(cooling_time(c.series, celsius(20.0), celsius(20.0)), std::domain_error);
+}
+
+TEST_CASE("In a fixture hotter than a hand bears the work is hand-warm after the fixture", "[unit][heat]") {
+  Case c = case_of("well-114", 1140.0);
+  REQUIRE(c.series.settled > burn_threshold);
+  Options options = coarse;
+  options.hand_warm = burn_threshold;
+  add_warm_plan(c.subject.job, c.subject.layout, options, c.series);
+  REQUIRE(c.series.warm);
+  REQUIRE(c.series.warm->hand_warm);
+  CHECK(*c.series.warm->hand_warm > cooling_time(c.series, celsius(20.0), burn_threshold));
+}
