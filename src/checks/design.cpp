@@ -11,6 +11,7 @@
 #include "purgewright/units/ids.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <future>
 #include <iterator>
 #include <utility>
@@ -93,8 +94,16 @@ Design with_warm_plan(job::Job job, heat::Options options) {
 
 } // namespace
 
-units::Temperature hottest_roller(const Design &d) {
-  return d.series.warm ? std::max(d.heat.roller_peak, d.series.warm->roller_peak) : d.heat.roller_peak;
+bool settled_is_hotter(const Design &d, Peak peak) {
+  if (!d.series.warm) {
+    return false;
+  }
+  const units::Temperature settled = *d.series.warm.*peak;
+  return settled > d.heat.*peak || std::isnan(settled.value()); // what is no number is judged, not hidden
+}
+
+units::Temperature hottest(const Design &d, Peak peak) {
+  return settled_is_hotter(d, peak) ? *d.series.warm.*peak : d.heat.*peak;
 }
 
 Design evaluate_coarse(job::Job job) {
@@ -127,6 +136,7 @@ Design evaluate(job::Job job) {
   Advice given = advice.get();
   design.run_advice = std::move(given.runs);
   design.order_advice = given.order;
+  heat::add_rim_shifts(design.job, judged_pool(design.heat), design.order_advice);
   return design;
 }
 
@@ -166,6 +176,14 @@ std::optional<units::Time> pace(const Design &d) {
   return cool < d.series.settled ? heat::period_for(d.series, d.heat.ambient, cool) : d.series.period;
 }
 
+std::optional<units::Time> bare_hand_pace(const Design &d) {
+  const auto shortest = pace(d);
+  if (!shortest || !d.series.warm || !d.series.warm->hand_warm) {
+    return std::nullopt;
+  }
+  return std::max(*shortest, d.purge.use.cycle + *d.series.warm->hand_warm);
+}
+
 namespace {
 
 units::Figures pace_figures(const Design &design) {
@@ -173,7 +191,7 @@ units::Figures pace_figures(const Design &design) {
   if (!shortest) {
     return {};
   }
-  return {
+  units::Figures list{
       {.id = "heat.series.pace",
        .value = shortest->value(),
        .dimension = units::Dimension::time,
@@ -183,6 +201,18 @@ units::Figures pace_figures(const Design &design) {
                   "heat.shielding_temperature"},
        .source = "heat/series.hpp, gas/purge.hpp",
        .basis = units::Basis::computed}};
+  if (const auto bare = bare_hand_pace(design)) {
+    list.push_back(
+        {.id = "heat.series.bare_hand_pace",
+         .value = bare->value(),
+         .dimension = units::Dimension::time,
+         .title = "Shortest time from part to part without gloves",
+         .formula = "time for one part + wait until a bare hand may touch it; heat.series.pace at least",
+         .inputs = {std::string(ids::cycle_time), "heat.series.hand_warm", "heat.series.pace"},
+         .source = "definition",
+         .basis = units::Basis::computed});
+  }
+  return list;
 }
 
 } // namespace

@@ -29,16 +29,34 @@ struct Estimate {
   std::string_view of, input, against;
 };
 
+// A peak of the heat plan, of the first part or on the settled fixture, with its figure.
+struct Peaked {
+  Temperature hottest;
+  std::string_view figure;
+};
+Peaked peaked(const Design &d, Peak peak, std::string_view first, std::string_view settled) {
+  return {hottest(d, peak), settled_is_hotter(d, peak) ? settled : first};
+}
+
 std::vector<Estimate> estimates(const Design &d) {
+  using heat::HeatPlan;
   const auto &plan = d.heat;
   const heat::Series &series = d.series;
-  constexpr std::string_view at_rollers = "tube at the front rollers", roller_figure = "heat.rollers.peak";
+  const Peaked roller = peaked(d, &HeatPlan::roller_peak, "heat.rollers.peak", "heat.series.rollers.peak"),
+               plug = peaked(d, &HeatPlan::o_ring_peak, "heat.o_ring.peak", "heat.series.o_ring.peak"),
+               wiper = peaked(d, &HeatPlan::wiper_peak, "heat.wiper.peak", "heat.series.wiper.peak"),
+               centre = peaked(d, &HeatPlan::cap_centre_peak, "heat.cap_centre.peak",
+                               "heat.series.cap_centre.peak"),
+               pin = peaked(d, &HeatPlan::pin_contact_peak, "heat.pin_contact.peak",
+                            "heat.series.pin_contact.peak");
+  constexpr std::string_view at_rollers = "tube at the front rollers",
+                             at_plug = "tube over the plug's rubber";
   constexpr std::string_view on_base = "base plate under it, parts one after another",
                              base_figure = "heat.series.settled";
-  const bool base_hotter = series.settled > plan.roller_peak;
-  const Temperature stand = base_hotter ? series.settled : plan.roller_peak;
+  const bool base_hotter = series.settled > roller.hottest;
+  const Temperature stand = base_hotter ? series.settled : roller.hottest;
   const std::string_view of_stand = base_hotter ? on_base : at_rollers,
-                         stand_figure = base_hotter ? base_figure : roller_figure;
+                         stand_figure = base_hotter ? base_figure : roller.figure;
   const bool spindle = d.layout.cradle.kind == fixture::CradleKind::spindle;
   constexpr std::string_view carries = "the welding current flows through it: metal, bare where it touches";
   constexpr std::string_view squeezes = "it squeezes the plug's sleeve part after part: machine it";
@@ -49,23 +67,21 @@ std::vector<Estimate> estimates(const Design &d) {
           {ids::chamber_side, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
           {ids::chamber_floor, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
           {ids::chamber_rear, plan.joint_peak, "joint it faces", "heat.joint.peak", gas_tight},
-          {ids::chamber_end_plate, plan.cap_centre_peak, "cap's centre it faces", "heat.cap_centre.peak",
-           gas_tight},
-          {ids::wiper_plate, plan.wiper_peak, "tube in the wiper", "heat.wiper.peak", {}},
+          {ids::chamber_end_plate, centre.hottest, "cap's centre it faces", centre.figure, gas_tight},
+          {ids::wiper_plate, wiper.hottest, "tube in the wiper", wiper.figure, {}},
           {ids::plenum_cover, series.settled, on_base, base_figure, gas_tight},
-          {ids::backing_pin, plan.pin_contact_peak, "cap it touches", "heat.pin_contact.peak", {}},
-          {ids::end_plug, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", gas_tight},
-          {ids::plug_bush, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak",
-           spindle ? carries : squeezes},
-          {ids::spindle, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", carries},
-          {ids::plug_knob, plan.o_ring_peak, "tube over the plug's rubber", "heat.o_ring.peak", squeezes},
+          {ids::backing_pin, pin.hottest, "cap it touches", pin.figure, {}},
+          {ids::end_plug, plug.hottest, at_plug, plug.figure, gas_tight},
+          {ids::plug_bush, plug.hottest, at_plug, plug.figure, spindle ? carries : squeezes},
+          {ids::spindle, plug.hottest, at_plug, plug.figure, carries},
+          {ids::plug_knob, plug.hottest, at_plug, plug.figure, squeezes},
           {ids::gas_port_block, series.settled, on_base, base_figure, gas_tight},
           {ids::cradle_stand, stand, of_stand, stand_figure, threaded},
-          {ids::index_collar, plan.roller_peak, at_rollers, roller_figure,
+          {ids::index_collar, roller.hottest, at_rollers, roller.figure,
            "the work lead clamps on it: metal, bare where it bites"},
           {ids::axial_stop, stand, of_stand, stand_figure, {}},
-          {ids::tail_foot, plan.roller_peak, at_rollers, roller_figure, {}},
-          {ids::clamp_bar, plan.roller_peak, at_rollers, roller_figure,
+          {ids::tail_foot, roller.hottest, at_rollers, roller.figure, {}},
+          {ids::clamp_bar, roller.hottest, at_rollers, roller.figure,
            "its thread holds what is clamped day after day: machine it"},
           {ids::base_plate,
            series.settled_on_plastic,

@@ -18,6 +18,9 @@ std::span<const Rule> heat_rules();
 // How warm the fixture may settle, parts one after another: what its gaskets stand and lets holds end.
 units::Temperature series_limit(const Design &);
 
+// What the rules on rim and pull take for the pool's width.
+units::Length judged_pool(const heat::HeatPlan &);
+
 // `otherwise` where the value does not keep to its limit.
 inline Verdict judged(double value, double limit, Bound bound, Status otherwise) {
   return {keeps(value, limit, bound) ? Status::pass : otherwise, value, limit, bound};

@@ -74,6 +74,9 @@ void list_tack(const Weld &tack, std::size_t number, List &list) {
             work_and({"heat.shielding_temperature", "torch.cup_bore"}));
   list.temperature(id + ".peak", tack.joint_peak, fmt::format("Peak at the joint, {}", words),
                    "highest mean through the metal, pool included", work);
+  list.add(id + ".pool", tack.start_pool.value(), Dimension::length,
+           fmt::format("Width of the pool, {}", words),
+           "Gaussian of the heat that a standing arc has spread, above the liquidus", work, list.source());
   list.temperature(id + ".peak_cap", tack.cap_edge_peak, fmt::format("Peak of the cap's edge, {}", words),
                    "highest under the standing arc", work);
   list.temperature(id + ".peak_tube", tack.tube_edge_peak, fmt::format("Peak of the tube's edge, {}", words),
@@ -93,7 +96,8 @@ void list_run_times(const Weld &run, const std::string &id, const std::string &w
   list.time(id + ".dwell", run.dwell, fmt::format("Arc stands at the start of {}", words),
             "until the joint has melted to its bottom", work);
   list.time(id + ".taper", run.taper, fmt::format("Current falls to nothing at the end of {}", words),
-            "current then / 40 A/s, in whole tenths of a second, 0.5 s to 3 s", {id + ".end_current", "weld.current"}, practice);
+            "current then / 40 A/s, in whole tenths of a second, 0.5 s to 3 s",
+            {id + ".end_current", "weld.current"}, practice);
   list.add(id + ".run_out", run.run_out.value(), Dimension::angle,
            fmt::format("Turn past the end of {} meanwhile", words), "taper x travel speed / tube radius",
            {id + ".taper", "weld.travel_speed", "tube.outside_diameter"}, "definition");
@@ -181,8 +185,8 @@ void list_run(const HeatPlan &plan, const Weld &run, std::size_t number, List &l
   const Ids inputs = work_and({id + ".time"});
   list_peaks(run, id, words, inputs, list);
   list.temperature(id + ".o_ring_peak", run.o_ring_peak,
-                   fmt::format("Peak of the tube over the plug's rubber, {}", words), "highest in arc and hold",
-                   inputs);
+                   fmt::format("Peak of the tube over the plug's rubber, {}", words),
+                   "highest in arc and hold", inputs);
   list.temperature(id + ".cap_centre_peak", run.cap_centre_peak,
                    fmt::format("Peak at the cap's centre, {}", words), "highest in arc and hold", inputs);
   list.add(id + ".bottom_peak", plan.pool_bottom(run).value(), Dimension::temperature,
@@ -374,11 +378,13 @@ units::Figures figures(const Series &series, fixture::ChamberKind chamber) {
     list_holds("tack", series.warm->tacks);
     list_holds("run", series.warm->runs);
     if (series.warm->hand_warm) {
-      list.time("heat.series.hand_warm", *series.warm->hand_warm,
-                "From the last hold until a bare hand may touch tube and cap, on the settled fixture",
-                "until nothing of them is above 51 degC, left where they are; in a fixture warmer than 46 degC "
-                "until they are 5 K above it and then it has cooled to 46 degC, no part following",
-                work_and({"heat.series.settled", "heat.series.time_constant"}), "ISO 13732-1:2006, contact of 1 min, from memory");
+      list.time(
+          "heat.series.hand_warm", *series.warm->hand_warm,
+          "From the last hold until a bare hand may touch tube and cap, on the settled fixture",
+          "until nothing of them is above 51 degC, left where they are; in a fixture warmer than 46 degC "
+          "until they are 5 K above it and then it has cooled to 46 degC, no part following",
+          work_and({"heat.series.settled", "heat.series.time_constant"}),
+          "ISO 13732-1:2006, contact of 1 min, from memory");
     }
     holds.emplace_back("heat.torch_move");
     list.time("heat.series.postflow", series.warm->postflow(),

@@ -78,8 +78,8 @@ class Bench {
 
 void Bench::note_step() {
   if (standing_) {
-    standing_->hottest = std::max({standing_->hottest, edge(model_, scene_.chain.joint - 1),
-                                   edge(model_, scene_.chain.joint)});
+    standing_->hottest = std::max(
+        {standing_->hottest, edge(model_, scene_.chain.joint - 1), edge(model_, scene_.chain.joint)});
   }
   if (options_.history) {
     sample();
@@ -226,6 +226,7 @@ Weld Bench::tack(const fixture::Pass &pass) {
   weld.tube_edge_peak = edge(model_, scene_.chain.joint - 1);
   weld.cap_edge_peak = edge(model_, scene_.chain.joint);
   weld.standing_peak = standing_->hottest;
+  weld.start_pool = melted_width(over_melting(model_), weld.welding);
   standing_.reset();
   arc_ = false;
   weld.hold = hold(weld, false);
@@ -289,8 +290,8 @@ double Bench::over_spot(const Model &model) const {
 
 // Of what an arc that stands has melted whose colder edge is this much above its melting, K.
 Length Bench::melted_width(double over, Time burning) const {
-  return units::metres(2.0 * detail::melted_half(scene_.chain.metals.front(), over, standing_->arc,
-                                                 standing_->on, burning));
+  return units::metres(
+      2.0 * detail::melted_half(scene_.chain.metals.front(), over, standing_->arc, standing_->on, burning));
 }
 
 // Of a spot, as its arc goes out.

@@ -26,11 +26,18 @@ OrderAdvice advise_order(const job::Job &job, const fixture::Layout &layout, Opt
   const auto row = [&](job::RunOrder order) {
     job::Job varied = job;
     varied.rotation.order = order;
-    const HeatPlan plan = plan_heat(varied, layout, options);
-    return OrderAdvice::Row{
-        rim_shift(fixture::run_order(varied), standards::transverse_shrinkage(plan.pool_width)), plan.cycle};
+    return OrderAdvice::Row{.rim_shift = {}, .cycle = plan_heat(varied, layout, options).cycle};
   };
   return {row(job::RunOrder::consecutive), row(job::RunOrder::alternating)};
+}
+
+void add_rim_shifts(const job::Job &job, units::Length pool, OrderAdvice &advice) {
+  const auto shrinkage = standards::transverse_shrinkage(pool);
+  const auto of = [&](job::RunOrder order) {
+    return rim_shift(fixture::run_order(job.rotation.runs, order), shrinkage);
+  };
+  advice.consecutive.rim_shift = of(job::RunOrder::consecutive);
+  advice.alternating.rim_shift = of(job::RunOrder::alternating);
 }
 
 } // namespace purgewright::heat

@@ -106,6 +106,12 @@ std::string order_of_assembly(const Findings &f) {
   return "<h3>Order of assembly</h3>\n<ol>\n" + text + "</ol>\n";
 }
 
+report::Lines sizes_and_served(const Findings &f) {
+  report::Lines lines = report::sizes(f);
+  lines += report::served(f);
+  return lines;
+}
+
 } // namespace
 
 std::string settings(const Findings &f) {
@@ -113,8 +119,8 @@ std::string settings(const Findings &f) {
          "weld</h2>\n<p class=\"hint\">Open a number to see where it comes from.</p>\n" +
          lines_table(f, "Gas and arc", report::gas_settings(f)) + weld_table(f) +
          lines_table(f, "While welding", report::welding(f)) +
-         lines_table(f, "A part and the room", report::use(f)) + lines_table(f, "Sizes", report::sizes(f)) +
-         choices(f) + "</section>\n";
+         lines_table(f, "A part and the room", report::use(f)) +
+         lines_table(f, "Sizes", sizes_and_served(f)) + choices(f) + "</section>\n";
 }
 
 std::string rules(const Findings &f) {

@@ -35,6 +35,19 @@ Curve temperatures(const Findings &f, std::string name, Pen pen, units::Temperat
   return curve;
 }
 
+// Where the plug's rubber lies.
+std::string at_seal(fixture::PlugKind kind) {
+  switch (kind) {
+  case fixture::PlugKind::bore_ring:
+    return "tube over the plug's O-ring";
+  case fixture::PlugKind::expanding:
+    return "tube over the plug's sleeve";
+  case fixture::PlugKind::cup:
+    return "tube in the plug's O-ring";
+  }
+  return {};
+}
+
 void shade_arcs(const heat::HeatPlan &plan, Plot &plot) {
   const auto shade = [&](const heat::Weld &weld, std::string name) {
     plot.spans.push_back(
@@ -85,8 +98,9 @@ Plot temperature_plot(const Findings &f) {
   shade_arcs(plan, plot);
   plot.curves = {
       temperatures(f, "joint, hottest", {.width = 0.3, .colour = dark_red}, &heat::Moment::joint),
-      temperatures(f, "cap centre", {.width = 0.5, .colour = blue}, &heat::Moment::cap_centre),
-      temperatures(f, "tube over the O-ring", {.width = 0.5, .colour = green}, &heat::Moment::o_ring)};
+      temperatures(f, "cap under the pin", {.width = 0.5, .colour = blue}, &heat::Moment::under_pin),
+      temperatures(f, at_seal(f.design.layout.plug.kind), {.width = 0.5, .colour = green},
+                   &heat::Moment::o_ring)};
   plot.levels = {{"shielding " + report::limit_text(f, plan.shielding_temperature),
                   shop_temperature(f, plan.shielding_temperature),
                   {.width = 0.25, .colour = black, .dashes = {1.5, 1.0}}}};

@@ -12,7 +12,8 @@ namespace {
 
 using units::pi;
 
-constexpr Colour tack_colour{0.15, 0.15, 0.15}, run_colour{0.10, 0.32, 0.65}, metal{0.88, 0.89, 0.91};
+constexpr Colour tack_colour{0.15, 0.15, 0.15}, run_colour{0.10, 0.32, 0.65}, metal{0.88, 0.89, 0.91},
+    felt_colour{0.45, 0.27, 0.10};
 constexpr std::size_t most_labels = 12; // runs whose start angles still find room
 
 // Collar angle, counterclockwise from the top, on the paper.
@@ -66,6 +67,7 @@ class Round {
     canvas_.line(on(centre_, ring_ - 0.6, from), on(centre_, radius + 1.1, from),
                  {.width = 0.5, .colour = run_colour});
     arrow(radius, to, forward);
+    tape(number, to);
     const double middle = 0.5 * (from + to);
     badge(on(centre_, radius, middle), 1.9, fmt::format("{}", number + 1), white, run_colour, run_colour);
     if (f_.design.heat.runs.size() <= most_labels) {
@@ -85,6 +87,27 @@ class Round {
     canvas_.text({at.x, at.y + 0.5 * capital_height(points_)},
                  report::collar_degrees(units::radians(angle)) + "\u00b0",
                  {.points = points_, .colour = run_colour, .align = Align::centre});
+  }
+
+  // Its name only where it stands clear of the start angles' labels.
+  void tape(std::size_t number, double angle) {
+    constexpr double half = 1.3, thick = 0.5, clear = 5.0; // mm
+    const double turn = thick / ring_;
+    canvas_.fill(
+        std::vector<Point>{on(centre_, ring_ - half, angle - turn), on(centre_, ring_ + half, angle - turn),
+                           on(centre_, ring_ + half, angle + turn), on(centre_, ring_ - half, angle + turn)},
+        felt_colour);
+    const double radius = outer_ + 3.2;
+    const Point at = on(centre_, radius, angle);
+    const auto &runs = f_.design.heat.runs;
+    const bool free = runs.size() <= most_labels && std::ranges::all_of(runs, [&](const heat::Weld &run) {
+                        const Point other = on(centre_, radius, run.pass.start.value());
+                        return std::hypot(at.x - other.x, at.y - other.y) > clear;
+                      });
+    if (free) {
+      canvas_.text({at.x, at.y + 0.5 * capital_height(points_)}, fmt::format("T{}", number + 1),
+                   {.points = points_, .bold = true, .colour = felt_colour, .align = Align::centre});
+    }
   }
 
   void arrow(double radius, double at, bool forward) {

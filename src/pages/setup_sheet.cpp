@@ -69,7 +69,7 @@ class Page {
   void gas_head(double top, const std::array<double, 7> &at);
   double gas_line(double top, const GasRow &row, const std::array<double, 7> &at);
   double turns(double top);
-  double turn_table(const Box &box, const std::vector<TurnRow> &rows, std::size_t columns);
+  double turn_table(const Box &box, const std::vector<TurnRow> &rows, bool narrow, bool tapes);
   double lists(double top);
   double list(const Box &box, std::string_view title, const std::vector<std::string> &items, bool numbered);
   double colours(double top);
@@ -221,31 +221,63 @@ double Page::gas_table(double top) {
   return y + 2.0;
 }
 
-double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, std::size_t columns) {
-  constexpr std::array<double, 6> wide{0.08, 0.26, 0.44, 0.60, 0.77, 0.93}; // middles, of the width
-  constexpr std::array<double, 6> narrow{0.14, 0.44, 0.70, 0.90};
-  const auto &centres = columns == wide.size() ? wide : narrow;
-  constexpr std::array<std::string_view, 6> names{"order", "collar, deg",  "arc",
-                                                  "HOLD",  "joint before", "pool reaches"};
-  double y = box.y;
-  for (std::size_t i = 0; i < columns; ++i) {
-    canvas_.text({box.x + centres[i] * box.width, y + line_}, names[i],
-                 {.points = points_ - 0.5, .bold = true, .align = Align::centre});
+namespace {
+
+// A column of the table of turns: its head, its text and how much of the width it takes.
+struct TurnColumn {
+  std::string_view head;
+  std::string TurnRow::*text;
+  double share;
+};
+
+// Two tables beside each other have no room for what only explains; spots have no tapes.
+std::vector<TurnColumn> turn_columns(bool narrow, bool tapes) {
+  std::vector<TurnColumn> columns{{"order", &TurnRow::name, 1.0}, {"collar, deg", &TurnRow::collar, 1.35}};
+  if (tapes) {
+    columns.push_back({"felt tapes", &TurnRow::tapes, 1.5});
   }
+  columns.push_back({"arc", &TurnRow::arc, 0.9});
+  columns.push_back({"HOLD", &TurnRow::hold, 0.9});
+  if (!narrow) {
+    columns.push_back({"joint before", &TurnRow::before, 1.15});
+    columns.push_back({"pool reaches", &TurnRow::pool, 1.15});
+  }
+  return columns;
+}
+
+} // namespace
+
+double Page::turn_table(const Box &box, const std::vector<TurnRow> &rows, bool narrow, bool tapes) {
+  const auto columns = turn_columns(narrow, tapes);
+  double shares = 0.0;
+  for (const TurnColumn &column : columns) {
+    shares += column.share;
+  }
+  const auto middles = [&](const auto &draw) {
+    double left = box.x;
+    for (const TurnColumn &column : columns) {
+      const double wide = column.share / shares * box.width;
+      draw(column, left + 0.5 * wide);
+      left += wide;
+    }
+  };
+  double y = box.y;
+  middles([&](const TurnColumn &column, double middle) {
+    canvas_.text({middle, y + line_}, column.head,
+                 {.points = points_ - 0.5, .bold = true, .align = Align::centre});
+  });
   y += line_ + 1.0;
   const double height = 1.28 * line_;
   for (const TurnRow &row : rows) {
     if (row.tack) {
       canvas_.fill(Box{box.x, y, box.width, height}, pale);
     }
-    const std::array<const std::string *, 6> cells{&row.name, &row.collar, &row.arc,
-                                                   &row.hold, &row.before, &row.pool};
-    for (std::size_t i = 0; i < columns; ++i) {
-      const bool hold = i == 3;
+    middles([&](const TurnColumn &column, double middle) {
+      const bool hold = column.text == &TurnRow::hold, name = column.text == &TurnRow::name;
       canvas_.text(
-          {box.x + centres[i] * box.width, y + 0.5 * (height + capital_height(points_))}, *cells[i],
-          {.points = hold ? points_ + 0.5 : points_ - 0.25, .bold = hold || i == 0, .align = Align::centre});
-    }
+          {middle, y + 0.5 * (height + capital_height(points_))}, row.*column.text,
+          {.points = hold ? points_ + 0.5 : points_ - 0.25, .bold = hold || name, .align = Align::centre});
+    });
     y += height;
     canvas_.line({box.x, y}, {box.right(), y}, {.width = 0.1, .colour = grey});
   }
@@ -260,22 +292,24 @@ double Page::turns(double top) {
                    "TACKS AND RUNS   angles on the index collar; hold: torch and both circuits on");
   const double start = y;
   draw_round(canvas_, {margin, y, diagram, diagram}, f_, points_ - 1.0);
+  const bool spots = f_.design.job.rotation.seam == job::Seam::spots;
   if (rows.size() <= one_column) {
-    y = turn_table({left, y, wide, 0.0}, rows, 6);
+    y = turn_table({left, y, wide, 0.0}, rows, false, !spots);
   } else {
     const std::size_t half = (rows.size() + 1) / 2;
     const auto middle = rows.begin() + static_cast<std::ptrdiff_t>(half);
     const double column = 0.5 * (wide - 2.0);
-    y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, 4),
-                 turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, 4));
+    y = std::max(turn_table({left, start, column, 0.0}, {rows.begin(), middle}, true, !spots),
+                 turn_table({left + column + 2.0, start, column, 0.0}, {middle, rows.end()}, true, !spots));
   }
-  const bool spots = f_.design.job.rotation.seam == job::Seam::spots;
   const std::string note = fmt::format(
-      "Drawn with the collar at 0; black: tacks, blue: {}, both in order. {} Hold: the longest, of a warm "
+      "Drawn with the collar at 0; black: tacks, blue: {}, both in order{}. {} Hold: the longest, of a warm "
       "fixture. {} First arc to end of last hold: {}.",
-      spots ? "spots" : "runs",
+      spots ? "spots" : "runs", spots ? "" : ", brown: tapes",
       spots ? "Arc: standing."
-            : "Arc: standing, turning and easing off. Pool reaches: how wide before the foot answers.",
+            : "Felt tapes: let those after 'over' pass, end at the last. Arc: standing, turning and easing "
+              "off. "
+              "Pool reaches: how wide before the foot answers.",
       pin_note(f_),
       units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
   const Letters plain{.points = points_ - 0.5};

@@ -35,7 +35,7 @@ std::string_view outlet(const Findings &f) {
 // From the end of the last hold, on a warm fixture, until a bare hand may touch tube and cap.
 std::string hand_warm_text(const Findings &f) {
   const auto wait = hand_warm(f);
-  return wait ? fmt::format("{:.0f} min", std::ceil(wait->value() / 60.0)) : std::string("stays hot");
+  return wait ? minutes(*wait) : std::string("gloves");
 }
 
 std::string metal_limit(const Findings &f) {
@@ -47,10 +47,12 @@ TurnRow turn_row(const Findings &f, bool tack, std::size_t number, const heat::W
           .name = fmt::format("{} {}", tack ? "tack" : report::run_word(f), number + 1),
           .collar = tack ? report::collar_degrees(0.5 * (weld.pass.start + weld.pass.end))
                          : report::collar_degrees(weld.pass),
+          .tapes =
+              tack || weld.pass.extent() == units::Angle{} ? std::string() : report::tapes_text(f, number),
           .arc = fmt::format("{:.1f} s", weld.welding.value()),
           .hold = report::longer_hold_text(f, tack, number),
           .before = report::temperature_text(f, weld.joint_before),
-          .pool = tack ? "edges join" : shop(f, weld.pool_width.value(), Dimension::length, 2)};
+          .pool = shop(f, (tack ? weld.start_pool : weld.pool_width).value(), Dimension::length, 2)};
 }
 
 // Where the vent must stand, and what it costs elsewhere.
@@ -68,13 +70,17 @@ std::optional<units::Time> hand_warm(const Findings &f) {
   return f.design.series.warm ? f.design.series.warm->hand_warm : std::nullopt;
 }
 
+std::string minutes(units::Time time) {
+  return fmt::format("{:.0f} min", std::ceil(time.value() / 60.0));
+}
+
 std::vector<GasRow> gas_rows(const Findings &f) {
   const auto &purge = f.design.purge;
   const auto &job = f.design.job;
   const std::string bore = both(purge.bore.prepurge), chamber = both(purge.chamber.prepurge);
   const std::string bore_weld = both(purge.bore.welding), chamber_weld = both(purge.chamber.welding);
   const auto changes = [&](const gas::CircuitPlan &plan, units::Volume space) {
-    return std::floor(units::ratio(plan.prepurge * purge.wait(), space));
+    return std::floor(units::ratio(plan.prepurge * report::told(purge.wait()), space));
   };
   const std::string torch = both(job.torch.gas_flow), postflow = report::longer_postflow_text(f);
   return {
@@ -89,7 +95,7 @@ std::vector<GasRow> gas_rows(const Findings &f) {
                    oxygen_limit_text(job.gas.oxygen_limit_chamber),
                    changes(purge.bore, f.design.volumes.bore_gas),
                    changes(purge.chamber, f.design.volumes.chamber_gas))},
-      {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "then 3",
+      {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "no wait",
        "Both down BEFORE the arc, or the bore's gas lifts the puddle. FOOT OFF THE PEDAL: it strikes by "
        "itself "
        "after its preflow. Torch gas by valve or purge button, torch over the slot, then slide the cover "
@@ -97,9 +103,8 @@ std::vector<GasRow> gas_rows(const Findings &f) {
       {"3  Before each arc", bore_weld, chamber_weld, torch, bench_time(purge.torch.preflow),
        fmt::format(
            "Torch with gas over the joint this long; a machine whose preflow is shorter: by its valve. The "
-           "circuits' flow keeps the chamber full, the torch's gas covers the joint: {} with half of it. "
-           "Keep "
-           "it there while you turn: lifted, {} by room air.",
+           "circuits' flow keeps the chamber full, the torch's gas covers the joint: {} oxygen there. Keep "
+           "the torch there while you turn: lifted, room air brings {}.",
            report::oxygen_text(purge.chamber.welding_floor.oxygen),
            report::oxygen_text(purge.torch.away.best))},
       {"4  Tack and weld", bore_weld, chamber_weld, torch, "see table",
@@ -109,10 +114,9 @@ std::vector<GasRow> gas_rows(const Findings &f) {
                    "joint, nothing moves, until below {}.",
                    postflow, metal_limit(f))},
       {"6  After the last hold", "off", "off", "off", hand_warm_text(f),
-       fmt::format("Nothing above {} any more, cap centre included. {}", metal_limit(f),
-                   hand_warm(f) ? "Then leave it: hand-warm before you touch collar, knobs or plug."
-                                : "Heat-proof gloves for collar, knobs and plug: it stays too hot for a "
-                                  "bare hand.")},
+       fmt::format("Nothing above {} any more, the cap under the pin included. Heat-proof gloves and tongs "
+                   "for part, collar, knobs and plug{}.",
+                   metal_limit(f), hand_warm(f) ? "; bare hands only after this time" : ": no bare hands")},
   };
 }
 
@@ -238,7 +242,8 @@ std::vector<std::string> loading_steps(const Findings &f) {
       "{1}){2}. Weld, foot off, hold, turn to the next: where its angle is the smaller, BACK, so that hoses "
       "never wind "
       "up.{3}",
-      spots ? "spots" : "runs", spots ? "spot" : "run starts", spots ? "" : ", tape where it ends",
+      spots ? "spots" : "runs", spots ? "spot" : "run starts",
+      spots ? "" : ", felt tapes T1, T2 ... where runs 1, 2 ... end",
       spots
           ? std::string()
           : fmt::format(" Looking at the cap, the tube turns {} under the arc.",
@@ -271,7 +276,7 @@ std::vector<std::string> roller_words(const Findings &f) {
   if (rule == f.rules.end() || rule->status == checks::Status::pass) {
     return {};
   }
-  const units::Temperature planned = checks::hottest_roller(f.design);
+  const units::Temperature planned = checks::hottest(f.design, &heat::HeatPlan::roller_peak);
   constexpr double more = 20.0, step = 10.0; // K
   const double stop = step * std::ceil((planned.value() + more - units::celsius(0.0).value()) / step);
   return {

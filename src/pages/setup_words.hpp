@@ -37,6 +37,8 @@ std::string pin_note(const report::Findings &);
 int free_turn(const report::Findings &);
 // From the end of the last hold on a warm fixture until a bare hand may touch tube and cap; absent: gloves.
 std::optional<units::Time> hand_warm(const report::Findings &);
+// "5 min", never less than it is.
+std::string minutes(units::Time);
 // From the tungsten's tip to the metal: "1.5 mm to 2 mm".
 std::string arc_length(const report::Findings &);
 // Torch gas before the arc; wait for a shop without an oxygen meter.
@@ -45,7 +47,7 @@ std::string wait_without_meter(const report::Findings &);
 
 struct TurnRow {
   bool tack = false;
-  std::string name, collar, arc, hold, before, pool; // how wide it may become
+  std::string name, collar, tapes, arc, hold, before, pool; // how wide it may become; tapes of runs alone
 };
 std::vector<TurnRow> turn_rows(const report::Findings &);
 // What the column of warm holds means.

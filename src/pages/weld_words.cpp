@@ -36,16 +36,6 @@ const Shade &shade(units::Current current) {
   return row == shades.end() ? darkest : *row;
 }
 
-// Where the pedal has come to at the end of the run in which it comes down the least, and the most.
-std::string settles(const Findings &f) {
-  const auto [least, most] = std::ranges::minmax(f.design.heat.runs, {}, &heat::Weld::end_current);
-  const auto current = [&](double share) {
-    return shop(f, share * f.design.job.weld.current.value(), Dimension::current, 2);
-  };
-  const std::string low = current(least.end_current), high = current(most.end_current);
-  return low == high ? low : fmt::format("{} falling to {}", high, low);
-}
-
 // What the pedal keeps; less where the current set does not get there.
 std::string pool_to_keep(const Findings &f) {
   const auto &plan = f.design.heat;
@@ -97,34 +87,48 @@ Setting turning(const Findings &f) {
                       rate, 10.0 / rate)};
 }
 
-// As many as a hand can judge: halves.
-std::string halves(units::Time time) {
-  constexpr double half = 0.5; // s
-  return fmt::format("{:.1f} s", half * std::ceil(time.value() / half - 1e-9));
+// Of all tacks or runs in the same text's unit: "0.7 s", or "0.6 s to 0.8 s" where they differ as printed.
+template <class Text, class Quantity>
+std::string span(const std::vector<heat::Weld> &welds, Quantity heat::Weld::*of, Text text) {
+  if (welds.empty()) {
+    return text(Quantity{});
+  }
+  const auto [least, most] = std::ranges::minmax(welds, {}, of);
+  const std::string low = text(least.*of), high = text(most.*of);
+  return low == high ? low : fmt::format("{} to {}", low, high);
 }
 
-units::Time longest(const std::vector<heat::Weld> &welds, units::Time heat::Weld::*time) {
-  units::Time most{};
-  for (const auto &weld : welds) {
-    most = std::max(most, weld.*time);
-  }
-  return most;
+// As the table's arc times are printed, so that one adds up to the other.
+std::string tenths(units::Time time) {
+  return fmt::format("{:.1f} s", time.value());
+}
+
+std::string whole_degrees(units::Angle angle) {
+  return fmt::format("{:.0f} deg", units::to_degrees(angle));
+}
+
+std::string pools(const Findings &f, const std::vector<heat::Weld> &welds) {
+  return span(welds, &heat::Weld::start_pool,
+              [&](units::Length width) { return shop(f, width.value(), Dimension::length, 2); });
 }
 
 Setting start(const Findings &f) {
   if (by_spots(f)) {
-    return {"Start",
-            fmt::format("each spot: high frequency, never scratched; full pedal, tube at rest, until "
-                        "both edges join into a pool, {:.1f} s at most (spot timer, if the machine has "
-                        "one); foot off",
-                        longest(f.design.heat.runs, &heat::Weld::dwell).value())};
+    return {
+        "Start",
+        fmt::format("each spot: high frequency, never scratched; full pedal, tube at rest, until "
+                    "one pool joins both edges, {} wide: {} after the arc (spot timer, if the machine has "
+                    "one); foot off",
+                    span(f.design.heat.runs, &heat::Weld::pool_width,
+                         [&](units::Length width) { return shop(f, width.value(), Dimension::length, 2); }),
+                    span(f.design.heat.runs, &heat::Weld::dwell, tenths))};
   }
   return {
       "Start",
       fmt::format(
-          "each run: high frequency, never scratched; stand still at full pedal until both edges join into "
-          "a pool, {} at most, then turn",
-          halves(longest(f.design.heat.runs, &heat::Weld::dwell)))};
+          "each run: high frequency, never scratched; full pedal, tube at rest, until one pool joins both "
+          "edges, {} wide: {} after the arc. Turn at once then, while it grows to what the pedal keeps",
+          pools(f, f.design.heat.runs), span(f.design.heat.runs, &heat::Weld::dwell, tenths))};
 }
 
 Setting stop(const Findings &f) {
@@ -134,34 +138,47 @@ Setting stop(const Findings &f) {
                         "crater stays bare",
                         report::longer_postflow_text(f))};
   }
-  units::Angle on{};
-  for (const auto &run : f.design.heat.runs) {
-    on = std::max(on, run.run_out);
-  }
+  const auto &runs = f.design.heat.runs;
   return {
       "Stop",
-      fmt::format("each run: felt tape on the collar where it ends: the thumb finds it under the hood. There "
-                  "ease the pedal to nothing over {}, turning on {:.0f} deg past it; torch stays, "
-                  "postflow {}",
-                  halves(longest(f.design.heat.runs, &heat::Weld::taper)), std::ceil(units::to_degrees(on)),
+      fmt::format("felt tapes on the collar before the first part, T1 where run 1 ends, and so on. The thumb "
+                  "at the pointer counts what comes to it under the hood: the table says which tape it lets "
+                  "pass and at which the run ends. There ease the pedal to nothing over {}, turning on {}; "
+                  "torch stays, postflow {}",
+                  span(runs, &heat::Weld::taper, tenths), span(runs, &heat::Weld::run_out, whole_degrees),
                   report::longer_postflow_text(f))};
 }
 
 Setting tacks(const Findings &f) {
-  constexpr double spot_walls = 2.0; // common practice, no source
-  return {
-      "Tacks",
-      fmt::format("same setting: full pedal until both edges join, {} as a rule, a spot {} wide; foot off",
-                  fmt::format("{:.1f} s", longest(f.design.heat.tacks, &heat::Weld::welding).value()),
-                  shop(f, spot_walls * f.design.job.tube.wall.value(), Dimension::length, 2))};
+  const auto &tacks = f.design.heat.tacks;
+  return {"Tacks",
+          fmt::format("same setting: full pedal, tube at rest, until one pool joins both edges, {} wide: {} "
+                      "after the arc; foot off",
+                      pools(f, tacks), span(tacks, &heat::Weld::welding, tenths))};
 }
 
 Setting pace_of(const Findings &f) {
-  const auto shortest = checks::pace(f.design);
-  return {"Pace", shortest ? fmt::format("one part every {:.0f} min, no sooner: the fixture is not to get "
-                                         "warmer",
-                                         std::ceil(shortest->value() / 60.0))
-                           : std::string("the fixture cools to the room between parts")};
+  const auto shortest = checks::pace(f.design), bare = checks::bare_hand_pace(f.design);
+  if (!shortest) {
+    return {"Pace", "the fixture cools to the room between parts"};
+  }
+  return {"Pace", fmt::format("one part every {}, no sooner: the fixture is not to get warmer. Unloaded with "
+                              "heat-proof gloves and tongs{}",
+                              minutes(*shortest),
+                              bare ? fmt::format("; by bare hands one every {}", minutes(*bare)) : "")};
+}
+
+// How a welder sees that the wall is fused to its bottom: common practice, no source.
+Setting root(const Findings &f) {
+  constexpr std::string_view coupon =
+      "Before the first part a coupon, offcut and scrap cap at these settings: saw through the weld at a "
+      "run's "
+      "start, middle and end, file and polish: fused to the wall's bottom in every cut, or do not start";
+  return {"Root", f.design.job.cap.shape == job::CapShape::spigot
+                      ? fmt::format("the spigot hides it. {}", coupon)
+                      : fmt::format("through when, by a light in the bore, a bead without a gap stands all "
+                                    "round and no edge is left. {}",
+                                    coupon)};
 }
 
 // Autogenous: no wire fills what is missing.
@@ -235,7 +252,7 @@ std::vector<Setting> weld_settings(const Findings &f) {
                  machine)
            : fmt::format("direct, electrode NEGATIVE; machine set to {}: full pedal to start, then {} as "
                          "it warms. Aim at the joint, both edges in one pool {}",
-                         machine, settles(f), pool_to_keep(f))},
+                         machine, report::pedal_text(f), pool_to_keep(f))},
       {"Arc",
        fmt::format("{}: {} long{}", shop(f, job.weld.voltage.value(), Dimension::voltage), arc_length(f),
                    by_spots(f) ? std::string()
@@ -248,6 +265,7 @@ std::vector<Setting> weld_settings(const Findings &f) {
       stop(f),
       turning(f),
       fit_up(f),
+      root(f),
       {"Work lead",
        fmt::format("on its screw in the collar, cable free for {} deg: {}; under {} from tube to "
                    "lead, no current through the bearings",
@@ -287,12 +305,9 @@ std::vector<std::string> unloading_steps(const Findings &f) {
   out.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(out.front())));
   return {
       "Last hold over: torch off, then both circuits off; wait until no gas is heard.",
-      wait ? fmt::format(
-                 "Hands off for {:.0f} min, until tube and cap are hand-warm, or heat-proof gloves and "
-                 "tongs. Loosen the collar's clamp screw.",
-                 std::ceil(wait->value() / 60.0))
-           : "Heat-proof gloves and tongs: it stays too hot for a bare hand. Loosen the "
-             "collar's clamp screw.",
+      fmt::format("Heat-proof gloves and tongs{}. Loosen the collar's clamp screw.",
+                  wait ? fmt::format(", or hands off for {}: hand-warm only then", minutes(*wait))
+                       : ": too hot for a bare hand"),
       "Loosen the wiper plate's four screws, slide plate and wiper back; draw the part straight back until "
       "the cap is behind the chamber, lift it off.",
       out,
@@ -313,10 +328,11 @@ std::vector<std::string> discoloured() {
 }
 
 std::string pin_note(const Findings &f) {
-  return fmt::format("Under the pin the cap reaches {} (computed): in argon it stays silver there; straw is "
-                     "accepted, darker "
-                     "means that argon does not reach the pin's face.",
-                     report::temperature_text(f, f.design.heat.pin_contact_peak));
+  return fmt::format(
+      "Under the pin the cap reaches {} (computed): in argon it stays silver there; straw is "
+      "accepted, darker "
+      "means that argon does not reach the pin's face.",
+      report::temperature_text(f, checks::hottest(f.design, &heat::HeatPlan::pin_contact_peak)));
 }
 
 std::vector<std::string> reasons(const Findings &f) {
@@ -338,9 +354,9 @@ std::vector<std::string> reasons(const Findings &f) {
           "most "
           "by {} with runs in a row, by {} with each opposite the one before; a weld without wire "
           "bridges a gap of {}. The weld goes {}. Tacks hold against the pull.",
-          shop(f, f.design.order_advice.consecutive.rim_shift.value(), Dimension::length, 2),
-          shop(f, f.design.order_advice.alternating.rim_shift.value(), Dimension::length, 2),
-          shop(f, standards::fit_up(f.design.job.tube.wall).gap.value(), Dimension::length, 2),
+          shop(f, f.design.order_advice.consecutive.rim_shift.value(), Dimension::length, 4),
+          shop(f, f.design.order_advice.alternating.rim_shift.value(), Dimension::length, 4),
+          shop(f, standards::fit_up(f.design.job.tube.wall).gap.value(), Dimension::length, 4),
           f.design.job.rotation.order == job::RunOrder::alternating ? "each opposite" : "in a row"),
       fmt::format(
           "Without an oxygen meter: {} of prepurge instead of {}, twice as long because a flowmeter may pass "

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string_view>
+#include <vector>
 
 namespace purgewright::report {
 
@@ -34,10 +35,14 @@ std::string cubic_feet_per_hour(units::VolumeFlow flow) {
                      units::shop_value(flow.value(), units::Dimension::flow, units::UnitSystem::inch).value);
 }
 
-std::string bench_time(units::Time t) {
+units::Time told(units::Time t) {
   const double s = t.value();
   const double step = s < 20.0 ? 1.0 : s < 120.0 ? 5.0 : 15.0;
-  return fmt::format("{:.0f} s", std::ceil(s / step) * step);
+  return units::seconds(std::ceil(s / step) * step);
+}
+
+std::string bench_time(units::Time t) {
+  return fmt::format("{:.0f} s", told(t).value());
 }
 
 namespace {
@@ -138,6 +143,28 @@ std::string collar_degrees(const fixture::Pass &pass) {
   const bool whole_turn = units::to_degrees(pass.extent()) > 359.5;
   return fmt::format("{} {} {}", collar_degrees(pass.start), whole_turn ? "round to" : "to",
                      collar_degrees(pass.end));
+}
+
+std::string tapes_text(const Findings &f, std::size_t run) {
+  std::vector<fixture::Pass> passes;
+  for (const heat::Weld &weld : f.design.heat.runs) {
+    passes.push_back(weld.pass);
+  }
+  const auto [at_start, met] = fixture::tapes_of(passes, run);
+  std::string text = at_start ? fmt::format("from T{} ", *at_start + 1) : std::string();
+  for (std::size_t i = 0; i + 1 < met.size(); ++i) {
+    text += fmt::format("{}T{}{}", i == 0 ? "over " : "", met[i] + 1, i + 2 < met.size() ? ", " : " ");
+  }
+  const bool whole_turn = std::ranges::count(met, run) > 1 || at_start == run;
+  return text + fmt::format("{} T{}", whole_turn ? "round to" : "to", run + 1);
+}
+
+std::string pedal_text(const Findings &f) {
+  const auto current = [&](units::Current of) {
+    return parts::shop(f, of.value(), units::Dimension::current, 2);
+  };
+  const std::string low = current(f.design.heat.pedal_low()), high = current(f.design.heat.pedal_high());
+  return low == high ? low : fmt::format("{} falling to {}", high, low);
 }
 
 std::string temperature_text(const Findings &f, units::Temperature t) {

@@ -46,7 +46,7 @@ std::string orders(const Findings &f, TextStyle style) {
         name,
         fmt::format(
             "{}: rim pulled {} to one side on the way, {}", run_order_text(f.design.job.rotation.runs, order),
-            units::shop_text(advice.rim_shift.value(), Dimension::length, f.design.job.shop.unit_system, 1),
+            units::shop_text(advice.rim_shift.value(), Dimension::length, f.design.job.shop.unit_system, 4),
             units::shop_text(advice.cycle.value(), Dimension::time, units::UnitSystem::metric, 2)),
         fmt::format("heat.order.{}.rim_shift", name));
   };
@@ -76,6 +76,7 @@ std::string made_parts(const Findings &f, TextStyle style) {
   for (const auto &choice : fixture::choices(d.job, d.layout)) {
     text += fmt::format("  chosen         {}: {}, {}\n", choice.what, choice.kind, choice.reason);
   }
+  text += printed(served(f));
   return text + fmt::format("  bench          base plate, cradle stands and gas-port block serve tubes {}\n",
                             diameters_served(d));
 }

@@ -28,15 +28,67 @@ WeldRow weld_row(const Findings &f, bool tack, std::size_t number, const heat::W
           .id = fmt::format("heat.{}.{}.hold", kind, number + 1)};
 }
 
+constexpr std::size_t of_collar = 21; // columns
+
 std::string table_line(const WeldRow &r) {
-  return fmt::format("  {:<8} {:>10} {:>7} {:>7} {:>7} {:>12} {:>10} {:>10}  {}\n", r.name, r.collar, r.arc,
-                     r.hold, r.warm_hold, r.before, r.peak, r.pool, r.id);
+  return fmt::format("  {:<10} {:>{}} {:>6} {:>7} {:>7} {:>12} {:>9} {:>8}  {}\n", r.name, r.collar,
+                     of_collar, r.arc, r.hold, r.warm_hold, r.before, r.peak, r.pool, r.id);
 }
 
-std::string table(const Findings &f) {
+// Tacks or spots beside each other in order, told in one line.
+struct Alike {
+  bool tack = false;
+  std::size_t first = 0, last = 0;
+  WeldRow row;
+  heat::Weld hottest; // of each temperature and of the pool
+};
+
+bool joins(const Alike &alike, const WeldRow &next, const heat::Weld &weld) {
+  return weld.pass.extent() == units::Angle{} || alike.tack
+             ? alike.row.arc == next.arc && alike.row.hold == next.hold &&
+                   alike.row.warm_hold == next.warm_hold &&
+                   alike.row.collar.size() + next.collar.size() < of_collar
+             : false;
+}
+
+void join(const Findings &f, std::size_t number, const heat::Weld &weld, Alike &alike) {
+  heat::Weld &most = alike.hottest;
+  most.joint_before = std::max(most.joint_before, weld.joint_before);
+  most.joint_peak = std::max(most.joint_peak, weld.joint_peak);
+  most.pool_width = std::max(most.pool_width, weld.pool_width);
+  alike.last = number;
+  const WeldRow next = weld_row(f, alike.tack, number, weld), of_most = weld_row(f, alike.tack, number, most);
+  alike.row.collar += " " + next.collar;
+  alike.row.before = of_most.before;
+  alike.row.peak = of_most.peak;
+  alike.row.pool = of_most.pool;
+  alike.row.name = fmt::format("{} {}-{}", alike.tack ? "tack" : run_word(f), alike.first + 1, number + 1);
+}
+
+std::string alike_lines(const Findings &f, bool tack, const std::vector<heat::Weld> &welds) {
+  std::vector<Alike> groups;
+  for (std::size_t i = 0; i < welds.size(); ++i) {
+    const WeldRow row = weld_row(f, tack, i, welds[i]);
+    if (!groups.empty() && joins(groups.back(), row, welds[i])) {
+      join(f, i, welds[i], groups.back());
+    } else {
+      groups.push_back({.tack = tack, .first = i, .last = i, .row = row, .hottest = welds[i]});
+    }
+  }
+  std::string text;
+  for (const Alike &alike : groups) {
+    text += table_line(alike.row);
+  }
+  return text;
+}
+
+std::string table(const Findings &f, TextStyle style) {
   std::string text = table_line(weld_heads());
   text.erase(text.find_last_not_of(" \n") + 1);
   text += '\n';
+  if (!style.all) {
+    return text + alike_lines(f, true, f.design.heat.tacks) + alike_lines(f, false, f.design.heat.runs);
+  }
   for (const WeldRow &weld : weld_rows(f)) {
     text += table_line(weld);
   }
@@ -94,25 +146,22 @@ Line pedal(const Findings &f) {
                            shop(f, plan.pool_width.value(), Dimension::length, 2)),
                "heat.pool_width");
   }
-  double least = 1.0;
-  for (const auto &run : plan.runs) {
-    least = std::min(least, run.least_current);
-  }
   return row("pedal",
              plan.pool_width < plan.pool_target
                  ? fmt::format("stays down: pool {} wide at most",
                                shop(f, plan.pool_width.value(), Dimension::length, 2))
-                 : fmt::format("down to {} as it warms: pool {} wide, {} at most",
-                               shop(f, least * f.design.job.weld.current.value(), Dimension::current, 2),
+                 : fmt::format("{}: pool {} wide, {} at most", pedal_text(f),
                                shop(f, plan.pool_target.value(), Dimension::length, 2),
                                shop(f, plan.pool_width.value(), Dimension::length, 2)),
-             "heat.pool_width");
+             "heat.pedal.low");
 }
 
 Line under_pin(const Findings &f) {
+  constexpr auto peak = &heat::HeatPlan::pin_contact_peak;
+  const bool settled = checks::settled_is_hotter(f.design, peak);
   return row("cap under the pin",
-             fmt::format("{} at most", temperature_text(f, f.design.heat.pin_contact_peak)),
-             "heat.pin_contact.peak");
+             fmt::format("{} at most", temperature_text(f, checks::hottest(f.design, peak))),
+             settled ? "heat.series.pin_contact.peak" : "heat.pin_contact.peak");
 }
 
 } // namespace
@@ -164,7 +213,7 @@ Lines welding(const Findings &f) {
 }
 
 std::string parts::heat_lines(const Findings &f, TextStyle style) {
-  return heading("Do, in this order", style) + table(f) + printed(welding(f));
+  return heading("Do, in this order", style) + table(f, style) + printed(welding(f));
 }
 
 } // namespace purgewright::report

@@ -241,6 +241,13 @@ Lines sizes(const Findings &f) {
               fmt::format("chamber {}, bore {}", shop(f, d.volumes.chamber_gas.value(), Dimension::volume),
                           shop(f, d.volumes.bore_gas.value(), Dimension::volume)),
               ids::volume_chamber_gas);
+  return text;
+}
+
+Lines served(const Findings &f) {
+  const auto &d = f.design;
+  const auto length = [&](units::Length l) { return shop(f, l.value(), Dimension::length); };
+  Lines text;
   const auto lengths = fixture::tube_lengths_served(d.job, d.layout);
   text += row("serves",
               fmt::format("this tube {} {} long", length(lengths.least),

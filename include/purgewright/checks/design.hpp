@@ -36,10 +36,10 @@ struct Design {
   heat::HeatPlan heat;
   heat::Series series; // its warm plan by evaluate alone
   heat::RunAdvice run_advice;
-  heat::OrderAdvice order_advice;
-  bool purge_known = false;  // the models of purge and heat have been solved
-  gas::LogFits log;          // the measured log that the job names, and what is wrong with it
-  bool solids_known = false; // the solids have been built and searched for clashes
+  heat::OrderAdvice order_advice; // by evaluate alone
+  bool purge_known = false;       // the models of purge and heat have been solved
+  gas::LogFits log;               // the measured log that the job names, and what is wrong with it
+  bool solids_known = false;      // the solids have been built and searched for clashes
   std::vector<Clash> clashes;
 };
 
@@ -50,8 +50,12 @@ Design evaluate(job::Job);
 // runs.
 Design evaluate_purge(job::Job);
 
-// Tube on the front rollers at its hottest: of the first part or on the warm fixture.
-units::Temperature hottest_roller(const Design &);
+// The hotter of the first part's peak and that on the settled fixture, where that one is known: what rules
+// judge. And whether it is the settled fixture's, whose figure is heat.series.X.peak where the first part's
+// is heat.X.peak.
+using Peak = units::Temperature heat::HeatPlan::*;
+units::Temperature hottest(const Design &, Peak);
+bool settled_is_hotter(const Design &, Peak);
 
 // All that evaluate shows but the advice, by the coarse plan of heat: a first answer while evaluate is at
 // work.
@@ -68,6 +72,10 @@ Design evaluate_closed_form(job::Job);
 // for holds to end and for its gas to lie in the room's draught: the cycle where it does so anyway, absent
 // where one part alone warms it more. Needs purge and heat.
 std::optional<units::Time> pace(const Design &);
+
+// The same where nobody unloads with gloves: after the last hold each part lies until a bare hand may touch
+// it. Needs evaluate.
+std::optional<units::Time> bare_hand_pace(const Design &);
 
 // Every figure of the design: job values, fixture, purge, heat. Job values alone when the layout has
 // conflicts.

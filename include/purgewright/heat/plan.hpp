@@ -6,21 +6,22 @@
 // least_tack at least and longest_tack at most. A run's strikes with the job's current, the most that the
 // machine is set to, and dwells until the joint has melted to its bottom; then the tube turns and a pedal
 // keeps the pool as wide as standards::kept_pool says, never above that current. At the run's end the current
-// falls evenly to nothing in whole tenths of a second, as it is told, while the tube turns on. A spot's arc stands until the wall's bottom has melted so
-// far to either side that spots overlap there by half, least_tack at least. The cap under the pin is hottest
-// at the contact's outer edge, nearest to the weld. Hold: after a run the torch stays over it until the
-// hottest metal of the joint zone (half the torch cup's bore to either side of the joint, all round, whatever
-// the chamber's argon covers) is below the shielding temperature; after the last run until no metal of tube
-// and cap is above it. The chamber's argon reaches to the wiper. The uncovered hold is the time until the
-// tube outside it is below the shielding temperature: the hard limit. The arc then waits `torch_move` and
-// `torch_preflow` before the next strikes. Before a run it also waits until the hottest metal of the joint
-// zone is at the job's interpass temperature, where it has one: gas may go meanwhile. Errors:
-// std::domain_error when an option makes no sense or a metal has no thermal properties. A hold longer than
-// Options::longest_hold ends there with reached = false. Guarantee: deterministic; heat in = stored + lost to
-// rounding; a weld that starts elsewhere on the mesh by whole cells, or goes the other way round, has the
-// same holds to rounding. Measured over the three examples against a mesh of half the cells and a fifth of
-// the step error: the fine mode's holds of runs are within 2 %, the coarse mode's (for sweeps) within 5 %
-// (tests/property/heat). Source: heat/model.hpp; limits in Options.
+// falls evenly to nothing in whole tenths of a second, as it is told, while the tube turns on. A spot's arc
+// stands until the wall's bottom has melted so far to either side that spots overlap there by half,
+// least_tack at least. The cap under the pin is hottest at the contact's outer edge, nearest to the weld.
+// Hold: after a run the torch stays over it until the hottest metal of the joint zone (half the torch cup's
+// bore to either side of the joint, all round, whatever the chamber's argon covers) is below the shielding
+// temperature; after the last run until no metal of tube and cap is above it. The chamber's argon reaches to
+// the wiper. The uncovered hold is the time until the tube outside it is below the shielding temperature: the
+// hard limit. The arc then waits `torch_move` and `torch_preflow` before the next strikes. Before a run it
+// also waits until the hottest metal of the joint zone is at the job's interpass temperature, where it has
+// one: gas may go meanwhile. Errors: std::domain_error when an option makes no sense or a metal has no
+// thermal properties. A hold longer than Options::longest_hold ends there with reached = false. Guarantee:
+// deterministic; heat in = stored + lost to rounding; a weld that starts elsewhere on the mesh by whole
+// cells, or goes the other way round, has the same holds to rounding. Measured over the three examples
+// against a mesh of half the cells and a fifth of the step error: the fine mode's holds of runs are within 2
+// %, the coarse mode's (for sweeps) within 5 % (tests/property/heat). Source: heat/model.hpp; limits in
+// Options.
 #pragma once
 
 #include "purgewright/fixture/layout.hpp"
@@ -82,13 +83,13 @@ struct Options {
 // What one tack or run does.
 struct Weld {
   fixture::Pass pass;
-  units::Time strikes{};        // since the first arc
-  units::Time welding{};        // arc on: of a run dwell, travel and taper
-  units::Time dwell{}, taper{}; // of a run: before the tube turns; while the current falls to nothing
-  units::Angle run_out{};       // by which the tube turns past the run's end meanwhile
-  units::Length start_pool{};   // of a run: its width when the tube begins to turn
+  units::Time strikes{};              // since the first arc
+  units::Time welding{};              // arc on: of a run dwell, travel and taper
+  units::Time dwell{}, taper{};       // of a run: before the tube turns; while the current falls to nothing
+  units::Angle run_out{};             // by which the tube turns past the run's end meanwhile
+  units::Length start_pool{};         // of a tack its width; of a run when the tube begins to turn
   units::Temperature standing_peak{}; // of either edge under an arc that stands: tack, spot, start of a run
-  units::Time hold{};           // torch gas over it after the arc
+  units::Time hold{};                 // torch gas over it after the arc
   units::Time
       uncovered_hold{}; // until the tube outside the chamber's argon is below; 0 when it never was above
   units::Time interpass_wait{}; // before it strikes, until the joint is at the interpass temperature

@@ -21,10 +21,13 @@ units::Length rim_shift(const fixture::Order &places, units::Length shrinkage);
 struct OrderAdvice {
   struct Row {
     units::Length rim_shift{};
-    units::Time cycle{};
+    units::Time cycle{}; // of the coarse plan
   };
-  Row consecutive, alternating; // coarse plans
+  Row consecutive, alternating;
 };
+// Both cycles; the pulls are 0 until add_rim_shifts.
 OrderAdvice advise_order(const job::Job &, const fixture::Layout &, Options);
+// Both pulls by a pool of this width, so that they are the same number wherever they are printed or judged.
+void add_rim_shifts(const job::Job &, units::Length pool, OrderAdvice &);
 
 } // namespace purgewright::heat

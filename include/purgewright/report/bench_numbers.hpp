@@ -21,6 +21,9 @@ std::string cubic_feet_per_hour(units::VolumeFlow);
 // up to 2 min, then quarter minutes.
 std::string bench_time(units::Time);
 
+// The same as a time: the one that holds, wherever a number follows from what is told.
+units::Time told(units::Time);
+
 // The shortest hold that a hand with a torch in it can time: common practice, no source.
 inline constexpr units::Time least_hold_said = units::seconds(5.0);
 // The hold after a tack or run, least_hold_said at least; "too long" where it does not end.
@@ -59,6 +62,13 @@ std::string oxygen_limit_text(double fraction);
 std::string collar_degrees(units::Angle);
 // "80 to 180"; "0 round to 10" when it goes past its own start.
 std::string collar_degrees(const fixture::Pass &);
+
+// Which felt tapes pass under the thumb on a run counted from 0, T1 where run 1 ends: "over T4 to T1", "from
+// T1 over T2 to T3" where a tape lies at its start.
+std::string tapes_text(const Findings &, std::size_t run);
+
+// Where the pedal comes to by the end of the runs: "28 A falling to 25 A".
+std::string pedal_text(const Findings &);
 
 // Computed temperatures no finer than the model, limits as they are set; in the job's units.
 std::string temperature_text(const Findings &, units::Temperature);

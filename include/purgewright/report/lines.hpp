@@ -42,6 +42,7 @@ Lines gas_settings(const Findings &); // flows, wait, torch, arc
 Lines welding(const Findings &);      // what goes with the table of tacks and runs
 Lines use(const Findings &);          // gas, time and room of a part
 Lines sizes(const Findings &);
+Lines served(const Findings &); // which tubes the bench takes
 
 // A tack or a run, as texts.
 struct WeldRow {

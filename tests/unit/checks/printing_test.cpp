@@ -42,6 +42,7 @@ TEST_CASE("what faces the joint is of metal, and so is what holds gas, however c
 
 TEST_CASE("a part near the rollers may be printed from the coldest plastic that keeps ten kelvins of room") {
   Design design = example("logger-25");
+  design.series.warm.reset();
   const auto plastic_at = [&](double celsius) {
     design.heat.roller_peak = units::celsius(celsius);
     design.series.settled = units::celsius(30.0);
@@ -59,6 +60,7 @@ TEST_CASE("a part near the rollers may be printed from the coldest plastic that 
 TEST_CASE("what stands on the base plate gets as warm as it does part after part, and a plastic base plate "
           "warmer") {
   Design design = example("logger-25");
+  design.series.warm.reset();
   // Warmer than the tube at the rollers, as hotter jobs settle.
   const auto over_rollers = [&](double kelvin) {
     return units::kelvins(design.heat.roller_peak.value() + kelvin);
@@ -80,6 +82,22 @@ TEST_CASE("what stands on the base plate gets as warm as it does part after part
   parts = part_heat(design);
   CHECK(of(parts, ids::axial_stop).hottest == design.heat.roller_peak);
   CHECK_FALSE(of(parts, ids::base_plate).plastic.empty()); // chamber and end plate alone take one part's heat
+}
+
+TEST_CASE("a part is as hot as it becomes on the settled fixture, and says so by that figure") {
+  Design design = example("logger-25");
+  REQUIRE(design.series.warm);
+  design.heat.roller_peak = units::celsius(48.0);
+  design.series.warm->roller_peak = units::celsius(70.0);
+  const auto parts = part_heat(design);
+  CHECK(of(parts, ids::index_collar).hottest == design.series.warm->roller_peak);
+  CHECK(of(parts, ids::index_collar).input == "heat.series.rollers.peak");
+  const auto all = figures(example("logger-25"));
+  for (const auto *id : {"heat.series.rollers.peak", "heat.series.wiper.peak", "heat.series.o_ring.peak",
+                         "heat.series.cap_centre.peak", "heat.series.pin_contact.peak"}) {
+    INFO(id);
+    CHECK(units::find(all, id) != nullptr);
+  }
 }
 
 TEST_CASE("the estimates are figures that trace back to the heat plan, and there is none before it") {

@@ -310,6 +310,10 @@ TEST_CASE("a value that is not a number fails its rule, whichever way the rule l
   design.purge.bench.draught_warm = units::metres_per_second(none);
   const Found found = not_passed(design);
   CHECK(found == Found{{"heat.rollers", Status::fail}, {"gas.draught", Status::fail}});
+  design = evaluate(edited({}));
+  REQUIRE(design.series.warm);
+  design.series.warm->wiper_peak = units::kelvins(none);
+  CHECK(not_passed(design) == Found{{"heat.wiper", Status::fail}});
 }
 
 TEST_CASE("every verdict says on which side of its limit the value must lie") {

@@ -1,10 +1,17 @@
 #include "pages/setup_words.hpp"
+
+#include "pages/curves.hpp"
 #include "purgewright/report/bench_numbers.hpp"
+#include "purgewright/report/lines.hpp"
+#include "purgewright/report/text.hpp"
 #include "support/examples.hpp"
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <map>
 
 using namespace purgewright;
 
@@ -102,9 +109,11 @@ TEST_CASE("no hold is shorter than a hand can time, and the longer of first and 
 TEST_CASE("the sheet says what to set the machine to, how long to stand and how to stop") {
   const auto findings = report::find(checks::evaluate(test::example("logger-25")));
   CHECK(setting(findings, "Current").find("machine set to") != std::string::npos);
-  CHECK(setting(findings, "Start").find("stand still") != std::string::npos);
-  CHECK(setting(findings, "Stop").find("deg past it") != std::string::npos);
-  CHECK(setting(findings, "Tacks").find("s as a rule") != std::string::npos);
+  CHECK(setting(findings, "Start").find("tube at rest, until one pool joins both edges") !=
+        std::string::npos);
+  CHECK(setting(findings, "Stop").find("ease the pedal to nothing over") != std::string::npos);
+  CHECK(setting(findings, "Tacks").find("s after the arc; foot off") != std::string::npos);
+  CHECK(setting(findings, "Root").find("saw through the weld") != std::string::npos);
   CHECK(setting(findings, "Pace").find("one part every") != std::string::npos);
   CHECK(setting(findings, "Helmet").find("never below 8") != std::string::npos);
 }
@@ -178,7 +187,8 @@ TEST_CASE(
   const auto rows = pages::turn_rows(findings);
   CHECK(rows.back().name.starts_with("spot "));
   CHECK(rows.back().collar.find("to") == std::string::npos);
-  CHECK_FALSE(said(pages::loading_steps(findings), "tape where it ends"));
+  CHECK_FALSE(said(pages::loading_steps(findings), "felt tapes"));
+  CHECK(rows.back().tapes.empty());
   CHECK(pages::work_line(findings).find("spots") != std::string::npos);
 }
 
@@ -195,4 +205,113 @@ TEST_CASE("a titanium pin that the cap would bond to gets stop-off, another pin 
   CHECK(said(pages::loading_steps(report::find(checks::evaluate(test::example("sensor-6")))), "stop-off"));
   CHECK_FALSE(
       said(pages::loading_steps(report::find(checks::evaluate(test::example("logger-25")))), "stop-off"));
+}
+
+TEST_CASE("the table says which felt tapes pass under the thumb and at which a run ends") {
+  const auto rows = pages::turn_rows(report::find(checks::evaluate(test::example("logger-25"))));
+  REQUIRE(rows.size() == 8);
+  CHECK(rows[0].tapes.empty());
+  // Tapes by hand: T1 at 90, T2 at 270, T3 at 195, T4 at 15.
+  CHECK(rows[4].tapes == "over T4 to T1");
+  CHECK(rows[5].tapes == "over T3 to T2");
+  CHECK(rows[6].tapes == "over T1 to T3");
+  CHECK(rows[7].tapes == "over T2 to T4");
+}
+
+TEST_CASE("easing time, angle and arc time on the sheet are of one rounding") {
+  for (const std::string name : {"logger-25", "well-114", "logger-38"}) {
+    INFO(name);
+    const auto findings = report::find(checks::evaluate(test::example(name)));
+    const auto &job = findings.design.job;
+    const double rate =
+        units::to_degrees(units::radians((2.0 * job.weld.travel_speed / job.tube.outside_diameter).value()));
+    for (const auto &run : findings.design.heat.runs) {
+      const double told = 0.1 * std::round(10.0 * run.taper.value());
+      CHECK(run.taper.value() == Approx(told));
+      CHECK(units::to_degrees(run.run_out) == Approx(rate * told));
+      CHECK(run.welding.value() ==
+            Approx(run.dwell.value() + units::to_degrees(run.pass.extent()) / rate + told));
+      const std::string stop = setting(findings, "Stop");
+      CHECK(stop.find(fmt::format("{:.1f} s", told)) != std::string::npos);
+      CHECK(stop.find(fmt::format("{:.0f}", rate * told)) != std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("the pedal's low amps are one number on the sheet, in check and in trace") {
+  for (const std::string name : {"logger-25", "pipe-33"}) {
+    INFO(name);
+    const auto findings = report::find(checks::evaluate(test::example(name)));
+    const std::string pedal = report::pedal_text(findings);
+    CHECK(setting(findings, "Current").find(pedal) != std::string::npos);
+    CHECK(report::check_text(findings, {}).find(pedal) != std::string::npos);
+    const auto *low = units::find(findings.figures, "heat.pedal.low");
+    REQUIRE(low != nullptr);
+    CHECK(pedal.ends_with(fmt::format("{:.0f} A", low->value)));
+  }
+}
+
+TEST_CASE("the pull on the rim is the rule's number wherever it is printed") {
+  for (const std::string name : {"logger-25", "pipe-33", "logger-38"}) {
+    INFO(name);
+    const auto findings = report::find(checks::evaluate(test::example(name)));
+    const auto rule = std::ranges::find(findings.rules, "heat.run_order", &checks::RuleResult::id);
+    REQUIRE(rule != findings.rules.end());
+    const bool alternating = findings.design.job.rotation.order == job::RunOrder::alternating;
+    const auto *figure = units::find(findings.figures, alternating ? "heat.order.alternating.rim_shift"
+                                                                   : "heat.order.consecutive.rim_shift");
+    REQUIRE(figure != nullptr);
+    CHECK(figure->value == Approx(rule->value).epsilon(1e-12));
+    CHECK(said(pages::reasons(findings), report::value_text(findings, *figure)));
+  }
+}
+
+TEST_CASE("nobody is told to unload with bare hands sooner than the part may be touched") {
+  for (const std::string name : {"logger-25", "well-114", "sensor-6"}) {
+    INFO(name);
+    const auto findings = report::find(checks::evaluate(test::example(name)));
+    const auto bare = checks::bare_hand_pace(findings.design);
+    const auto warm = pages::hand_warm(findings);
+    REQUIRE(warm); // a time, even where the fixture itself stays hot
+    REQUIRE(bare);
+    CHECK(*bare >= findings.design.heat.cycle + *warm);
+    const std::string pace = setting(findings, "Pace");
+    CHECK(pace.find("heat-proof gloves and tongs; by bare hands one every " + pages::minutes(*bare)) !=
+          std::string::npos);
+    CHECK(pages::gas_rows(findings).back().time == pages::minutes(*warm));
+    CHECK(said(pages::unloading_steps(findings), "hands off for " + pages::minutes(*warm)));
+  }
+}
+
+TEST_CASE("volumes of gas are those of the time that is told") {
+  auto findings = report::find(checks::evaluate(test::example("pipe-33")));
+  const auto &purge = findings.design.purge;
+  const double told = report::told(purge.wait()).value();
+  REQUIRE(told > purge.wait().value());
+  const double bore =
+      std::floor(purge.bore.prepurge.value() * told / findings.design.volumes.bore_gas.value());
+  CHECK(pages::gas_rows(findings)[1].look_for.find(fmt::format("({:.0f} volumes of the bore", bore)) !=
+        std::string::npos);
+}
+
+TEST_CASE("the plot names where the plug's rubber lies, and the point that the sheet gives a peak for") {
+  const std::map<std::string, std::string> seals{{"logger-25", "tube over the plug's O-ring"},
+                                                 {"well-114", "tube over the plug's sleeve"},
+                                                 {"sensor-6", "tube in the plug's O-ring"}};
+  for (const auto &[name, words] : seals) {
+    INFO(name);
+    const auto plot = pages::temperature_plot(report::find(checks::evaluate(test::example(name))));
+    REQUIRE(plot.curves.size() == 3);
+    CHECK(plot.curves[1].name == "cap under the pin");
+    CHECK(plot.curves[2].name == words);
+  }
+}
+
+TEST_CASE("a root that can be seen is looked at, one under a spigot is judged by the coupon alone") {
+  CHECK(
+      setting(report::find(checks::evaluate(test::example("logger-25"))), "Root").find("light in the bore") !=
+      std::string::npos);
+  CHECK(
+      setting(report::find(checks::evaluate(test::example("pipe-33"))), "Root").find("the spigot hides it") !=
+      std::string::npos);
 }
