@@ -273,6 +273,8 @@ void Bench::dwell(Weld &weld) {
   weld.dwell = model_.weld_until(standing_->arc, melted, options_.longest_dwell);
   watch_pool(weld);
   weld.start_pool = melted_width(over_melting(model_), weld.dwell);
+  weld.pool_width = std::max(weld.pool_width, weld.start_pool);
+  weld.pool_length = std::max(weld.pool_length, weld.start_pool);
   weld.tube_edge_peak = edge(model_, scene_.chain.joint - 1);
   weld.cap_edge_peak = edge(model_, scene_.chain.joint);
   weld.standing_peak = standing_->hottest;

@@ -103,7 +103,8 @@ std::vector<GasRow> gas_rows(const Findings &f) {
       {"3  Before each arc", bore_weld, chamber_weld, torch, bench_time(purge.torch.preflow),
        fmt::format(
            "Torch with gas over the joint this long; a machine whose preflow is shorter: by its valve. The "
-           "circuits' flow keeps the chamber full, the torch's gas covers the joint: {} oxygen there. Keep "
+           "circuits' flow keeps the chamber full, the torch's gas covers the joint: {} oxygen there with "
+           "half of the torch's gas. Keep "
            "the torch there while you turn: lifted, room air brings {}.",
            report::oxygen_text(purge.chamber.welding_floor.oxygen),
            report::oxygen_text(purge.torch.away.best))},

@@ -127,7 +127,7 @@ Setting start(const Findings &f) {
       "Start",
       fmt::format(
           "each run: high frequency, never scratched; full pedal, tube at rest, until one pool joins both "
-          "edges, {} wide: {} after the arc. Turn at once then, while it grows to what the pedal keeps",
+          "edges, {} wide: {} after the arc. Then turn at once; the pedal keeps the pool",
           pools(f, f.design.heat.runs), span(f.design.heat.runs, &heat::Weld::dwell, tenths))};
 }
 
