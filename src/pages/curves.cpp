@@ -92,7 +92,7 @@ std::string svg_of(const Plot &plot, const std::string &title) {
 
 Plot temperature_plot(const Findings &f) {
   const auto &plan = f.design.heat;
-  Plot plot{.title = "Temperature, " + temperature_unit(f)};
+  Plot plot{.title = "First part: temperature, " + temperature_unit(f)};
   plot.x = {"s since the first arc", 0.0, plan.cycle.value()};
   plot.y = {"", 0.0, 1.2 * shop_temperature(f, plan.joint_peak)};
   shade_arcs(plan, plot);

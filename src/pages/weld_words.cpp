@@ -170,15 +170,16 @@ Setting pace_of(const Findings &f) {
 
 // How a welder sees that the wall is fused to its bottom: common practice, no source.
 Setting root(const Findings &f) {
-  constexpr std::string_view coupon =
-      "Before the first part a coupon, offcut and scrap cap at these settings: saw through the weld at a "
-      "run's "
-      "start, middle and end, file and polish: fused to the wall's bottom in every cut, or do not start";
+  const std::string coupon =
+      fmt::format("Before the first part a coupon, offcut and scrap cap at these settings: saw through the "
+                  "weld at {}, file "
+                  "and polish: fused to the wall's bottom in every cut, or do not start",
+                  by_spots(f) ? "four spots" : "a run's start, middle and end");
   return {"Root", f.design.job.cap.shape == job::CapShape::spigot
-                      ? fmt::format("the spigot hides it. {}", coupon)
-                      : fmt::format("through when, by a light in the bore, a bead without a gap stands all "
-                                    "round and no edge is left. {}",
-                                    coupon)};
+                      ? "the spigot hides it. " + coupon
+                      : "through when, by a light in the bore, a bead without a gap stands all round and no "
+                        "edge is left. " +
+                            coupon};
 }
 
 // Autogenous: no wire fills what is missing.
@@ -328,11 +329,12 @@ std::vector<std::string> discoloured() {
 }
 
 std::string pin_note(const Findings &f) {
+  constexpr auto peak = &heat::HeatPlan::pin_contact_peak;
   return fmt::format(
-      "Under the pin the cap reaches {} (computed): in argon it stays silver there; straw is "
-      "accepted, darker "
-      "means that argon does not reach the pin's face.",
-      report::temperature_text(f, checks::hottest(f.design, &heat::HeatPlan::pin_contact_peak)));
+      "Under the pin the cap reaches {} (computed{}): in argon it stays silver there; straw is "
+      "accepted, darker means that argon does not reach the pin's face.",
+      report::temperature_text(f, checks::hottest(f.design, peak)),
+      checks::settled_is_hotter(f.design, peak) ? ", warm fixture" : "");
 }
 
 std::vector<std::string> reasons(const Findings &f) {

@@ -42,7 +42,6 @@ TEST_CASE("what faces the joint is of metal, and so is what holds gas, however c
 
 TEST_CASE("a part near the rollers may be printed from the coldest plastic that keeps ten kelvins of room") {
   Design design = example("logger-25");
-  design.series.warm.reset();
   const auto plastic_at = [&](double celsius) {
     design.heat.roller_peak = units::celsius(celsius);
     design.series.settled = units::celsius(30.0);
@@ -60,7 +59,6 @@ TEST_CASE("a part near the rollers may be printed from the coldest plastic that 
 TEST_CASE("what stands on the base plate gets as warm as it does part after part, and a plastic base plate "
           "warmer") {
   Design design = example("logger-25");
-  design.series.warm.reset();
   // Warmer than the tube at the rollers, as hotter jobs settle.
   const auto over_rollers = [&](double kelvin) {
     return units::kelvins(design.heat.roller_peak.value() + kelvin);
@@ -85,14 +83,14 @@ TEST_CASE("what stands on the base plate gets as warm as it does part after part
 }
 
 TEST_CASE("a part is as hot as it becomes on the settled fixture, and says so by that figure") {
-  Design design = example("logger-25");
+  Design design = evaluate(example("logger-25").job);
   REQUIRE(design.series.warm);
   design.heat.roller_peak = units::celsius(48.0);
   design.series.warm->roller_peak = units::celsius(70.0);
   const auto parts = part_heat(design);
   CHECK(of(parts, ids::index_collar).hottest == design.series.warm->roller_peak);
   CHECK(of(parts, ids::index_collar).input == "heat.series.rollers.peak");
-  const auto all = figures(example("logger-25"));
+  const auto all = figures(design);
   for (const auto *id : {"heat.series.rollers.peak", "heat.series.wiper.peak", "heat.series.o_ring.peak",
                          "heat.series.cap_centre.peak", "heat.series.pin_contact.peak"}) {
     INFO(id);
