@@ -164,7 +164,8 @@ std::optional<units::Time> pace(const Design &d) {
     gas::add_warm_draught(d.job, d.layout, fixture, purge);
     return purge.bench.draught_warm >= std::min(d.job.shop.draught, d.purge.bench.draught_lying);
   };
-  units::Temperature warm = std::min(series_limit(d), d.series.settled), cool = d.heat.ambient;
+  units::Temperature warm = std::min({series_limit(d), rubber_limit(d), d.series.settled}),
+                     cool = d.heat.ambient;
   if (lies(warm)) {
     cool = warm;
   }

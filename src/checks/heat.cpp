@@ -51,14 +51,18 @@ Verdict hot_zone(const Design &d) {
   return at_most(d.heat.hot_zone.value(), d.heat.covered.value());
 }
 
+// A first part that bakes it fails; what only the settled fixture does, a pause between parts cures, and the
+// pace told keeps to it.
 Verdict o_ring(const Design &d) {
-  const Temperature peak = hottest(d, &heat::HeatPlan::o_ring_peak);
-  return peak > rubber_for_minutes ? at_most(peak.value(), rubber_for_minutes.value())
-                                   : at_most(peak.value(), d.heat.o_ring_limit.value(), Status::caution);
+  const Temperature first = d.heat.o_ring_peak, peak = hottest(d, &heat::HeatPlan::o_ring_peak);
+  return first > rubber_for_minutes ? at_most(first.value(), rubber_for_minutes.value())
+                                    : at_most(peak.value(), d.heat.o_ring_limit.value(), Status::caution);
 }
 
 Verdict wiper(const Design &d) {
-  return at_most(hottest(d, &heat::HeatPlan::wiper_peak).value(), rubber_for_minutes.value());
+  const Temperature first = d.heat.wiper_peak, peak = hottest(d, &heat::HeatPlan::wiper_peak);
+  return first > rubber_for_minutes ? at_most(first.value(), rubber_for_minutes.value())
+                                    : at_most(peak.value(), rubber_for_minutes.value(), Status::caution);
 }
 
 // What the joint must be at when a run starts.
@@ -76,6 +80,18 @@ Temperature hold_limit(const Design &d) {
 
 Temperature series_limit(const Design &d) {
   return std::min(gasket_limit, hold_limit(d));
+}
+
+Temperature rubber_limit(const Design &d) {
+  Temperature most = d.series.settled;
+  for (const Peak peak : {&heat::HeatPlan::o_ring_peak, &heat::HeatPlan::wiper_peak}) {
+    const Temperature first = d.heat.*peak, settled = hottest(d, peak);
+    if (first < rubber_for_minutes && settled > rubber_for_minutes) {
+      const double share = (rubber_for_minutes - first) / (settled - first);
+      most = std::min(most, d.heat.ambient + share * (d.series.settled - d.heat.ambient));
+    }
+  }
+  return most;
 }
 
 namespace {
@@ -243,6 +259,11 @@ std::string pause_advice(const Design &d) {
                 : std::string();
 }
 
+// Where the settled fixture alone is what bakes rubber.
+std::string rubber_advice(const Design &d) {
+  return rubber_limit(d) < d.series.settled ? pause_advice(d) : run_advice(d);
+}
+
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::array<Rule, 19> table{{
     {"heat.holds_reached", "Every hold ends below the shielding temperature: holds that do not", practice,
@@ -266,13 +287,13 @@ constexpr std::array<Rule, 19> table{{
      "renew the rubber when it has hardened; longer tube.length, so that the plug lies farther from the "
      "joint, "
      "or shorter runs",
-     Needs::heat, run_advice},
+     Needs::heat, rubber_advice},
     {"heat.wiper", "Chamber's wiper, first part and settled fixture, stays within what its silicone stands",
      "heat-resistant silicone for minutes, seal makers' temperature guides, from memory",
      Dimension::temperature, wiper,
      "shorter runs or faster weld.travel_speed; a longer fixture.slot.length "
      "sets the wiper farther from the joint",
-     Needs::heat, run_advice},
+     Needs::heat, rubber_advice},
     {"heat.series",
      "Fixture, parts one after another, stays cool enough for its gaskets and for holds to end",
      "silicone sheet in dry gas, seal makers' temperature guides; 5 K under the shielding temperature: "

@@ -18,6 +18,10 @@ std::span<const Rule> heat_rules();
 // How warm the fixture may settle, parts one after another: what its gaskets stand and lets holds end.
 units::Temperature series_limit(const Design &);
 
+// And for the plug's rubber and the wiper to stand a part's minutes: straight between their peaks in the
+// first part and on the settled fixture; that fixture's own temperature where they stand it.
+units::Temperature rubber_limit(const Design &);
+
 // What the rules on rim and pull take for the pool's width.
 units::Length judged_pool(const heat::HeatPlan &);
 

@@ -316,6 +316,22 @@ TEST_CASE("a value that is not a number fails its rule, whichever way the rule l
   CHECK(not_passed(design) == Found{{"heat.wiper", Status::fail}});
 }
 
+TEST_CASE("a wiper that the settled fixture alone bakes is a matter of pace") {
+  Design design = evaluate(edited({}));
+  REQUIRE(design.series.warm);
+  const auto usual = pace(design);
+  design.series.warm->wiper_peak = units::celsius(320.0);
+  CHECK(not_passed(design) == Found{{"heat.wiper", Status::caution}});
+  const auto slower = pace(design);
+  REQUIRE((usual && slower));
+  CHECK(*slower > *usual);
+  // By that pace the fixture's rise is the share of the wiper's room that the settled one would overdraw.
+  const double first = units::to_celsius(design.heat.wiper_peak);
+  const double share = (300.0 - first) / (320.0 - first);
+  CHECK(heat::settled_rise(design.series, *slower) <=
+        Approx(share * heat::settled_rise(design.series, *usual)).epsilon(1e-2));
+}
+
 TEST_CASE("every verdict says on which side of its limit the value must lie") {
   const Design sound = evaluate(edited({}));
   for (const auto &bad : altered()) {
