@@ -69,8 +69,8 @@ Design evaluate_row(job::Job);
 Design evaluate_closed_form(job::Job);
 
 // Shortest time from part to part, one after another, at which the chamber keeps cool enough for its gaskets,
-// for holds to end and for its gas to lie in the room's draught: the cycle where it does so anyway, absent
-// where one part alone warms it more. Needs purge and heat.
+// for rubber, for holds to end and for its gas to lie in the room's draught: the cycle where it does so
+// anyway, absent where one part alone warms it more. Needs purge and heat.
 std::optional<units::Time> pace(const Design &);
 
 // The same where nobody unloads with gloves: after the last hold each part lies until a bare hand may touch
