@@ -182,16 +182,22 @@ Setting root(const Findings &f) {
                             coupon};
 }
 
-// Autogenous: no wire fills what is missing.
+// Of the grade of the tube, or what the procedure names; its heat is not in the plan.
+std::string_view wire_text(const Findings &f) {
+  return f.design.job.weld.with_wire()
+             ? "wire of the tube's grade, bright, wiped, its hot end kept under the torch's gas"
+             : "no wire";
+}
+
 Setting fit_up(const Findings &f) {
-  const auto allowed = standards::fit_up(f.design.job.tube.wall);
+  const auto allowed = standards::fit_up(f.design.job.tube.wall, f.design.job.weld.with_wire());
   const bool spigot = f.design.job.cap.shape == job::CapShape::spigot;
   return {
       "Fit",
       fmt::format(
-          "no wire: both edges turned square; gap {} at most: where light shows, a feeler as thick must not "
+          "{}: both edges turned square; gap {} at most: where light shows, a feeler as thick must not "
           "go in. {}",
-          shop(f, allowed.gap.value(), Dimension::length, 2),
+          wire_text(f), shop(f, allowed.gap.value(), Dimension::length, 2),
           spigot
               ? std::string("The spigot centres the cap")
               : fmt::format(
@@ -358,7 +364,8 @@ std::vector<std::string> reasons(const Findings &f) {
           "bridges a gap of {}. The weld goes {}. Tacks hold against the pull.",
           shop(f, f.design.order_advice.consecutive.rim_shift.value(), Dimension::length, 4),
           shop(f, f.design.order_advice.alternating.rim_shift.value(), Dimension::length, 4),
-          shop(f, standards::fit_up(f.design.job.tube.wall).gap.value(), Dimension::length, 4),
+          shop(f, standards::fit_up(f.design.job.tube.wall, f.design.job.weld.with_wire()).gap.value(),
+               Dimension::length, 4),
           f.design.job.rotation.order == job::RunOrder::alternating ? "each opposite" : "in a row"),
       fmt::format(
           "Without an oxygen meter: {} of prepurge instead of {}, twice as long because a flowmeter may pass "

@@ -160,8 +160,8 @@ void check_assembly(const Written &written) {
     CHECK(seen[name] == (name == "cradle-stand" || name == "clamp-bar" ? 2 : 1));
   }
   // Bearings and axles 4 + 4, rods, springs and nuts 2 + 2 + 2, screws of end plate, body, stands, stop and
-  // block 4 + 4 + 4 + 2 + 2, dowels 4, feet and their nuts 4 + 4, fittings of block, chamber and plug 1 + 1 + 2, gallery plug 1,
-  // valves 2; the wiper plate's screws 4, wiper 1, gaskets 2.
+  // block 4 + 4 + 4 + 2 + 2, dowels 4, feet and their nuts 4 + 4, fittings of block, chamber and plug 1 + 1 +
+  // 2, gallery plug 1, valves 2; the wiper plate's screws 4, wiper 1, gaskets 2.
   CHECK(others == 56);
 }
 
