@@ -360,7 +360,7 @@ std::vector<std::string> reasons(const Findings &f) {
       fmt::format(
           "What is welded shrinks and pulls the cap's rim to one side until the other side is welded, at "
           "most "
-          "by {} with runs in a row, by {} with each opposite the one before; a weld without wire "
+          "by {} with runs in a row, by {} with each opposite the one before; the weld "
           "bridges a gap of {}. The weld goes {}. Tacks hold against the pull.",
           shop(f, f.design.order_advice.consecutive.rim_shift.value(), Dimension::length, 4),
           shop(f, f.design.order_advice.alternating.rim_shift.value(), Dimension::length, 4),
