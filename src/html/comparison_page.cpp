@@ -1,6 +1,7 @@
 #include "purgewright/html/comparison_page.hpp"
 
 #include "html/markup.hpp"
+#include "html/outline_pictures.hpp"
 #include "html/web.hpp"
 
 #include <fmt/format.h>
@@ -204,16 +205,21 @@ std::string comparison_page(const Comparison &c, std::string_view version) {
                   "form-action 'none'",
                   policy_hash(web::page_css), policy_hash(web::page_js), policy_hash(web::comparison_js));
   const bool any = report::any_fails(c);
-  return filled(web::comparison_html, {{"policy", policy},
-                                       {"style", std::string(web::page_css)},
-                                       {"by", fmt::format("purgewright {}", safe(version))},
-                                       {"worst", any ? "caution" : "pass"},
-                                       {"answer", answer(c)},
-                                       {"choice", choice(c)},
-                                       {"table", table(c)},
-                                       {"grid", grid(c)},
-                                       {"page_js", std::string(web::page_js)},
-                                       {"comparison_js", std::string(web::comparison_js)}});
+  const std::string outlines = outline_section(c);
+  return filled(
+      web::comparison_html,
+      {{"policy", policy},
+       {"style", std::string(web::page_css)},
+       {"by", fmt::format("purgewright {}", safe(version))},
+       {"worst", any ? "caution" : "pass"},
+       {"answer", answer(c)},
+       {"choice", choice(c)},
+       {"table", table(c)},
+       {"to_outlines", outlines.empty() ? "" : "<li><a href=\"#outlines\">How large they are</a></li>\n"},
+       {"outlines", outlines},
+       {"grid", grid(c)},
+       {"page_js", std::string(web::page_js)},
+       {"comparison_js", std::string(web::comparison_js)}});
 }
 
 } // namespace purgewright::html

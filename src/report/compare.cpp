@@ -340,6 +340,14 @@ MetricValues measure(const Design &design) {
   return values;
 }
 
+bool is_drawn(std::size_t design, std::size_t of) {
+  if (of <= most_drawn) {
+    return true;
+  }
+  const std::size_t nearest = (design * (most_drawn - 1) + (of - 1) / 2) / (of - 1);
+  return design == (nearest * (of - 1) + (most_drawn - 1) / 2) / (most_drawn - 1);
+}
+
 ComparedDesign compared(const Design &design, std::string name, std::span<const std::string> asked) {
   ComparedDesign row{.name = std::move(name),
                      .varied = {},

@@ -53,18 +53,44 @@ Json rules_json(const ComparedDesign &design) {
           {"of_each_rule", std::move(statuses)}};
 }
 
+Json points_json(const fixture::Polygon &polygon) {
+  Json points = Json::array();
+  for (const fixture::PlanePoint &point : polygon) {
+    points.push_back(point.across.value());
+    points.push_back(point.up.value());
+  }
+  return points;
+}
+
+// A disc is its centre and radius: three numbers, which no polygon has.
+Json outlines_json(const std::vector<fixture::Outline> &outlines) {
+  Json all = Json::array();
+  for (const fixture::Outline &outline : outlines) {
+    const auto *disc = std::get_if<fixture::Disc>(&outline.end);
+    all.push_back({outline.part, points_json(outline.side),
+                   disc == nullptr
+                       ? points_json(std::get<fixture::Polygon>(outline.end))
+                       : Json{disc->centre.across.value(), disc->centre.up.value(), disc->radius.value()}});
+  }
+  return all;
+}
+
 Json row_json(const ComparedDesign &design) {
   Json kinds = Json::array();
   for (const Kind &kind : design.kinds) {
     kinds.push_back({kind.what, kind.kind});
   }
-  return {{"name", design.name},
-          {"varied", numbers_json(design.varied)},
-          {"values", numbers_json(design.values)},
-          {"asked", numbers_json(design.asked)},
-          {"currency", design.currency},
-          {"kinds", std::move(kinds)},
-          {"rules", rules_json(design)}};
+  Json row{{"name", design.name},
+           {"varied", numbers_json(design.varied)},
+           {"values", numbers_json(design.values)},
+           {"asked", numbers_json(design.asked)},
+           {"currency", design.currency},
+           {"kinds", std::move(kinds)},
+           {"rules", rules_json(design)}};
+  if (!design.outlines.empty()) {
+    row["outlines"] = outlines_json(design.outlines);
+  }
+  return row;
 }
 
 Json job_json(const ReadJob &job) {
@@ -122,6 +148,28 @@ void read_rules(const Json &rules, ComparedDesign &design) {
   }
 }
 
+fixture::Polygon polygon_of(const std::vector<double> &numbers) {
+  if (numbers.size() % 2 != 0 || numbers.size() < 6) {
+    throw BadShard("an outline is none");
+  }
+  fixture::Polygon polygon;
+  for (std::size_t i = 0; i < numbers.size(); i += 2) {
+    polygon.push_back({units::metres(numbers[i]), units::metres(numbers[i + 1])});
+  }
+  return polygon;
+}
+
+fixture::Outline outline_of(const Json &json) {
+  fixture::Outline outline{json.at(0), polygon_of(json.at(1)), {}};
+  const std::vector<double> end = json.at(2);
+  if (end.size() == 3) {
+    outline.end = fixture::Disc{{units::metres(end[0]), units::metres(end[1])}, units::metres(end[2])};
+  } else {
+    outline.end = polygon_of(end);
+  }
+  return outline;
+}
+
 ComparedDesign row_of(const Json &row) {
   ComparedDesign design{
       .name = row.at("name"), .varied = numbers_of(row.at("varied")), .currency = row.at("currency")};
@@ -135,6 +183,9 @@ ComparedDesign row_of(const Json &row) {
     design.kinds.push_back({kind.at(0), kind.at(1)});
   }
   read_rules(row.at("rules"), design);
+  for (const Json &outline : row.value("outlines", Json::array())) {
+    design.outlines.push_back(outline_of(outline));
+  }
   return design;
 }
 

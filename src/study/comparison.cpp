@@ -58,6 +58,12 @@ std::vector<report::Asked> asked_of(const checks::Design &design, Ids show) {
   }
 }
 
+void draw(const checks::Design &design, report::ComparedDesign &row) {
+  if (design.layout.buildable()) {
+    row.outlines = fixture::outlines(design.job, design.layout);
+  }
+}
+
 Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judging, Ids show, bool first) {
   std::vector<double> values = job::values_of_design(sweeps, n);
   vary(sweeps, values, draft);
@@ -72,6 +78,9 @@ Row make_row(job::Draft draft, const Sweeps &sweeps, std::size_t n, Judging judg
           .problems = std::move(design.log.problems),
           .unit_system = design.job.shop.unit_system};
   row.design.varied = std::move(values);
+  if (report::is_drawn(n, job::designs_of(sweeps))) {
+    draw(design, row.design);
+  }
   return row;
 }
 
@@ -187,6 +196,9 @@ Comparing compare(std::span<const job::Sources> all, const Wanted &wanted) {
         result.comparison->asked = asked_of(design, wanted.show);
       }
       result.comparison->designs.push_back(report::compared(design, design.job.identity.name, wanted.show));
+      if (report::is_drawn(result.comparison->designs.size() - 1, all.size())) {
+        draw(design, result.comparison->designs.back());
+      }
     }
   }
   if (job::has_errors(result.problems)) {

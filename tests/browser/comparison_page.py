@@ -1,6 +1,8 @@
 """comparison.html, in a real browser: comparison_page.py PROGRAM JOB JOB"""
 
+import json
 import pathlib
+import re
 import sys
 import tempfile
 import unittest
@@ -9,13 +11,14 @@ import browser
 from browser import Page
 
 PROGRAM, *JOBS = sys.argv[1:]
+PIXELS_A_MM = 96 / 25.4  # CSS Values and Units 3, 6.2
 
 
 class Comparison(Page):
     @classmethod
     def setUpClass(cls):
         cls.folder = tempfile.TemporaryDirectory()
-        out = pathlib.Path(cls.folder.name) / "out"
+        out = cls.out = pathlib.Path(cls.folder.name) / "out"
         hot = pathlib.Path(cls.folder.name) / "hot.yaml"  # its arc cuts the wall: one design that fails
         hot.write_text(pathlib.Path(JOBS[0]).read_text().replace("current: 33 A", "current: 320 A").replace(
             "name: logger-25", "name: hot"))
@@ -59,6 +62,37 @@ class Comparison(Page):
         self.assertEqual(len(self.elements("#plot circle.front")), len(marked))
         self.assertFalse([row for row in marked if "hot" in row.text])
         self.assertIn("wait, time of a part", self.element("#answer").text)
+
+    def test_c_outlines_are_as_large_as_the_results_say(self):
+        self.browser.set_window_size(1280, 900)
+        designs = json.loads((self.out / "comparison.json").read_text())["designs"]
+        figures = self.elements("#outlines figure")
+        self.assertEqual([f.text for f in figures], [d["name"] for d in designs])
+        reduction = float(re.search(r"1:([0-9.]+) on paper", self.element("#outlines .scale").text)[1])
+        self.assertEqual(self.element("#outlines .scale").text.split(" mm")[0], "100")
+        bar = self.script("return document.querySelector('#outlines .scale svg').getBoundingClientRect().width")
+        self.assertAlmostEqual(bar, 100 / reduction * PIXELS_A_MM, delta=0.1)
+
+        def drawn(figure, view, part):  # metres at the printed scale
+            across, up = self.script(
+                "const box = arguments[0].querySelectorAll('svg')[arguments[1]].querySelector(`[data-part='${arguments[2]}']`)"
+                ".getBoundingClientRect(); return [box.width, box.height]", figure, view, part)
+            return across / PIXELS_A_MM * reduction / 1000, up / PIXELS_A_MM * reduction / 1000
+
+        for figure, design, job in zip(figures, designs, [*JOBS, JOBS[0]]):
+            line = 2.0 / PIXELS_A_MM * reduction / 1000  # an edge is as wide as its line
+            length, height = drawn(figure, 0, "chamber-body")
+            self.assertAlmostEqual(length, design["values"]["chamber.length"], delta=line)
+            self.assertAlmostEqual(height, design["values"]["chamber.height"], delta=line)
+            self.assertAlmostEqual(drawn(figure, 0, "base-plate")[0], design["values"]["base_plate.length"], delta=line)
+            diameter = float(re.search(r"outside_diameter: ([0-9.]+) mm", pathlib.Path(job).read_text())[1]) / 1000
+            self.assertAlmostEqual(drawn(figure, 1, "tube")[0], diameter, delta=line)
+            self.assertAlmostEqual(drawn(figure, 0, "tube")[1], diameter, delta=line)
+
+    def test_c_print_cuts_nothing_off(self):
+        printed = browser.text_of_pdf(self.browser.execute_cdp_cmd("Page.printToPDF", {})["data"])
+        for title in ("chips removed", "How large they are", "hot"):
+            self.assertIn(title, printed)
 
     def test_d_grid(self):
         self.assertGreaterEqual(len(self.elements("#grid .mark.fail")), 1)

@@ -9,6 +9,7 @@
 #pragma once
 
 #include "purgewright/checks/rules.hpp"
+#include "purgewright/fixture/outline.hpp"
 
 #include <array>
 #include <cstddef>
@@ -64,7 +65,12 @@ struct ComparedDesign {
   std::vector<Kind> kinds{};
   std::vector<double> asked{};                               // not a number where this design has none
   std::vector<std::optional<checks::Status>> of_each_rule{}; // as checks::rules(); none where not judged
+  std::vector<fixture::Outline> outlines{}; // empty: not to be drawn, or nothing that can be built
 };
+
+// Of so many designs few are drawn, spread evenly from the first to the last.
+inline constexpr std::size_t most_drawn = 12;
+bool is_drawn(std::size_t design, std::size_t of);
 
 // A design as a row: its metrics, its rules, and the figures of these ids.
 ComparedDesign compared(const checks::Design &, std::string name = {},

@@ -7,6 +7,10 @@
   const heads = [...table.tHead.rows[0].cells];
   const axes = heads.map((head, column) => ({name: head.textContent, column, number: head.hasAttribute('data-axis')}))
     .filter(({number, column}) => number && new Set([...table.tBodies[0].rows].map((row) => row.cells[column].dataset.sort)).size > 1);
+  // On paper a row is a block of its own, each cell under its head.
+  addEventListener('beforeprint', () => [...table.tBodies[0].rows].forEach((row) => [...row.cells].forEach((cell, column) => {
+    cell.dataset.head = heads[column].textContent;
+  })));
   if (axes.length < 2) {
     return;
   }
