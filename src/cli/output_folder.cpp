@@ -13,6 +13,7 @@
 #include <cstdlib>
 #include <deque>
 #include <fcntl.h>
+#include <memory>
 #include <sys/stat.h>
 #include <system_error>
 #include <unistd.h>
@@ -171,6 +172,24 @@ void OutputFolder::write(const fs::path &relative, std::string_view bytes) const
   const fs::path path = staging() / relative;
   files::make_folder(path.parent_path());
   files::write(path, bytes);
+}
+
+void OutputFolder::write_pieces(const fs::path &relative,
+                                const std::function<void(const Sink &)> &give) const {
+  const fs::path path = staging() / relative;
+  const auto close = [](std::FILE *file) { std::fclose(file); };
+  std::unique_ptr<std::FILE, decltype(close)> file(std::fopen(path.c_str(), "wxe"), close);
+  if (!file) {
+    throw FileError(path, reason(errno));
+  }
+  give([&](std::string_view piece) {
+    if (std::fwrite(piece.data(), 1, piece.size(), file.get()) != piece.size()) {
+      throw FileError(path, reason(errno));
+    }
+  });
+  if (std::fclose(file.release()) != 0) {
+    throw FileError(path, reason(errno));
+  }
 }
 
 // The former folder is looked at once more where nobody adds to it any longer, and put back if it may not go.

@@ -21,6 +21,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <string>
 #include <string_view>
 
@@ -36,6 +37,10 @@ class OutputFolder {
 
   std::filesystem::path staging() const { return holder_ / "new"; }
   void write(const std::filesystem::path &relative, std::string_view bytes) const;
+  // The same of what comes piece by piece, and is never held as a whole.
+  using Sink = std::function<void(std::string_view)>;
+  void write_pieces(const std::filesystem::path &relative,
+                    const std::function<void(const Sink &)> &give) const;
   void commit();
 
  private:

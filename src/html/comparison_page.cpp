@@ -16,13 +16,14 @@ namespace {
 using checks::Status;
 using report::ComparedDesign;
 using report::Comparison;
+using report::Overview;
 
 std::string head(std::string_view title, std::string_view id, bool number) {
   return fmt::format("<th scope=\"col\" title=\"{}\"{}>{}</th>", safe(id), number ? " data-axis" : "",
                      safe(title));
 }
 
-std::string heads(const Comparison &c) {
+std::string heads(const Comparison &c, const Overview &all) {
   std::string text = "<th scope=\"col\">Design</th>";
   for (const auto &key : c.varied_keys) {
     text += head(key, key, true);
@@ -31,7 +32,7 @@ std::string heads(const Comparison &c) {
           head("Tightest rule", "rules.tightest", true);
   for (std::size_t m = 0; m < report::metric_count; ++m) {
     const auto &metric = report::metrics()[m];
-    text += report::is_known(c, m) ? head(metric.title, metric.id, true) : std::string();
+    text += all.is_known(m) ? head(metric.title, metric.id, true) : std::string();
   }
   for (const auto &asked : c.asked) {
     text += head(asked.title, asked.id, true);
@@ -61,23 +62,11 @@ std::string failing(const Comparison &c, const ComparedDesign &design) {
                      safe(rules.worst));
 }
 
-// Which designs are best in a metric, asked once a metric and not once a cell.
-std::vector<std::vector<std::size_t>> winners(const Comparison &c) {
-  std::vector<std::vector<std::size_t>> all;
-  for (std::size_t m = 0; m < report::metric_count; ++m) {
-    all.push_back(report::best(c, m));
-  }
-  return all;
-}
-
-std::string metric_cells(const Comparison &c, std::size_t d,
-                         const std::vector<std::vector<std::size_t>> &best) {
-  const ComparedDesign &design = c.designs[d];
+std::string metric_cells(const Comparison &c, const Overview &all, const ComparedDesign &design) {
   std::string text;
   for (std::size_t m = 0; m < report::metric_count; ++m) {
-    if (report::is_known(c, m)) {
-      text += cell(design.values[m], report::metric_text(c, design, m),
-                   std::ranges::find(best[m], d) != best[m].end());
+    if (all.is_known(m)) {
+      text += cell(design.values[m], report::metric_text(c, all, design, m), all.wins(design, m));
     }
   }
   return text;
@@ -90,8 +79,7 @@ std::string rule_cells(const Comparison &c, const ComparedDesign &design) {
 }
 
 // A design of a sweep goes by its number: what was varied stands in columns of its own.
-std::string row(const Comparison &c, std::size_t d, const std::vector<std::vector<std::size_t>> &best,
-                bool on_front) {
+std::string row(const Comparison &c, const Overview &all, std::size_t d, bool on_front) {
   const ComparedDesign &design = c.designs[d];
   const std::string_view mark =
       on_front ? "<span role=\"img\" aria-label=\"none beats it\"> \u25C6</span>" : "";
@@ -103,7 +91,7 @@ std::string row(const Comparison &c, std::size_t d, const std::vector<std::vecto
     const std::string words = report::varied_text(c, k, design.varied[k]);
     text += cell(design.varied[k], words.substr(words.find('=') + 1));
   }
-  text += rule_cells(c, design) + metric_cells(c, d, best);
+  text += rule_cells(c, design) + metric_cells(c, all, design);
   for (std::size_t a = 0; a < c.asked.size(); ++a) {
     text += cell(design.asked[a], report::asked_text(c, design, a));
   }
@@ -121,17 +109,16 @@ std::string ranked_titles(const Comparison &c, std::string_view between) {
   return safe(fmt::format("{}", fmt::join(titles, between)));
 }
 
-std::string table(const Comparison &c) {
+std::string table(const Comparison &c, const Overview &all) {
   std::string text = fmt::format("<table class=\"sorts\" id=\"designs\" data-ranked=\"{}\">\n<thead><tr>{}"
                                  "</tr></thead>\n<tbody>\n",
-                                 ranked_titles(c, "|"), heads(c));
-  const auto best = winners(c);
+                                 ranked_titles(c, "|"), heads(c, all));
   std::vector<bool> on_front(c.designs.size());
-  for (const std::size_t d : c.ranked.empty() ? std::vector<std::size_t>{} : report::front(c)) {
-    on_front[d] = true;
+  for (const auto &choice : all.front()) {
+    on_front[choice.design] = true;
   }
   for (std::size_t d = 0; d < c.designs.size(); ++d) {
-    text += row(c, d, best, on_front[d]);
+    text += row(c, all, d, on_front[d]);
   }
   return text + "</tbody>\n</table>\n";
 }
@@ -189,12 +176,12 @@ std::string answer(const Comparison &c) {
                          : "Rules that need solids are judged by <code>design</code> alone.");
 }
 
-std::string choice(const Comparison &c) {
+std::string choice(const Comparison &c, const Overview &all) {
   return c.ranked.empty()
              ? std::string()
              : fmt::format(
                    "<p>To choose from by {}: of those that pass, none beats the {} marked \u25C6.</p>\n",
-                   ranked_titles(c, ", "), report::front(c).size());
+                   ranked_titles(c, ", "), all.front().size());
 }
 
 } // namespace
@@ -204,17 +191,17 @@ std::string comparison_page(const Comparison &c, std::string_view version) {
       fmt::format("default-src 'none'; style-src {}; script-src {} {}; base-uri 'none'; "
                   "form-action 'none'",
                   policy_hash(web::page_css), policy_hash(web::page_js), policy_hash(web::comparison_js));
-  const bool any = report::any_fails(c);
+  const report::Overview all = report::overview(c);
   const std::string outlines = outline_section(c);
   return filled(
       web::comparison_html,
       {{"policy", policy},
        {"style", std::string(web::page_css)},
        {"by", fmt::format("purgewright {}", safe(version))},
-       {"worst", any ? "caution" : "pass"},
+       {"worst", all.any_fails() ? "caution" : "pass"},
        {"answer", answer(c)},
-       {"choice", choice(c)},
-       {"table", table(c)},
+       {"choice", choice(c, all)},
+       {"table", table(c, all)},
        {"to_outlines", outlines.empty() ? "" : "<li><a href=\"#outlines\">How large they are</a></li>\n"},
        {"outlines", outlines},
        {"grid", grid(c)},

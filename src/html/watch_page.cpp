@@ -122,9 +122,10 @@ std::string tagged(const Watched &w, std::string markup, bool of_numbers) {
 std::string changed_lines(const report::Comparison &c) {
   std::string text;
   const auto &before = c.designs.front(), &now = c.designs.back();
+  const report::Overview all = report::overview(c);
   for (std::size_t m = 0; m < report::metric_count; ++m) {
-    const std::string was = report::metric_text(c, before, m), is = report::metric_text(c, now, m);
-    if (report::is_known(c, m) && was != is) {
+    const std::string was = report::metric_text(c, all, before, m), is = report::metric_text(c, all, now, m);
+    if (all.is_known(m) && was != is) {
       text += fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td><td>{}</td></tr>\n",
                           safe(report::metrics()[m].title), safe(was), safe(is));
     }
@@ -232,17 +233,17 @@ constexpr std::array<std::string_view, 12> listed{"purge.wait",
 
 std::string number_rows(std::span<const Watched> jobs) {
   const report::Comparison c = compared(jobs);
+  const report::Overview all = report::overview(c);
   const auto known = [&](std::size_t i) { return jobs[i].numbers != nullptr; };
   std::string text;
   for (std::size_t m = 0; m < report::metric_count; ++m) {
-    if (std::ranges::find(listed, report::metrics()[m].id) == listed.end() || !report::is_known(c, m)) {
+    if (std::ranges::find(listed, report::metrics()[m].id) == listed.end() || !all.is_known(m)) {
       continue;
     }
-    const auto best = report::best(c, m);
     text += row(safe(report::metrics()[m].title), jobs, [&](std::size_t i) {
-      const bool star = std::ranges::find(best, i) != best.end();
+      const bool star = all.wins(c.designs[i], m);
       return known(i)
-                 ? fmt::format("{}{}", safe(report::metric_text(c, c.designs[i], m)),
+                 ? fmt::format("{}{}", safe(report::metric_text(c, all, c.designs[i], m)),
                                star ? "<span class=\"star\" role=\"img\" aria-label=\"best\"> \u2605</span>"
                                     : "")
                  : std::string("-");

@@ -67,9 +67,12 @@ std::string comparison_json(const Comparison &c) {
     entry["rules"] = rules_json(c, c.designs[d]);
     root["designs"].push_back(entry);
   }
+  const Overview all = overview(c);
   for (std::size_t m = 0; m < metrics().size(); ++m) {
-    for (const std::size_t winner : best(c, m)) {
-      root["best"][std::string(metrics()[m].id)].push_back(c.designs[winner].name);
+    for (const ComparedDesign &design : c.designs) {
+      if (all.wins(design, m)) {
+        root["best"][std::string(metrics()[m].id)].push_back(design.name);
+      }
     }
   }
   if (!c.ranked.empty()) {
@@ -78,8 +81,8 @@ std::string comparison_json(const Comparison &c) {
       root["ranked"].push_back(metrics()[metric].id);
     }
     root["front"] = Json::array();
-    for (const std::size_t d : front(c)) {
-      root["front"].push_back(c.designs[d].name);
+    for (const auto &choice : all.front()) {
+      root["front"].push_back(choice.name);
     }
   }
   return root.dump(2) + "\n";

@@ -5,7 +5,6 @@
 
 #include "purgewright/report/compare.hpp"
 
-#include <set>
 #include <string>
 
 namespace purgewright::report::parts {
@@ -15,8 +14,5 @@ bool counts_all(const Comparison &, const ComparedDesign &);
 
 // "m", "EUR/m3": of a varied key.
 std::string varied_unit(const Comparison &, std::size_t key);
-
-// The front's rows; none where nothing is ranked.
-std::set<std::size_t> front_set(const Comparison &);
 
 } // namespace purgewright::report::parts

@@ -19,27 +19,25 @@ std::size_t metric_of(std::string_view id) {
   return static_cast<std::size_t>(std::ranges::find(metrics(), id, &Metric::id) - metrics().begin());
 }
 
-// The largest value of a row chooses the unit of all.
-double largest(const Comparison &c, std::size_t metric) {
-  double most = 0.0;
-  for (const auto &design : c.designs) {
-    most = std::isfinite(design.values[metric]) ? std::max(most, std::abs(design.values[metric])) : most;
-  }
-  return most;
-}
-
-std::string in_shop(const Comparison &c, const ComparedDesign &design, double value, double beside,
+std::string in_shop(const Comparison &c, std::string_view currency, double value, double beside,
                     Dimension dimension) {
   return std::isfinite(value)
              ? parts::with_currency(units::shop_text_beside(value, beside, dimension, c.unit_system),
-                                    dimension, design.currency)
+                                    dimension, std::string(currency))
              : "-";
 }
 
-std::string starred(const Comparison &c, const std::vector<std::size_t> &winners, std::size_t design,
+std::string metric_words(const Comparison &c, const Overview &all, std::string_view currency, double value,
+                         std::size_t metric) {
+  // The ratios among the metrics are all of oxygen.
+  return metrics()[metric].dimension == Dimension::ratio && std::isfinite(value)
+             ? oxygen_text(value)
+             : in_shop(c, currency, value, all.largest(metric), metrics()[metric].dimension);
+}
+
+std::string starred(const Comparison &c, const Overview &all, const ComparedDesign &design,
                     std::size_t metric) {
-  const bool wins = std::ranges::find(winners, design) != winners.end();
-  return metric_text(c, c.designs[design], metric) + (wins ? " *" : "  ");
+  return metric_text(c, all, design, metric) + (all.wins(design, metric) ? " *" : "  ");
 }
 
 // "0", "2 heat.joint_boils, cautions 1", "1 clash: layout.lance"; of a quick sweep "? of all, 0 of 47
@@ -56,19 +54,14 @@ std::string failing_text(const Comparison &c, const ComparedDesign &design) {
 }
 
 // What the counts above leave out, said once for all rows.
-std::string not_judged_text(const Comparison &c) {
+std::string not_judged_text(const Comparison &c, const Overview &all) {
   std::string text;
-  const auto row =
-      std::ranges::find(c.designs, false, [](const ComparedDesign &d) { return d.rules.clashes; });
-  if (row != c.designs.end() && row->rules.left_out.any()) {
+  if (all.judged_as() && all.judged_as()->left_out.any()) {
     text +=
         fmt::format("not judged{}: {}\n", c.quick ? " (--quick leaves out purge, heat and measured log)" : "",
-                    fmt::join(checks::not_judged(row->rules), ", "));
+                    fmt::join(checks::not_judged(*all.judged_as()), ", "));
   }
-  if (std::ranges::any_of(c.designs, [](const ComparedDesign &d) { return d.rules.clashes; })) {
-    text += "where the layout clashes no rule is judged\n";
-  }
-  return text;
+  return text + (all.any_clashes() ? "where the layout clashes no rule is judged\n" : "");
 }
 
 // Rows of what is not a metric: figures asked for, kinds chosen, the tightest rule.
@@ -96,20 +89,19 @@ std::string more_rows(const Comparison &c) {
   return text;
 }
 
-std::string side_by_side(const Comparison &c) {
+std::string side_by_side(const Comparison &c, const Overview &all) {
   std::string text = fmt::format("{:<20}", "");
   for (const auto &design : c.designs) {
     text += fmt::format(" {:>18}  ", design.name);
   }
   text += '\n';
   for (std::size_t m = 0; m < metrics().size(); ++m) {
-    if (!is_known(c, m)) {
+    if (!all.is_known(m)) {
       continue;
     }
-    const auto winners = best(c, m);
     text += fmt::format("{:<20}", metrics()[m].title);
-    for (std::size_t d = 0; d < c.designs.size(); ++d) {
-      text += fmt::format(" {:>20}", starred(c, winners, d, m));
+    for (const ComparedDesign &design : c.designs) {
+      text += fmt::format(" {:>20}", starred(c, all, design, m));
     }
     text += '\n';
   }
@@ -128,8 +120,8 @@ bool compare_alike(const ComparedDesign &a, const ComparedDesign &b) {
          same(a.tightest.margin, b.tightest.margin) && a.rules.clashes == b.rules.clashes;
 }
 
-// A sweep's lines: what was varied and the figures that usually decide.
-std::string line_by_line(const Comparison &c) {
+// Of a sweep, the figures that usually decide.
+std::vector<std::size_t> deciding(const Comparison &c, const Overview &all) {
   std::vector<std::size_t> shown;
   for (const std::string_view id :
        {"volume.chamber_gas", "volume.bore_gas", "purge.wait", "cycle.time", "gas.cost.per_part",
@@ -137,35 +129,11 @@ std::string line_by_line(const Comparison &c) {
         "stock.total.removed"}) {
     const bool closed_form_alone = id.starts_with("purge.chamber.");
     const std::size_t m = metric_of(id);
-    if (is_known(c, m) && (c.quick || !closed_form_alone)) {
+    if (all.is_known(m) && (c.quick || !closed_form_alone)) {
       shown.push_back(m);
     }
   }
-  std::string text = fmt::format("{:<40}", "");
-  std::vector<std::vector<std::size_t>> winners;
-  for (const std::size_t m : shown) {
-    text += fmt::format(" {:>18}", metrics()[m].title);
-    winners.push_back(best(c, m));
-  }
-  for (const Asked &asked : c.asked) {
-    text += fmt::format(" {:>18}", asked.id);
-  }
-  text += "  failing rules, worst, cautions\n";
-  for (std::size_t d = 0; d < c.designs.size(); ++d) {
-    text += fmt::format("{:<40}", c.designs[d].name);
-    if (d > 0 && compare_alike(c.designs[d - 1], c.designs[d])) {
-      text += "   the same as the line above in all that is compared\n";
-      continue;
-    }
-    for (std::size_t i = 0; i < shown.size(); ++i) {
-      text += fmt::format(" {:>18}", starred(c, winners[i], d, shown[i]));
-    }
-    for (std::size_t a = 0; a < c.asked.size(); ++a) {
-      text += fmt::format(" {:>18}", asked_text(c, c.designs[d], a));
-    }
-    text += fmt::format("  {}\n", failing_text(c, c.designs[d]));
-  }
-  return text;
+  return shown;
 }
 
 std::string titles_of_ranked(const Comparison &c) {
@@ -176,36 +144,37 @@ std::string titles_of_ranked(const Comparison &c) {
   return fmt::format("{}", fmt::join(titles, ", "));
 }
 
-std::string front_text(const Comparison &c) {
+std::string front_text(const Comparison &c, const Overview &all) {
   if (c.ranked.empty()) {
     return {};
   }
-  const auto best_of_all = front(c);
+  const auto best_of_all = all.front();
   std::string text = fmt::format("\nTo choose from by {}: no design that passes beats one of these {}\n",
                                  titles_of_ranked(c), best_of_all.size());
-  for (const std::size_t d : best_of_all) {
-    text += fmt::format("  {:<38}", c.designs[d].name);
-    for (const std::size_t metric : c.ranked) {
-      text += fmt::format(" {:>18}", metric_text(c, c.designs[d], metric));
+  for (const auto &choice : best_of_all) {
+    text += fmt::format("  {:<38}", choice.name);
+    for (std::size_t i = 0; i < c.ranked.size(); ++i) {
+      text += fmt::format(" {:>18}", metric_words(c, all, choice.currency, choice.values[i], c.ranked[i]));
     }
     text += '\n';
   }
   return text;
 }
 
+std::string foot_of(const Comparison &c, const Overview &all) {
+  return not_judged_text(c, all) + "* better or best of its row\n" + front_text(c, all);
+}
+
 } // namespace
 
-std::string metric_text(const Comparison &c, const ComparedDesign &design, std::size_t metric) {
-  const double value = design.values[metric];
-  // The ratios among the metrics are all of oxygen.
-  return metrics()[metric].dimension == Dimension::ratio && std::isfinite(value)
-             ? oxygen_text(value)
-             : in_shop(c, design, value, largest(c, metric), metrics()[metric].dimension);
+std::string metric_text(const Comparison &c, const Overview &all, const ComparedDesign &design,
+                        std::size_t metric) {
+  return metric_words(c, all, design.currency, design.values[metric], metric);
 }
 
 std::string asked_text(const Comparison &c, const ComparedDesign &design, std::size_t asked) {
   const double value = design.asked[asked];
-  return in_shop(c, design, value, value, c.asked[asked].dimension);
+  return in_shop(c, design.currency, value, value, c.asked[asked].dimension);
 }
 
 std::string tightest_text(const ComparedDesign &design) {
@@ -222,11 +191,53 @@ std::string varied_text(const Comparison &c, std::size_t key, double value) {
                                           c.varied_currencies[key]));
 }
 
+SweepLines::SweepLines(const Comparison &head, const Overview &all)
+    : head_(head), overview_(all), shown_(deciding(head, all)) {}
+
+std::string SweepLines::head() const {
+  std::string text = fmt::format("{:<40}", "");
+  for (const std::size_t m : shown_) {
+    text += fmt::format(" {:>18}", metrics()[m].title);
+  }
+  for (const Asked &asked : head_.asked) {
+    text += fmt::format(" {:>18}", asked.id);
+  }
+  return text + "  failing rules, worst, cautions\n";
+}
+
+std::string SweepLines::row(const ComparedDesign &design) {
+  std::string text = fmt::format("{:<40}", design.name);
+  if (before_ && compare_alike(*before_, design)) {
+    text += "   the same as the line above in all that is compared\n";
+  } else {
+    for (const std::size_t m : shown_) {
+      text += fmt::format(" {:>18}", starred(head_, overview_, design, m));
+    }
+    for (std::size_t a = 0; a < head_.asked.size(); ++a) {
+      text += fmt::format(" {:>18}", asked_text(head_, design, a));
+    }
+    text += fmt::format("  {}\n", failing_text(head_, design));
+  }
+  before_ = design;
+  return text;
+}
+
+std::string SweepLines::foot() const {
+  return foot_of(head_, overview_);
+}
+
 std::string comparison_text(const Comparison &c) {
   constexpr std::size_t side_by_side_most = 6;
-  const bool few = c.varied_keys.empty() && c.designs.size() <= side_by_side_most;
-  return (few ? side_by_side(c) : line_by_line(c)) + not_judged_text(c) + "* better or best of its row\n" +
-         front_text(c);
+  const Overview all = overview(c);
+  if (c.varied_keys.empty() && c.designs.size() <= side_by_side_most) {
+    return side_by_side(c, all) + foot_of(c, all);
+  }
+  SweepLines lines(c, all);
+  std::string text = lines.head();
+  for (const ComparedDesign &design : c.designs) {
+    text += lines.row(design);
+  }
+  return text + lines.foot();
 }
 
 } // namespace purgewright::report

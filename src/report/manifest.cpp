@@ -7,10 +7,14 @@
 #include <openssl/evp.h>
 
 #include <array>
+#include <cerrno>
+#include <cstdio>
+#include <memory>
 #include <set>
 #include <stdexcept>
 #include <system_error>
 #include <utility>
+#include <vector>
 
 namespace purgewright::report {
 namespace {
@@ -38,6 +42,43 @@ void add_job(const ReadJob &job, Json &entry) {
   if (!job.inputs.empty()) {
     entry["inputs"] = inputs_json(job.inputs);
   }
+}
+
+using Digest = std::array<unsigned char, EVP_MAX_MD_SIZE>;
+
+std::string hexadecimal(const Digest &digest, unsigned int length) {
+  std::string text;
+  for (unsigned int i = 0; i < length; ++i) {
+    text += fmt::format("{:02x}", digest[i]);
+  }
+  return text;
+}
+
+// Size and SHA-256 of a file of any size.
+FileMark mark_of(const fs::path &path) {
+  const auto close = [](std::FILE *file) { std::fclose(file); };
+  const std::unique_ptr<std::FILE, decltype(close)> file(std::fopen(path.c_str(), "rbe"), close);
+  const std::unique_ptr<EVP_MD_CTX, decltype(&EVP_MD_CTX_free)> sum(EVP_MD_CTX_new(), &EVP_MD_CTX_free);
+  if (!file) {
+    throw FileError(path, std::generic_category().message(errno));
+  }
+  FileMark mark{};
+  std::vector<char> piece(64 * 1024);
+  bool sound = EVP_DigestInit_ex(sum.get(), EVP_sha256(), nullptr) == 1;
+  while (const std::size_t got = std::fread(piece.data(), 1, piece.size(), file.get())) {
+    sound = sound && EVP_DigestUpdate(sum.get(), piece.data(), got) == 1;
+    mark.bytes += got;
+  }
+  if (std::ferror(file.get()) != 0) {
+    throw FileError(path, std::generic_category().message(errno));
+  }
+  Digest digest{};
+  unsigned int length = 0;
+  if (!sound || EVP_DigestFinal_ex(sum.get(), digest.data(), &length) != 1) {
+    throw std::runtime_error("SHA-256 is not available in this OpenSSL");
+  }
+  mark.sha256 = hexadecimal(digest, length);
+  return mark;
 }
 
 // A manifest's text, with SHA-256 of itself before that line was in it.
@@ -96,7 +137,7 @@ void require_listed(const fs::directory_entry &entry, const FileMark *mark) {
   if (mark == nullptr || entry.is_symlink() || !entry.is_regular_file()) {
     throw FileError(entry.path(), "was not written by this program and would be lost");
   }
-  if (entry.file_size() != mark->bytes || sha256(files::read(entry.path(), mark->bytes)) != mark->sha256) {
+  if (entry.file_size() != mark->bytes || mark_of(entry.path()) != *mark) {
     throw FileError(entry.path(), "has been changed since it was written and would be lost");
   }
 }
@@ -104,24 +145,19 @@ void require_listed(const fs::directory_entry &entry, const FileMark *mark) {
 } // namespace
 
 std::string sha256(std::string_view bytes) {
-  std::array<unsigned char, EVP_MAX_MD_SIZE> digest{};
+  Digest digest{};
   unsigned int length = 0;
   if (EVP_Digest(bytes.data(), bytes.size(), digest.data(), &length, EVP_sha256(), nullptr) != 1) {
     throw std::runtime_error("SHA-256 is not available in this OpenSSL");
   }
-  std::string text;
-  for (unsigned int i = 0; i < length; ++i) {
-    text += fmt::format("{:02x}", digest[i]);
-  }
-  return text;
+  return hexadecimal(digest, length);
 }
 
 std::map<std::string, FileMark> marks_below(const fs::path &folder) {
   std::map<std::string, FileMark> marks;
   for (const auto &entry : fs::recursive_directory_iterator(folder)) {
     if (entry.is_regular_file()) {
-      const std::string bytes = files::read(entry.path());
-      marks[entry.path().lexically_relative(folder).generic_string()] = {bytes.size(), sha256(bytes)};
+      marks[entry.path().lexically_relative(folder).generic_string()] = mark_of(entry.path());
     }
   }
   return marks;

@@ -437,6 +437,86 @@ TEST_CASE("a sweep in pieces, put together, has the bytes of one run") {
   CHECK_FALSE(std::filesystem::exists(folder / "no"));
 }
 
+TEST_CASE(
+    "a sweep that is interrupted goes on where it was, to the bytes of one run, and leaves older results") {
+  const ScratchFolder folder;
+  const std::string job = job_in(folder);
+  const auto words = [&](const std::string &keys, const std::string &target) {
+    return std::vector<std::string>{"compare", "job.yaml", "--vary", keys, "-o", target};
+  };
+  const std::string keys = "weld.current=25 A:55 A:0.25 A"; // 121 rows
+  REQUIRE(run_tool(words(keys, "whole"), {.folder = folder.path()}).status <= 1);
+  REQUIRE(run_tool(words("weld.current=30 A:31 A:1 A", "out"), {.folder = folder.path()}).status <= 1);
+  const auto older = tree(folder / "out");
+  const std::filesystem::path kept = folder / "out.unfinished";
+  for (const int by : {2, 9}) { // a hand at the keys, a scheduler
+    Finished cut;
+    for (double after = 1.0; after < 30.0; after *= 2.0) { // s; a busy machine takes longer to the first row
+      cut = run_tool(words(keys, "out"), {.folder = folder.path(), .kill_after = after, .kill_with = by});
+      if (std::filesystem::exists(kept) && lines(bytes_of(kept)) > 1) {
+        break;
+      }
+    }
+    INFO(by << cut.err);
+    REQUIRE(cut.status == 128 + by);
+    CHECK(tree(folder / "out") == older);
+    REQUIRE(std::filesystem::exists(kept));
+  }
+  const std::string rows = bytes_of(kept);
+  CHECK(std::ranges::count(rows, '\n') > 1);
+  // Another sweep, or the job after a change, takes none of it and destroys none of it.
+  CHECK(run_tool(words("weld.current=25 A:55 A:0.5 A", "out"), {.folder = folder.path()}).status == 3);
+  write_bytes(folder / "job.yaml", with(bytes_of(folder / "job.yaml"), "name: logger-25", "name: logger-26"));
+  const auto changed = run_tool(words(keys, "out"), {.folder = folder.path()});
+  CHECK(changed.status == 3);
+  CHECK_THAT(changed.err, Contains("out.unfinished") && Contains("another sweep"));
+  CHECK(bytes_of(kept) == rows);
+  write_bytes(folder / "job.yaml", with(bytes_of(folder / "job.yaml"), "name: logger-26", "name: logger-25"));
+  write_bytes(kept, rows + "0123456789abcdef {\"name\":\"a row that was cut"); // as by a loss of power
+  const auto resumed = run_tool(words(keys, "out"), {.folder = folder.path()});
+  INFO(resumed.err);
+  CHECK(resumed.status <= 1);
+  CHECK_THAT(resumed.err, Contains("goes on after"));
+  CHECK(tree(folder / "out") == tree(folder / "whole"));
+  CHECK_FALSE(std::filesystem::exists(kept));
+}
+
+TEST_CASE("a file of the user's where rows would be kept is left alone") {
+  const ScratchFolder folder;
+  job_in(folder);
+  write_bytes(folder / "out.unfinished", "mine");
+  const auto refused = run_tool({"compare", "job.yaml", "--vary", "fixture.wall=4 mm:4 mm:1 mm", "-o", "out"},
+                                {.folder = folder.path()});
+  CHECK(refused.status == 3);
+  CHECK(bytes_of(folder / "out.unfinished") == "mine");
+  CHECK_FALSE(std::filesystem::exists(folder / "out"));
+}
+
+TEST_CASE(
+    "a sweep on one core has the bytes of one on all, and one too long for a page is written row by row") {
+  const ScratchFolder folder;
+  job_in(folder);
+  const std::string sweep = " compare job.yaml --quick --rank mass.total --vary 'fixture.radial_clearance=4 "
+                            "mm:14.1 mm:0.001 mm' -o ";
+  const auto at_once =
+      run("/bin/bash", {"-c", "\"$0\"" + sweep + "out", PURGEWRIGHT_PROGRAM}, {.folder = folder.path()});
+  INFO(at_once.err);
+  REQUIRE(at_once.status == 0);
+  const auto files = tree(folder / "out");
+  CHECK(lines(files.at("comparison.csv")) == 10101 + 1);
+  CHECK_FALSE(files.contains("comparison.json"));
+  CHECK_THAT(at_once.out, Contains("no comparison.json"));
+  const auto one = run("/bin/bash", {"-c", "exec taskset -c 0 \"$0\"" + sweep + "out", PURGEWRIGHT_PROGRAM},
+                       {.folder = folder.path()});
+  CHECK(one.status == 0);
+  CHECK(tree(folder / "out") == files);
+  CHECK(one.out == at_once.out);
+  CHECK(run_tool({"compare", "job.yaml", "--quick", "--json", "--vary",
+                  "fixture.radial_clearance=4 mm:14.1 mm:0.001 mm"},
+                 {.folder = folder.path()})
+            .status == 2);
+}
+
 TEST_CASE("compare --rank says in text, CSV and JSON which designs no other beats") {
   const ScratchFolder folder;
   const auto swept = run_tool({"compare", example("logger-25"), "--vary", "fixture.wall=4 mm:6 mm:1 mm",

@@ -17,6 +17,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace purgewright::report {
@@ -90,8 +91,51 @@ struct Comparison {
   bool quick = false; // purge, heat and measured log were left out: their rules are not judged
 };
 
+// What all rows together say: the unit of a column, its best value, the front. Rows are added one by one and
+// not kept, so that a sweep of any length can be summed up.
+class Overview {
+ public:
+  explicit Overview(std::vector<std::size_t> ranked = {}) : ranked_(std::move(ranked)) {}
+  void add(const ComparedDesign &);
+
+  // One of the front: the designs that fail no rule and that none other beats, as none is as good in every
+  // ranked metric and better in one (Pareto's front).
+  struct Choice {
+    std::size_t design; // its place among the rows
+    std::string name, currency;
+    std::vector<double> values; // of the ranked metrics
+  };
+  // The best in the first ranked metric first; in the order of rows where equal. Nothing when none is ranked.
+  std::vector<Choice> front() const;
+
+  std::size_t designs() const { return designs_; }
+  double largest(std::size_t metric) const { return columns_[metric].largest; }  // chooses the unit of all
+  bool is_known(std::size_t metric) const { return columns_[metric].known > 0; } // by any design
+  // Whether the row is best in the metric; none is when all are equal or it has no better.
+  bool wins(const ComparedDesign &, std::size_t metric) const;
+  bool any_fails() const { return any_fails_; } // a rule of any design, or its layout clashes
+  bool any_clashes() const { return any_clashes_; }
+  // Of the first row that does not clash.
+  const std::optional<checks::Tally> &judged_as() const { return judged_as_; }
+
+ private:
+  struct Column {
+    double largest = 0.0;
+    double best = 0.0; // in the sense of smaller is better
+    std::size_t known = 0, winners = 0;
+  };
+  std::vector<std::size_t> ranked_;
+  std::array<Column, metric_count> columns_{};
+  std::vector<Choice> choices_;
+  std::optional<checks::Tally> judged_as_;
+  std::size_t designs_ = 0;
+  bool any_fails_ = false, any_clashes_ = false;
+};
+
+Overview overview(const Comparison &);
+
 // A metric of a design as the table prints it, in the unit of the row's largest value; "-" for none.
-std::string metric_text(const Comparison &, const ComparedDesign &, std::size_t metric);
+std::string metric_text(const Comparison &, const Overview &, const ComparedDesign &, std::size_t metric);
 // A figure asked for.
 std::string asked_text(const Comparison &, const ComparedDesign &, std::size_t asked);
 
@@ -101,25 +145,43 @@ std::string tightest_text(const ComparedDesign &);
 // "shop.argon_price=12 EUR/m3": the value of a row's varied key.
 std::string varied_text(const Comparison &, std::size_t key, double value);
 
-// Indices of the best designs of a row; empty when all are equal or the row has no better.
-std::vector<std::size_t> best(const Comparison &, std::size_t metric);
-
 // The metric of this id, if one of its values can be better than another.
 std::optional<std::size_t> rankable(std::string_view id);
 
-// The designs that fail no rule and that none other beats: none is as good in every ranked metric and better
-// in one (Pareto's front). The best in the first ranked metric first; in the order of rows where equal.
+// Places of the front's designs.
 std::vector<std::size_t> front(const Comparison &);
-
-// Whether a rule of any design fails, or its layout clashes.
-bool any_fails(const Comparison &);
-
-// Whether any design has this metric.
-bool is_known(const Comparison &, std::size_t metric);
 
 // Few designs: a row a figure. Many: a line a design. Best values carry a star.
 std::string comparison_text(const Comparison &);
 std::string comparison_csv(const Comparison &);  // SI values, comma, CRLF as RFC 4180
 std::string comparison_json(const Comparison &); // SI values
+
+// The lines of a sweep, and its table, row by row: what is put together from them is the text and the CSV of
+// the whole. `head` needs no designs of its own; the overview is of all rows.
+class SweepLines {
+ public:
+  SweepLines(const Comparison &head, const Overview &);
+  std::string head() const;
+  std::string row(const ComparedDesign &); // each in its turn
+  std::string foot() const;
+
+ private:
+  const Comparison &head_;
+  const Overview &overview_;
+  std::vector<std::size_t> shown_;
+  std::optional<ComparedDesign> before_;
+};
+
+class SweepTable {
+ public:
+  SweepTable(const Comparison &head, const Overview &);
+  std::string head() const;
+  std::string row(const ComparedDesign &);
+
+ private:
+  const Comparison &head_;
+  std::vector<std::size_t> front_; // in the order of rows
+  std::size_t next_ = 0;
+};
 
 } // namespace purgewright::report

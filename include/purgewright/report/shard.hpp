@@ -12,6 +12,7 @@
 #include "purgewright/report/manifest.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <stdexcept>
 #include <string>
@@ -51,5 +52,13 @@ Shard read_shard(std::string_view json, std::string_view name);
 
 // All pieces of one sweep as the whole.
 Shard merged(std::vector<Shard>);
+
+// A sweep under way, line by line: what it is of (version, job, sweeps, piece, figures asked for), then its
+// rows as they come. A line of a row is tied to that head and to its place, so that no row of another sweep
+// or job, or one that was changed, is ever taken for its own.
+std::string kept_head(const Shard &);
+std::string kept_row(std::string_view head, std::size_t place, const ComparedDesign &);
+// Without the line's end; nothing for a line that is not that row.
+std::optional<ComparedDesign> read_kept_row(std::string_view head, std::size_t place, std::string_view line);
 
 } // namespace purgewright::report
