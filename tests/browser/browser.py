@@ -70,6 +70,76 @@ def text_of_pdf(encoded):
         return subprocess.run(["pdftotext", "-layout", file.name, "-"], capture_output=True, text=True, check=True).stdout
 
 
+# Words whose colour stands too little out from what is behind them, in the colours that are shown. Source: WCAG 2.1,
+# 1.4.3 (4.5 : 1; 3 : 1 from 24 px, or 18.66 px bold) and its relative luminance.
+FAINT = """
+  const parts = (text) => { const all = text.match(/[0-9.]+/g).map(Number); return all.length < 4 ? [...all, 1] : all; };
+  const over = (top, below) => [0, 1, 2].map((i) => top[3] * top[i] + (1 - top[3]) * below[i]).concat(1);
+  function behind(element) {
+    const own = parts(getComputedStyle(element).backgroundColor);
+    if (own[3] === 1) { return own; }
+    return over(own, element.parentElement ? behind(element.parentElement) : [255, 255, 255, 1]);
+  }
+  const light = (colour) => [0.2126, 0.7152, 0.0722].reduce((sum, share, i) => {
+    const c = colour[i] / 255;
+    return sum + share * (c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
+  }, 0);
+  const faint = [];
+  for (const element of document.querySelectorAll('body *')) {
+    const words = [...element.childNodes].filter((n) => n.nodeType === 3).map((n) => n.data.trim()).join('');
+    if (!words || !element.checkVisibility() || ['SCRIPT', 'STYLE', 'OPTION'].includes(element.tagName)) { continue; }
+    const style = getComputedStyle(element), ground = behind(element);
+    const ink = over(parts(element.namespaceURI.endsWith('svg') ? style.fill : style.color), ground);
+    const [more, less] = [light(ink), light(ground)].sort((a, b) => b - a);
+    const size = parseFloat(style.fontSize), large = size >= 24 || (size >= 18.66 && Number(style.fontWeight) >= 700);
+    const ratio = (more + 0.05) / (less + 0.05);
+    if (ratio < (large ? 3 : 4.5)) { faint.push(`${words.slice(0, 40)}: ${ratio.toFixed(2)} (${element.tagName} ${element.className})`); }
+  }
+  return faint;
+"""
+
+# What a screen reader or a keyboard would miss. Source: WCAG 2.1, 1.1.1, 1.3.1, 2.4.7; ARIA in HTML.
+UNSAID = r"""
+  const missed = [], say = (element, what) => missed.push(`${what}: ${element.outerHTML.slice(0, 90)}`);
+  for (const svg of document.querySelectorAll('svg, canvas')) {
+    const named = svg.getAttribute('aria-label') || svg.getAttribute('aria-labelledby') || svg.querySelector('title');
+    if (!svg.closest('[aria-hidden=true]') && (svg.getAttribute('role') === null || !named)) { say(svg, 'a picture without role or name'); }
+  }
+  for (const head of document.querySelectorAll('th')) {
+    if (!['col', 'row', 'colgroup', 'rowgroup'].includes(head.scope)) { say(head, 'a head without scope'); }
+  }
+  for (const table of document.querySelectorAll('table')) {
+    if (!table.querySelector('th')) { say(table, 'a table without heads'); }
+  }
+  for (const control of document.querySelectorAll('input, select, textarea')) {
+    if (!control.labels?.length && !control.getAttribute('aria-label') && !control.getAttribute('aria-labelledby')) { say(control, 'a control without label'); }
+  }
+  for (const named of document.querySelectorAll('[aria-labelledby], [aria-describedby], [aria-controls]')) {
+    for (const key of ['aria-labelledby', 'aria-describedby', 'aria-controls']) {
+      for (const id of (named.getAttribute(key) ?? '').split(/\s+/).filter(Boolean)) {
+        if (!document.getElementById(id)) { say(named, `${key} leads nowhere`); }
+      }
+    }
+  }
+  return missed;
+"""
+
+# A ring or a frame round what the keyboard has reached.
+UNSEEN = """
+  const unseen = [];
+  for (const element of document.querySelectorAll('a[href], button, summary, input, select, canvas[tabindex], [tabindex="0"]')) {
+    if (!element.checkVisibility({visibilityProperty: true}) || element.disabled) { continue; }
+    element.focus({focusVisible: true, preventScroll: true});
+    const style = getComputedStyle(element);
+    if (document.activeElement === element && (style.outlineStyle === 'none' || parseFloat(style.outlineWidth) < 2)) {
+      unseen.push(element.outerHTML.slice(0, 90));
+    }
+  }
+  document.activeElement?.blur();
+  return unseen;
+"""
+
+
 class Page(unittest.TestCase):
     """A page open in a browser, and what is asked of each page alike."""
 
@@ -111,6 +181,15 @@ class Page(unittest.TestCase):
             "const ids = [...document.querySelectorAll('[id]')].map((e) => e.id);"
             "return ids.length - new Set(ids).size"), 0)
         self.assertEqual(self.script("return [...document.images].filter((i) => !i.alt).length"), 0)
+
+    def check_readable(self):
+        """Contrast in light and dark, names of pictures and controls, heads of tables, the keyboard's place."""
+        for scheme in ("light", "dark"):
+            self.browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {
+                "features": [{"name": "prefers-color-scheme", "value": scheme}]})
+            self.assertEqual(self.script(FAINT), [], scheme)
+        self.assertEqual(self.script(UNSAID), [])
+        self.assertEqual(self.script(UNSEEN), [])
 
     def check_width(self, width):
         """Nothing makes the page itself scroll sideways."""

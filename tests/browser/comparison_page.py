@@ -99,6 +99,7 @@ class Comparison(Page):
 
     def test_e_names(self):
         self.check_names()
+        self.check_readable()
 
     def test_f_narrow(self):
         self.check_width(400)

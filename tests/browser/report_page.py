@@ -122,6 +122,7 @@ class Report(Page):
 
     def test_k_names(self):
         self.check_names()
+        self.check_readable()
 
     def test_l_print(self):
         text = browser.text_of_pdf(self.browser.print_page())

@@ -138,6 +138,7 @@ class OneJob(WatchedPage):
 
     def test_f_names(self):
         self.check_names()
+        self.check_readable()
 
     def test_g_narrow(self):
         self.check_width(400)
@@ -201,6 +202,7 @@ class SeveralJobs(WatchedPage):
 
     def test_d_names_and_width(self):
         self.check_names()
+        self.check_readable()
         self.check_width(400)
 
     def test_e_head_leads_to_the_report(self):
@@ -222,6 +224,7 @@ class FaultAtFirst(WatchedPage):
     def test_a_numbers_come_with_the_cure(self):
         self.wait(lambda: "There are no numbers yet" in self.part("faults"))
         self.check_names()
+        self.check_readable()
         self.watched.save(SOUND)
         self.wait(lambda: self.elements("#bench"))
         self.assertEqual(self.part("faults"), "")
