@@ -58,9 +58,9 @@ struct Step {
   int places;
   double share_left;
 };
-constexpr double four_fifths = 0.8, most_of_it = 0.6, enough = 0.4;
+constexpr double most_of_it = 0.6, enough = 0.4;
 constexpr std::array<Step, 5> inch_steps{
-    {{1e-3, 3, most_of_it}, {5e-4, 4, four_fifths}, {1e-4, 4, enough}, {1e-5, 5, enough}, {1e-6, 6, 0.0}}};
+    {{1e-3, 3, most_of_it}, {5e-4, 4, most_of_it}, {1e-4, 4, enough}, {1e-5, 5, enough}, {1e-6, 6, 0.0}}};
 constexpr std::array<Step, 4> metric_steps{
     {{1e-3, 3, most_of_it}, {1e-4, 4, enough}, {1e-5, 5, enough}, {1e-6, 6, 0.0}}};
 constexpr double noise = 1e-6; // of a step

@@ -79,9 +79,11 @@ units::Volume gasket_holes(const fixture::Layout &layout, const Assembly &assemb
   const auto &body = layout.body;
   const auto &cover = layout.plenum_cover;
   const Length half = 0.5 * body.width;
-  const Solid end = open_space(
-      kernel::box({body.x_max, -half, -body.z_max}, {body.x_max + layout.gasket, half, body.z_max}),
-      {in_place(assembly, "end-gasket")}, body.end_screws.size());
+  const auto &plate = layout.end_plate;
+  const Length plate_half = 0.5 * plate.width;
+  const Solid end = open_space(kernel::box({body.x_max, -plate_half, plate.z_min},
+                                           {body.x_max + layout.gasket, plate_half, plate.z_max}),
+                               {in_place(assembly, "end-gasket")}, body.end_screws.size());
   const Solid under = open_space(
       kernel::box({body.x_min, -half, body.bottom - layout.gasket}, {body.x_max, half, body.bottom}),
       {in_place(assembly, "plenum-gasket")}, cover.screws.size() + cover.dowels.size());
@@ -116,8 +118,10 @@ Solid within_walls(const fixture::Layout &layout, const Assembly &assembly) {
   names.insert(names.end(), {"side-gasket", "rear-gasket"});
   const auto &plates = body.plates;
   const std::size_t sides = 4 * static_cast<std::size_t>(plates.sides.count);
+  constexpr std::size_t beside_rear = 1; // the rear plate is lower and narrower than the others
   return open_space(chamber_stock(body), standing(assembly, names),
-                    2 * body.end_screws.size() + below + sides + plates.knobs.size() + plates.dowels.size());
+                    2 * body.end_screws.size() + below + sides + plates.knobs.size() + plates.dowels.size() +
+                        beside_rear);
 }
 
 Solid chamber_gas(const job::Job &job, const fixture::Layout &layout, const Assembly &assembly) {

@@ -82,15 +82,15 @@ TEST_CASE("The fixture takes the arc's electrical heat less what the part carrie
   }
 }
 
-// Sizes and masses as the parts' own files have them: chamber 186.2 g, end plate 68.8 g and base plate 1303.4
+// Sizes and masses as the parts' own files have them: chamber 186.2 g, end plate 66.5 g and base plate 1303.4
 // g at 897 J/(kg K); free faces of chamber and end plate, 51 x 48 x 64.01 mm together, 0.01512 m2; base
 // plate 239.5 x 172.5 x 12 mm, 0.09064 m2 without the chamber's foot of 39 x 48 mm, 190.5 mm beyond it at 170
 // W/(m K): m L = 0.5965, efficiency 0.8962; all at 10 W/(m2 K).
 TEST_CASE("logger-25: capacity and loss of the fixture, on paper", "[unit][heat]") {
   const Case c = case_of("logger-25", 295.0);
-  CHECK(c.series.capacity == Approx(1397.9).epsilon(1e-3));
+  CHECK(c.series.capacity == Approx(1395.8).epsilon(1e-3));
   CHECK(c.series.loss == Approx(0.1512 + 0.8123).epsilon(1e-3));
-  CHECK(c.series.time_constant().value() == Approx(1450.8).epsilon(2e-3));
+  CHECK(c.series.time_constant().value() == Approx(1448.7).epsilon(2e-3));
 }
 
 // Chamber and end plate as one node on a strip of base plate in thirty cells, from the chamber's foot to the
