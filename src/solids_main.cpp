@@ -106,7 +106,7 @@ void write_all(const std::filesystem::path &folder, const study::Request &reques
       .time_stamp = time_stamp(),
       .author = job.identity.prepared_by,
       .originating_system = fmt::format("purgewright {}", request.version),
-      .caution = failing.empty() ? "" : fmt::format("NOT FOR USE. Not so: {}", fmt::join(failing, "; "))};
+      .caution = failing.empty() ? "" : fmt::format("NOT FOR USE. Broken: {}", fmt::join(failing, "; "))};
   say(stdout, "writing what there is to look at");
   purgewright::exchange::write_view(folder, job, layout, built, header);
   write_pages(folder, request, findings);

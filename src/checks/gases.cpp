@@ -72,9 +72,12 @@ Verdict torch_laminar(const Design &d) {
                                            : at_most(re, gas::laminar_tube_reynolds, Status::caution);
 }
 
-// Half of the widest pool; beyond it the chamber's gas alone covers what is liquid.
+// Half of the widest pool; beyond it the chamber's gas alone covers what is liquid. A pool wider than the cup
+// wants another cup.
 Verdict torch_core(const Design &d) {
-  return at_least(d.purge.bench.torch_core.value(), 0.5 * d.heat.pool_width.value(), Status::caution);
+  const units::Length half = 0.5 * d.heat.pool_width, cup = 0.5 * d.job.torch.cup_bore;
+  return half > cup ? at_least(cup.value(), half.value())
+                    : at_least(d.purge.bench.torch_core.value(), half.value(), Status::caution);
 }
 
 Verdict draught(const Design &d) {

@@ -237,12 +237,15 @@ ExitCode write_sweep(const Swept &s) {
   report::Overview all(s.sweep.head().ranked);
   std::optional<KeptRows> kept;
   const bool listed = s.sweep.rows() <= most_listed;
-  {
+  bool begun_before = false; // rows of an interrupted run are not lost by another fault
+  const auto write = [&] {
     Signals signals;
     OutputFolder folder(s.place.target, s.place.kind);
     kept.emplace(s.place.target, kept_head(s));
+    begun_before = kept->count() > 0;
     if (!make_rows(s, *kept, all, signals)) {
-      return ExitCode::bad_input;
+      kept->remove();
+      return false;
     }
     study::require_ranked_known(s.sweep.head(), all);
     if (!s.options.shard.empty()) {
@@ -256,6 +259,19 @@ ExitCode write_sweep(const Swept &s) {
     signals.check();
     folder.commit();
     kept->remove();
+    return true;
+  };
+  try {
+    if (!write()) {
+      return ExitCode::bad_input;
+    }
+  } catch (const Interrupted &) { // to go on from
+    throw;
+  } catch (...) {
+    if (kept && !begun_before) {
+      kept->remove();
+    }
+    throw;
   }
   if (s.options.json) {
     print(report::comparison_json(all_of(s, *kept)));

@@ -209,7 +209,7 @@ constexpr std::string_view stamp_text = "NOT FOR USE";
 std::vector<std::string> stamp_lines(const Paper &paper, const Issue &issue) {
   constexpr std::size_t most = 8; // more stand on the setup sheet
   const std::size_t shown = std::min(most, issue.failing.size());
-  std::string all = fmt::format("Not so: {}", fmt::join(std::span(issue.failing).first(shown), "; "));
+  std::string all = fmt::format("Broken: {}", fmt::join(std::span(issue.failing).first(shown), "; "));
   if (issue.failing.size() > most) {
     all += fmt::format("; and {} more, on the setup sheet", issue.failing.size() - most);
   }

@@ -139,10 +139,10 @@ std::string Page::titles(checks::Status status) const {
 // Rules that fail stand above everything: such a design is not for the bench.
 double Page::warn(double y) {
   if (const std::string failing = titles(checks::Status::fail); !failing.empty()) {
-    y = band(y, "NOT FOR USE. Not so: " + failing, alarm, white) + 1.0;
+    y = band(y, "NOT FOR USE. Broken: " + failing, alarm, white) + 1.0;
   }
   if (const std::string doubtful = titles(checks::Status::caution); !doubtful.empty()) {
-    y = band(y, "With caution, not quite so: " + doubtful, pale, black) + 1.0;
+    y = band(y, "Caution, beyond its limit: " + doubtful, pale, black) + 1.0;
   }
   constexpr std::string_view first = "Argon displaces air without smell: ventilate, wear an oxygen monitor. "
                                      "Calculated, not measured. Follow your local "
@@ -304,14 +304,17 @@ double Page::turns(double top) {
   }
   const std::string note = fmt::format(
       "Drawn with the collar at 0; black: tacks, blue: {}, both in order{}. {} Hold: the longest, of a warm "
-      "fixture. {} First arc to end of last hold: {}.",
+      "fixture. {} First arc to end of last hold: {}, with {} for each turn and the torch's gas before each "
+      "arc.",
       spots ? "spots" : "runs", spots ? "" : ", brown: tapes",
       spots ? "Arc: standing."
             : "Felt tapes: let those after 'over' pass, end at the last. Arc: standing, turning and easing "
               "off. "
               "Pool reaches: how wide before the foot answers.",
       pin_note(f_),
-      units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3));
+      units::shop_text(f_.design.heat.cycle.value(), units::Dimension::time, units::UnitSystem::metric, 3),
+      units::shop_text(heat::Options{}.torch_move.value(), units::Dimension::time, units::UnitSystem::metric,
+                       3));
   const Letters plain{.points = points_ - 0.5};
   y += 0.8;
   y += canvas_.wrapped({left, y}, wide, note, plain);

@@ -28,6 +28,11 @@ bool vented(const Findings &f) {
   return f.design.job.tube.vent.count > 0;
 }
 
+// The vent breathes into the chamber: no meter reaches the bore's gas alone.
+bool vents_in_chamber(const Findings &f) {
+  return vented(f) && f.design.job.tube.vent.from_joint < -f.design.layout.body.cavity_start;
+}
+
 std::string_view outlet(const Findings &f) {
   return vented(f) ? "the tube's vent" : "the plug's outlet";
 }
@@ -74,6 +79,19 @@ std::string minutes(units::Time time) {
   return fmt::format("{:.0f} min", std::ceil(time.value() / 60.0));
 }
 
+// Where it reads, and what it must show.
+std::string meter_place(const Findings &f) {
+  const auto &gas = f.design.job.gas;
+  if (vents_in_chamber(f)) {
+    return fmt::format(
+        "{} in the end plate's port, where the bore's gas comes by too: no meter reaches the bore "
+        "alone, its time is computed",
+        oxygen_limit_text(std::min(gas.oxygen_limit_bore, gas.oxygen_limit_chamber)));
+  }
+  return fmt::format("{} at {} and under {} in the chamber", oxygen_limit_text(gas.oxygen_limit_bore),
+                     outlet(f), oxygen_limit_text(gas.oxygen_limit_chamber));
+}
+
 std::vector<GasRow> gas_rows(const Findings &f) {
   const auto &purge = f.design.purge;
   const auto &job = f.design.job;
@@ -86,15 +104,15 @@ std::vector<GasRow> gas_rows(const Findings &f) {
   return {
       {"Start of day", bore, chamber, torch,
        fmt::format("{:.0f} min", gas::start_of_day_flush.value() / 60.0),
-       "Plug in a tube, cover closed. All three lines stood open: flush out air and damp before the first "
+       "Plug in a tube, cover closed. All three lines hold air overnight: flush it and damp out before the "
+       "first "
        "part, the torch's by its purge button or valve."},
       {"1  Prepurge, cover closed", bore, chamber, "-", "\u2265 " + bench_time(f.design.purge.wait()),
-       fmt::format("{}Until the meter is under {} at {} and under {} in the chamber, falling or steady; at "
-                   "least this long ({:.0f} volumes of the bore, {:.0f} of the chamber).",
-                   outlet_place(f), oxygen_limit_text(job.gas.oxygen_limit_bore), outlet(f),
-                   oxygen_limit_text(job.gas.oxygen_limit_chamber),
-                   changes(purge.bore, f.design.volumes.bore_gas),
-                   changes(purge.chamber, f.design.volumes.chamber_gas))},
+       fmt::format(
+           "{}Until the meter is under {}, falling or steady; at least this long ({:.0f} volumes of the "
+           "bore, {:.0f} of the chamber).",
+           outlet_place(f), meter_place(f), changes(purge.bore, f.design.volumes.bore_gas),
+           changes(purge.chamber, f.design.volumes.chamber_gas))},
       {"2  Turn down, open cover", bore_weld, chamber_weld, torch, "no wait",
        "Both down BEFORE the arc, or the bore's gas lifts the puddle. FOOT OFF THE PEDAL: it strikes by "
        "itself "
@@ -112,7 +130,7 @@ std::vector<GasRow> gas_rows(const Findings &f) {
        fmt::format("Puddle bright and flat; gas leaves freely by {}. Meter steady.", outlet(f))},
       {"5  Hold after each", bore_weld, chamber_weld, torch, "see table",
        fmt::format("Set torch postflow to {}; a machine that ends sooner: by its valve. Torch stays over the "
-                   "joint, nothing moves, until below {}.",
+                   "joint, the tube at rest, until below {}.",
                    postflow, metal_limit(f))},
       {"6  After the last hold", "off", "off", "off", hand_warm_text(f),
        fmt::format("Nothing above {} any more, the cap under the pin included. Heat-proof gloves and tongs "
@@ -192,16 +210,18 @@ bool cap_bonds(const Findings &f) {
 
 std::vector<std::string> loading_steps(const Findings &f) {
   const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
-  std::vector<std::string> steps{fmt::format("Deburr. Oxide off {} each side of the joint, inside and out, "
-                                             "and off the cap: scraper or new stainless brush kept for "
-                                             "titanium.",
-                                             inch ? "1 in" : "25 mm"),
-                                 "Wash cap, tube end and pin face: acetone or alcohol, NEVER chlorinated. "
-                                 "Lint-free cloth and gloves from here on. Dry, "
-                                 "vapour gone, bottle away before the arc."};
+  std::vector<std::string> steps{
+      fmt::format("Deburr. Oxide off {} each side of the joint, inside and out, "
+                  "and off the cap: scraper or new stainless brush kept for "
+                  "titanium.",
+                  inch ? "1 in" : "25 mm"),
+      "Pin and chamber cold to the bare hand first, or wipe them dry alone. Wash cap, "
+      "tube end and pin face: acetone or alcohol, NEVER chlorinated. "
+      "Lint-free cloth and gloves from here on. Dry, "
+      "vapour gone, bottle away before the arc."};
   if (cap_bonds(f)) {
     steps.emplace_back(
-        "Pin's face: boron nitride or yttria stop-off, thin and dried, none on the joint. Without "
+        "Pin's face: boron nitride or yttria stop-off, thin, dried 5 min, none on the joint. Without "
         "it the hot cap bonds to the pin.");
   }
   std::ranges::move(cradle_steps(f), std::back_inserter(steps));
@@ -218,9 +238,9 @@ std::vector<std::string> loading_steps(const Findings &f) {
           : "Clamp the index collar beside the front stand. NO AXIAL STOP here: a helper presses the plug "
             "forward until the last tack is cold; from then the cap is held. Look before each run that it "
             "still bears."));
-  steps.emplace_back(
-      "Oxygen meter: sealing screw out of the end plate's port, its hose in and left there; the "
-      "bore's at the end of its outlet. One meter reads both in turn.");
+  steps.push_back(fmt::format(
+      "Oxygen meter: sealing screw out of the end plate's port, its hose in and left there{}.",
+      vents_in_chamber(f) ? "" : "; the bore's at the end of its outlet. One meter reads both in turn"));
   if (f.design.layout.mask.present) {
     steps.emplace_back(
         "Slot mask on the chamber, its window over the joint, its ends taped down with aluminium "
@@ -298,7 +318,9 @@ std::vector<std::string> stop_conditions(const Findings &f) {
       fmt::format("Meter above {} inside or {} outside: do not strike. Find the leak.",
                   oxygen_limit_text(job.gas.oxygen_limit_bore),
                   oxygen_limit_text(job.gas.oxygen_limit_chamber)),
-      fmt::format("No flow out of {}, or the puddle bulges: arc off, open the outlet.", outlet(f)),
+      fmt::format("{}, or the puddle bulges: arc off, open the outlet.",
+                  vents_in_chamber(f) ? std::string("Vent not open to look at before the cap goes on")
+                                      : fmt::format("No flow out of {}", outlet(f))),
       "A tack or run shows more than straw: stop, find the cause. Do not weld over it.",
       fmt::format("Hold over but joint above {} by a touch probe, tube at rest, torch gas on: hold on, then "
                   "correct the job.",

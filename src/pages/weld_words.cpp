@@ -82,8 +82,10 @@ Setting turning(const Findings &f) {
   }
   const double rate = degrees_per_second(f.design.job);
   return {"Turn",
-          fmt::format("torch stays on top, its hand on a rest; the other hand rolls the collar {:.1f} "
+          fmt::format("torch stays on top, its hand on a rest; {} the collar {:.1f} "
                       "deg a second: 10 deg in {:.1f} s, once the pool is there",
+                      f.design.job.weld.with_wire() ? "the other hand feeds the wire, a second person rolls"
+                                                    : "the other hand rolls",
                       rate, 10.0 / rate)};
 }
 
@@ -127,16 +129,20 @@ Setting start(const Findings &f) {
       "Start",
       fmt::format(
           "each run: high frequency, never scratched; full pedal, tube at rest, until one pool joins both "
-          "edges, {} wide: {} after the arc. Then turn at once; the pedal keeps the pool",
-          pools(f, f.design.heat.runs), span(f.design.heat.runs, &heat::Weld::dwell, tenths))};
+          "edges, {} wide: {} after the arc. Then turn at once; the pool grows as you go: hold it at {} by "
+          "the "
+          "pedal",
+          pools(f, f.design.heat.runs), span(f.design.heat.runs, &heat::Weld::dwell, tenths),
+          shop(f, std::min(f.design.heat.pool_width, f.design.heat.pool_target).value(), Dimension::length,
+               2))};
 }
 
 Setting stop(const Findings &f) {
   if (by_spots(f)) {
-    return {"Stop",
-            fmt::format("foot off: torch stays, postflow {}. Each spot half over the one beside it: no "
-                        "crater stays bare",
-                        report::longer_postflow_text(f))};
+    return {"Stop", fmt::format("foot off: torch stays as long as the table's hold, postflow set to {} feeds "
+                                "it. Each spot half over the one beside it: no "
+                                "crater stays bare",
+                                report::longer_postflow_text(f))};
   }
   const auto &runs = f.design.heat.runs;
   return {
@@ -144,7 +150,7 @@ Setting stop(const Findings &f) {
       fmt::format("felt tapes on the collar before the first part, T1 where run 1 ends, and so on. The thumb "
                   "at the pointer counts what comes to it under the hood: the table says which tape it lets "
                   "pass and at which the run ends. There ease the pedal to nothing over {}, turning on {}; "
-                  "torch stays, postflow {}",
+                  "torch stays as long as the table's hold, postflow set to {} feeds it",
                   span(runs, &heat::Weld::taper, tenths), span(runs, &heat::Weld::run_out, whole_degrees),
                   report::longer_postflow_text(f))};
 }
@@ -182,29 +188,40 @@ Setting root(const Findings &f) {
                             coupon};
 }
 
+// About as thick as the wall, of the usual sizes: common practice, no source.
+std::string wire_size(const Findings &f) {
+  const units::Length wall = f.design.job.tube.wall;
+  constexpr auto thin = units::millimetres(1.2), middle = units::millimetres(2.0);
+  const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
+  return wall < thin     ? (inch ? ".035 in" : "1.0 mm")
+         : wall < middle ? (inch ? ".045 in" : "1.2 mm")
+                         : (inch ? "1/16 in" : "1.6 mm");
+}
+
 // Of the grade of the tube, or what the procedure names; its heat is not in the plan.
-std::string_view wire_text(const Findings &f) {
+std::string wire_text(const Findings &f) {
   return f.design.job.weld.with_wire()
-             ? "wire of the tube's grade, bright, wiped, its hot end kept under the torch's gas"
-             : "no wire";
+             ? fmt::format("wire {} of the tube's grade, bright, wiped, fed ahead of the pool, its hot end "
+                           "kept under "
+                           "the torch's gas; tacks without it, where the edges touch",
+                           wire_size(f))
+             : std::string("no wire");
 }
 
 Setting fit_up(const Findings &f) {
   const auto allowed = standards::fit_up(f.design.job.tube.wall, f.design.job.weld.with_wire());
   const bool spigot = f.design.job.cap.shape == job::CapShape::spigot;
-  return {
-      "Fit",
-      fmt::format(
-          "{}: both edges turned square; gap {} at most: where light shows, a feeler as thick must not "
-          "go in. {}",
-          wire_text(f), shop(f, allowed.gap.value(), Dimension::length, 2),
-          spigot
-              ? std::string("The spigot centres the cap")
-              : fmt::format(
-                    "Offset {} at most: a straightedge along tube and cap, at four "
-                    "places, shows it. After the first tack foot off, press the cap even on the other side "
-                    "with the tweezers, tack there; then the rest",
-                    shop(f, allowed.offset.value(), Dimension::length, 2)))};
+  return {"Fit",
+          fmt::format(
+              "{}: both edges turned square; gap {} at most: where light shows, a feeler as thick must not "
+              "go in. {}",
+              wire_text(f), shop(f, allowed.gap.value(), Dimension::length, 3),
+              spigot ? std::string("The spigot centres the cap")
+                     : fmt::format("Offset {} at most: a straightedge along tube and cap, at four "
+                                   "places, shows it. After the first tack and its hold turn to the next "
+                                   "place, press the cap even "
+                                   "there with the tweezers, tack; then the rest",
+                                   shop(f, allowed.offset.value(), Dimension::length, 3)))};
 }
 
 // What the current flows through from lead to joint. Rubber and plastic carry none.
@@ -312,15 +329,18 @@ std::vector<std::string> unloading_steps(const Findings &f) {
   out.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(out.front())));
   return {
       "Last hold over: torch off, then both circuits off; wait until no gas is heard.",
-      fmt::format("Heat-proof gloves and tongs{}. Loosen the collar's clamp screw.",
+      fmt::format("Heat-proof gloves and tongs{}. Turn the collar back to 0, loosen its clamp screw.",
                   wait ? fmt::format(", or hands off for {}: hand-warm only then", minutes(*wait))
                        : ": too hot for a bare hand"),
-      "Loosen the wiper plate's four screws, slide plate and wiper back; draw the part straight back until "
+      "Undo the wiper plate's four screws out of their thread, slide plate and wiper back; draw the part "
+      "straight back until "
       "the cap is behind the chamber, lift it off.",
       out,
-      "Look at the joint outside and, by a light in the bore, inside, before anything touches it.",
+      f.design.job.cap.shape == job::CapShape::spigot
+          ? "Look at the joint outside before anything touches it."
+          : "Look at the joint outside and, by a light in the bore, inside, before anything touches it.",
       f.design.job.fixture.pin_material->weldable_here
-          ? "Wipe the pin's face."
+          ? "Wipe the pin's face, dry while it is warm."
           : "Look at the pin's face and at the cap where it stood: pick-up or a mark, renew the tip.",
   };
 }

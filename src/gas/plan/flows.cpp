@@ -107,6 +107,15 @@ VolumeFlow clearing_flow(const Subject &s, VolumeFlow high, const Purge &purge) 
   return least_flow(purge.chamber.welding, high, patient_preflow.value(), preflow);
 }
 
+// As a flowmeter's scale is read, tenths of a litre a minute: more where that is allowed, or less.
+VolumeFlow on_scale(VolumeFlow flow, VolumeFlow most) {
+  constexpr auto tenth = units::litres_per_minute(0.1);
+  constexpr double noise = 1e-6;
+  const VolumeFlow up = std::ceil(units::ratio(flow, tenth) - noise) * tenth;
+  const VolumeFlow down = std::floor(units::ratio(flow, tenth) + noise) * tenth;
+  return up <= (1.0 + noise) * most ? up : down > VolumeFlow{} ? down : flow;
+}
+
 } // namespace
 
 units::Pressure bore_limit(const job::Job &job) {
@@ -152,6 +161,8 @@ void choose_welding_flows(const Subject &s, Purge &purge) {
                               const Scene scene = floors(bore_choice.flow, q);
                               return floor_at(scene, scene.chamber_joint).oxygen;
                             });
+    bore_choice.flow = on_scale(bore_choice.flow, most.bore);
+    chamber_choice.flow = on_scale(chamber_choice.flow, chamber_high);
     chamber = chamber_choice.flow;
   }
   purge.bore.welding = bore_choice.flow;
@@ -159,7 +170,7 @@ void choose_welding_flows(const Subject &s, Purge &purge) {
   const VolumeFlow room_left = most.slot - (most.shared ? bore_choice.flow : VolumeFlow{});
   const VolumeFlow clearing = clearing_flow(s, std::min(room_left, most.line), purge);
   if (clearing > chamber_choice.flow) {
-    chamber_choice.flow = chamber = clearing;
+    chamber_choice.flow = chamber = on_scale(clearing, std::min(room_left, most.line));
     chamber_choice.reason = "clears the chamber under the torch before an arc in good time";
   }
   const Scene scene = floors(bore_choice.flow, chamber);

@@ -118,7 +118,7 @@ const std::vector<Bad> &bad_with_others() {
         {Key::tube_length, 300 * mm},
         {Key::cap_thickness, 7 * mm},
         {Key::weld_current, 150},
-        {Key::weld_travel_speed, 0.3 * mm},
+        {Key::weld_travel_speed, 0.2 * mm},
         {Key::tube_outside_diameter_tolerance, 0.015 * mm}}},
       {"heat.joint_melts", Status::fail, {{Key::weld_travel_speed, 16 * mm}}},
       {"heat.hand_turns", Status::fail, {{Key::weld_travel_speed, 6.7 * mm}}},

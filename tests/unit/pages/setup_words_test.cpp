@@ -196,7 +196,7 @@ TEST_CASE("a loose cap has a gap and an offset that a bench can keep, and a way 
   const std::string fit = setting(report::find(checks::evaluate(test::example("logger-25"))), "Fit");
   CHECK(fit.find("gap 0.18 mm") != std::string::npos); // a fifth of 0.9 mm
   CHECK(fit.find("straightedge") != std::string::npos);
-  CHECK(fit.find("After the first tack foot off, press the cap even on the other side") != std::string::npos);
+  CHECK(fit.find("After the first tack and its hold turn to the next place") != std::string::npos);
   CHECK(setting(report::find(checks::evaluate(test::example("pipe-33"))), "Fit").find("spigot centres") !=
         std::string::npos);
 }
