@@ -346,7 +346,7 @@ std::string hot_words(const Findings &f) {
       "HOT metal looks cold. Tongs, gloves; cap and tongs onto bare metal or brick to cool. The "
       "pin and the chamber too{}.",
       settled > heat::burn_threshold
-          ? fmt::format(": part after part the fixture comes to {}", report::temperature_text(f, settled))
+          ? fmt::format(": part after part the fixture comes to {}", shop(f, settled.value(), Dimension::temperature, 3))
           : "");
 }
 
