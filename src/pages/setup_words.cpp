@@ -345,9 +345,9 @@ std::string hot_words(const Findings &f) {
   return fmt::format(
       "HOT metal looks cold. Tongs, gloves; cap and tongs onto bare metal or brick to cool. The "
       "pin and the chamber too{}.",
-      settled > heat::burn_threshold
-          ? fmt::format(": part after part the fixture comes to {}", shop(f, settled.value(), Dimension::temperature, 3))
-          : "");
+      settled > heat::burn_threshold ? fmt::format(": part after part the fixture comes to {}",
+                                                   shop(f, settled.value(), Dimension::temperature, 3))
+                                     : "");
 }
 
 } // namespace
