@@ -161,9 +161,14 @@ struct Swept {
   report::ShardOf piece;
 };
 
+// Builds of one version differ while it is not released: rows and pieces of two are not mixed.
+std::string this_build() {
+  return fmt::format("{}, build {:.16}", tool_version, report::sha256(files::read("/proc/self/exe")));
+}
+
 std::string kept_head(const Swept &s) {
   return report::kept_head({.of = s.piece,
-                            .version = std::string(tool_version),
+                            .version = this_build(),
                             .job = s.jobs.front(),
                             .sweeps = s.options.vary,
                             .comparison = s.sweep.head()});
@@ -192,7 +197,7 @@ bool make_rows(const Swept &s, KeptRows &kept, report::Overview &all, Signals &s
   try {
     return !complain_of(s.sweep.make(kept.count(), take));
   } catch (const Interrupted &) {
-    if (kept.count() > 0) {
+    if (kept.count() > 0 && kept.stands()) {
       complain(fmt::format("{} of {} designs are kept in {}; the same command goes on from there",
                            kept.count(), s.sweep.rows(), kept.path().string()));
     }
@@ -209,7 +214,7 @@ report::Comparison all_of(const Swept &s, KeptRows &kept) {
 
 void write_piece(const OutputFolder &folder, const Swept &s, KeptRows &kept) {
   folder.write(piece_file, report::shard_json({.of = s.piece,
-                                               .version = std::string(tool_version),
+                                               .version = this_build(),
                                                .job = s.jobs.front(),
                                                .sweeps = s.options.vary,
                                                .comparison = all_of(s, kept)}));

@@ -10,6 +10,7 @@
 #include <optional>
 #include <string_view>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <system_error>
 #include <unistd.h>
 #include <utility>
@@ -46,12 +47,13 @@ KeptRows::KeptRows(const fs::path &target, std::string head) : path_(beside(targ
   if (!path_.parent_path().empty()) {
     files::make_folder(path_.parent_path());
   }
-  const int descriptor = ::open(path_.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0666);
+  const int descriptor = ::open(path_.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK, 0666);
   if (descriptor < 0) {
     fail();
   }
   file_ = ::fdopen(descriptor, "r+");
   try {
+    require_own_file();
     if (::flock(descriptor, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK) {
       throw FileError(path_, "another run is making this sweep");
     }
@@ -65,7 +67,7 @@ KeptRows::KeptRows(const fs::path &target, std::string head) : path_(beside(targ
 KeptRows::~KeptRows() {
   if (file_ != nullptr) {
     if (count_ == 0 && !removed_) {
-      ::unlink(path_.c_str());
+      remove();
     }
     std::fclose(file_);
   }
@@ -130,8 +132,31 @@ void KeptRows::each(const std::function<void(report::ComparedDesign &&)> &take) 
   std::fseek(file_, 0, SEEK_END); // where the next one goes
 }
 
+// A FIFO or a device would be waited for; another user's rows are not believed.
+void KeptRows::require_own_file() const {
+  struct stat file {};
+  if (::fstat(::fileno(file_), &file) != 0) {
+    fail();
+  }
+  if (!S_ISREG(file.st_mode)) {
+    throw FileError(path_, "is not a regular file");
+  }
+  if (file.st_uid != ::geteuid()) {
+    throw FileError(path_, "belongs to another user");
+  }
+}
+
+bool KeptRows::stands() const {
+  struct stat named {
+  }, open{};
+  return ::lstat(path_.c_str(), &named) == 0 && ::fstat(::fileno(file_), &open) == 0 &&
+         named.st_ino == open.st_ino && named.st_dev == open.st_dev;
+}
+
 void KeptRows::remove() {
-  ::unlink(path_.c_str());
+  if (stands()) { // not what somebody else has put there since
+    ::unlink(path_.c_str());
+  }
   removed_ = true;
 }
 

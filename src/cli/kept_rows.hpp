@@ -31,9 +31,11 @@ class KeptRows {
   void add(const report::ComparedDesign &);
   // All rows in order, as often as asked for.
   void each(const std::function<void(report::ComparedDesign &&)> &);
-  void remove(); // the file, once they stand elsewhere; they can still be read
+  bool stands() const; // whether its name is still that of the file with the rows
+  void remove();       // the file, once they stand elsewhere; they can still be read
 
  private:
+  void require_own_file() const;
   void take_up();
   void append(std::string_view line);
   [[noreturn]] void fail() const;

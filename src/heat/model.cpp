@@ -64,13 +64,14 @@ double hottest_of(const Reading &reading, Region region) {
 } // namespace
 
 struct Model::State {
-  State(Chain c, const Surroundings &s, const Accuracy &a)
-      : chain(std::move(c)), surroundings(s), accuracy(a), stepper(chain, s) {
+  State(Chain c, Surroundings s, const Accuracy &a)
+      : chain(std::move(c)), surroundings(std::move(s)), accuracy(a), stepper(chain, surroundings) {
     const auto rings = Index(chain.rings.size());
     content.enthalpy.resize(chain.angles, rings);
     rest.resize(rings);
     for (Index j = 0; j < rings; ++j) {
-      rest(j) = stepper.enthalpy_at(std::size_t(j), s.start.value_or(s.ambient).value());
+      rest(j) =
+          stepper.enthalpy_at(std::size_t(j), surroundings.start.value_or(surroundings.ambient).value());
       content.enthalpy.col(j).setConstant(rest(j));
     }
     heat.setZero(chain.angles, rings);

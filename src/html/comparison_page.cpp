@@ -169,10 +169,11 @@ std::string answer(const Comparison &c) {
       std::ranges::count_if(c.designs, [](const ComparedDesign &d) { return d.rules.failing == 0; });
   const auto calm = std::ranges::count_if(
       c.designs, [](const ComparedDesign &d) { return d.rules.failing == 0 && d.rules.cautions == 0; });
-  return fmt::format("<strong>{} of {}.</strong> {}{}", good, c.designs.size(),
+  return fmt::format("<strong>{} of {}{}.</strong> {}{}", good, c.designs.size(),
+                     c.quick ? " fail none of the rules judged here" : "",
                      good == calm ? "" : fmt::format("{} of them with cautions to weigh. ", good - calm),
                      c.quick
-                         ? "Of the rules judged alone: a quick sweep leaves out purge, heat and measured log."
+                         ? "That is no leave to weld: a quick sweep leaves out purge, heat and measured log."
                          : "Rules that need solids are judged by <code>design</code> alone.");
 }
 
@@ -180,8 +181,8 @@ std::string choice(const Comparison &c, const Overview &all) {
   return c.ranked.empty()
              ? std::string()
              : fmt::format(
-                   "<p>To choose from by {}: of those that pass, none beats the {} marked \u25C6.</p>\n",
-                   ranked_titles(c, ", "), all.front().size());
+                   "<p>To choose from by {}: of those that {}, none beats the {} marked \u25C6.</p>\n",
+                   ranked_titles(c, ", "), c.quick ? "fail no rule judged" : "pass", all.front().size());
 }
 
 } // namespace

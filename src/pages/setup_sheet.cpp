@@ -304,8 +304,7 @@ double Page::turns(double top) {
   }
   const std::string note = fmt::format(
       "Drawn with the collar at 0; black: tacks, blue: {}, both in order{}. {} Hold: the longest, of a warm "
-      "fixture. {} First arc to end of last hold: {}, with {} for each turn and the torch's gas before each "
-      "arc.",
+      "fixture. {} First arc to end of last hold: {}, {} a turn and preflows in it.",
       spots ? "spots" : "runs", spots ? "" : ", brown: tapes",
       spots ? "Arc: standing."
             : "Felt tapes: let those after 'over' pass, end at the last. Arc: standing, turning and easing "

@@ -83,10 +83,8 @@ std::string minutes(units::Time time) {
 std::string meter_place(const Findings &f) {
   const auto &gas = f.design.job.gas;
   if (vents_in_chamber(f)) {
-    return fmt::format(
-        "{} in the end plate's port, where the bore's gas comes by too: no meter reaches the bore "
-        "alone, its time is computed",
-        oxygen_limit_text(std::min(gas.oxygen_limit_bore, gas.oxygen_limit_chamber)));
+    return fmt::format("{} in the end plate's port: none reaches the bore alone",
+                       oxygen_limit_text(std::min(gas.oxygen_limit_bore, gas.oxygen_limit_chamber)));
   }
   return fmt::format("{} at {} and under {} in the chamber", oxygen_limit_text(gas.oxygen_limit_bore),
                      outlet(f), oxygen_limit_text(gas.oxygen_limit_chamber));
@@ -210,15 +208,14 @@ bool cap_bonds(const Findings &f) {
 
 std::vector<std::string> loading_steps(const Findings &f) {
   const bool inch = f.design.job.shop.unit_system == units::UnitSystem::inch;
-  std::vector<std::string> steps{
-      fmt::format("Deburr. Oxide off {} each side of the joint, inside and out, "
-                  "and off the cap: scraper or new stainless brush kept for "
-                  "titanium.",
-                  inch ? "1 in" : "25 mm"),
-      "Pin and chamber cold to the bare hand first, or wipe them dry alone. Wash cap, "
-      "tube end and pin face: acetone or alcohol, NEVER chlorinated. "
-      "Lint-free cloth and gloves from here on. Dry, "
-      "vapour gone, bottle away before the arc."};
+  std::vector<std::string> steps{fmt::format("Deburr. Oxide off {} each side of the joint, inside and out, "
+                                             "and off the cap: scraper or new stainless brush kept for "
+                                             "titanium.",
+                                             inch ? "1 in" : "25 mm"),
+                                 "Pin cold to the hand, or wiped dry alone. Wash cap, "
+                                 "tube end and pin face: acetone or alcohol, NEVER chlorinated. "
+                                 "Lint-free cloth and gloves from here on. Dry, "
+                                 "vapour gone, bottle away before the arc."};
   if (cap_bonds(f)) {
     steps.emplace_back(
         "Pin's face: boron nitride or yttria stop-off, thin, dried 5 min, none on the joint. Without "

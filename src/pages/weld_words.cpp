@@ -139,10 +139,11 @@ Setting start(const Findings &f) {
 
 Setting stop(const Findings &f) {
   if (by_spots(f)) {
-    return {"Stop", fmt::format("foot off: torch stays as long as the table's hold, postflow set to {} feeds "
-                                "it. Each spot half over the one beside it: no "
-                                "crater stays bare",
-                                report::longer_postflow_text(f))};
+    return {"Stop",
+            fmt::format(
+                "foot off: torch stays: HOLD rules, postflow {}. Each spot half over the one beside it: no "
+                "crater stays bare",
+                report::longer_postflow_text(f))};
   }
   const auto &runs = f.design.heat.runs;
   return {
@@ -150,7 +151,7 @@ Setting stop(const Findings &f) {
       fmt::format("felt tapes on the collar before the first part, T1 where run 1 ends, and so on. The thumb "
                   "at the pointer counts what comes to it under the hood: the table says which tape it lets "
                   "pass and at which the run ends. There ease the pedal to nothing over {}, turning on {}; "
-                  "torch stays as long as the table's hold, postflow set to {} feeds it",
+                  "torch stays: HOLD rules, postflow {}",
                   span(runs, &heat::Weld::taper, tenths), span(runs, &heat::Weld::run_out, whole_degrees),
                   report::longer_postflow_text(f))};
 }

@@ -149,8 +149,9 @@ std::string front_text(const Comparison &c, const Overview &all) {
     return {};
   }
   const auto best_of_all = all.front();
-  std::string text = fmt::format("\nTo choose from by {}: no design that passes beats one of these {}\n",
-                                 titles_of_ranked(c), best_of_all.size());
+  std::string text =
+      fmt::format("\nTo choose from by {}: no design that {} beats one of these {}\n", titles_of_ranked(c),
+                  c.quick ? "fails no rule judged here" : "passes", best_of_all.size());
   for (const auto &choice : best_of_all) {
     text += fmt::format("  {:<38}", choice.name);
     for (std::size_t i = 0; i < c.ranked.size(); ++i) {

@@ -63,7 +63,7 @@ FileMark mark_of(const fs::path &path) {
     throw FileError(path, std::generic_category().message(errno));
   }
   FileMark mark{};
-  std::vector<char> piece(64 * 1024);
+  std::vector<char> piece(std::size_t{64} * 1024);
   bool sound = EVP_DigestInit_ex(sum.get(), EVP_sha256(), nullptr) == 1;
   while (const std::size_t got = std::fread(piece.data(), 1, piece.size(), file.get())) {
     sound = sound && EVP_DigestUpdate(sum.get(), piece.data(), got) == 1;
