@@ -62,6 +62,32 @@ TEST_CASE("Brackets hold cases on which they do not rely, however wide", "[refer
   }
 }
 
+// A mesh is good where one three times as fine changes little.
+TEST_CASE("The bracket of a bore holds its mesh study, whose middle mesh is good to a fifth",
+          "[reference][flow]") {
+  const YAML::Node values = entry("flow_solutions", "case_bore_42_meshes").values();
+  const Bracket bracket = bracket_of(values["job"].as<std::string>(), Stage::bore);
+  const auto time = [&](std::size_t row) { return values["rows"][row][1].as<double>(); };
+  REQUIRE(values["rows"].size() == 3);
+  for (std::size_t row = 0; row < 3; ++row) {
+    check_holds(bracket, time(row));
+  }
+  CHECK(time(1) == Approx(time(2)).epsilon(0.2));
+  CHECK(time(0) != Approx(time(2)).epsilon(0.2)); // so coarse a mesh smears the front
+}
+
+// Told longer than this case takes: the safe side. Two solutions of this bore differ by more than its bracket
+// is wide.
+TEST_CASE("A bore whose vent lies below is told no less than any solution of it", "[reference][flow]") {
+  for (const std::string id : {"case_bore_42_below", "bore_outlet_below", "case_logger_25_bore_below"}) {
+    INFO(id);
+    const YAML::Node values = entry("flow_solutions", id).values();
+    const std::string job =
+        values["job"] ? values["job"].as<std::string>() : std::string("tests/support/jobs/bore-42.yaml");
+    CHECK(values["time_s"].as<double>() <= bracket_of(job, Stage::bore_outlet_below).high);
+  }
+}
+
 TEST_CASE("Brackets hold the finer solutions of the same bore, outlet above and below", "[reference][flow]") {
   const std::string job = "tests/support/jobs/bore-42.yaml";
   const auto time = [](const std::string &id) {
