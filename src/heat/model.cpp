@@ -64,8 +64,9 @@ double hottest_of(const Reading &reading, Region region) {
 } // namespace
 
 struct Model::State {
-  State(Chain c, Surroundings s, const Accuracy &a)
-      : chain(std::move(c)), surroundings(std::move(s)), accuracy(a), stepper(chain, surroundings) {
+  State(Chain c, Surroundings s, Accuracy a)
+      : chain(std::move(c)), surroundings(std::move(s)), accuracy(std::move(a)),
+        stepper(chain, surroundings) {
     const auto rings = Index(chain.rings.size());
     content.enthalpy.resize(chain.angles, rings);
     rest.resize(rings);
