@@ -144,16 +144,16 @@ void add_plates(const fixture::Layout &l, List &list) {
     rear.push_back(at(body.x_min + body.end_screw->counterbore_depth, p.y, p.z));
   }
   for (const Position &p : plates.dowels) {
-    dowels.push_back(at(plates.walls_start + body.dowel.depth - fixture::dowel_length(body), p.y, p.z));
+    dowels.push_back(at(plates.walls_start + body.dowel.depth - fixture::rear_dowel_length(body), p.y, p.z));
   }
   list.add("screw-side", screw(*body.end_screw, kernel::against_z, grip), down);
   list.add("screw-rear", screw(*body.end_screw, kernel::along_x, grip), rear);
   list.add("side-gasket", build_side_gasket(l), gaskets);
   list.add("rear-gasket", build_rear_gasket(l), {at(body.cavity_start, {}, {})});
-  list.add(
-      "dowel-rear",
-      kernel::cylinder({{}, kernel::along_x}, dowel_share * body.dowel.radius, fixture::dowel_length(body)),
-      dowels);
+  list.add("dowel-rear",
+           kernel::cylinder({{}, kernel::along_x}, dowel_share * body.dowel.radius,
+                            fixture::rear_dowel_length(body)),
+           dowels);
 }
 
 // Down through the lugs of stands and stop.
