@@ -475,10 +475,10 @@ ViewPlan rear_from_left(const Inputs &in, const Part &part) {
   view.axis(corner(part, 0, 0.5, 0), corner(part, 0, 0.5, 1));
   view.axis({0, -0.5 * in_mm(in.layout.body.width), 0}, {0, 0.5 * in_mm(in.layout.body.width), 0});
   const Vec low = corner(part, 0, 1, 0), high = corner(part, 0, 1, 1);
-  view.linears = {
-      linear(part, "width", corner(part, 0, 0, 0), low, Side::below, n.size(in.layout.body.width)),
-      linear(part, "bottom", low, {}, Side::left, n.size(-block.least.z), Probe::offset),
-      linear(part, "z_max", {}, high, Side::left, n.size(block.greatest.z), Probe::offset)};
+  view.linears = {linear(part, "width", corner(part, 0, 0, 0), low, Side::below,
+                         n.size(units::millimetres(low.y - corner(part, 0, 0, 0).y))),
+                  linear(part, "bottom", low, {}, Side::left, n.size(-block.least.z), Probe::offset),
+                  linear(part, "z_max", {}, high, Side::left, n.size(block.greatest.z), Probe::offset)};
   add_rear_holes(view, in, part);
   const Length radius = opening.steps.front().radius;
   Label size = n.plus_minus(2.0 * radius, 2.0 * tolerances::opening_radius, "⌀");
