@@ -125,7 +125,8 @@ std::vector<GasRow> gas_rows(const Findings &f) {
            report::oxygen_text(purge.chamber.welding_floor.oxygen),
            report::oxygen_text(purge.torch.away.best))},
       {"4  Tack and weld", bore_weld, chamber_weld, torch, "see table",
-       fmt::format("Puddle bright and flat; gas leaves freely by {}. Meter steady.", outlet(f))},
+       fmt::format("Puddle bright and flat; {}meter steady.",
+                   vents_in_chamber(f) ? "" : fmt::format("gas leaves freely by {}; ", outlet(f)))},
       {"5  Hold after each", bore_weld, chamber_weld, torch, "see table",
        fmt::format("Set torch postflow to {}; a machine that ends sooner: by its valve. Torch stays over the "
                    "joint, the tube at rest, until below {}.",
@@ -315,9 +316,9 @@ std::vector<std::string> stop_conditions(const Findings &f) {
       fmt::format("Meter above {} inside or {} outside: do not strike. Find the leak.",
                   oxygen_limit_text(job.gas.oxygen_limit_bore),
                   oxygen_limit_text(job.gas.oxygen_limit_chamber)),
-      fmt::format("{}, or the puddle bulges: arc off, open the outlet.",
-                  vents_in_chamber(f) ? std::string("Vent not open to look at before the cap goes on")
-                                      : fmt::format("No flow out of {}", outlet(f))),
+      vents_in_chamber(f)
+          ? std::string("The puddle bulges: arc off, bore's valve shut, look whether the vent is clear.")
+          : fmt::format("No flow out of {}, or the puddle bulges: arc off, open the outlet.", outlet(f)),
       "A tack or run shows more than straw: stop, find the cause. Do not weld over it.",
       fmt::format("Hold over but joint above {} by a touch probe, tube at rest, torch gas on: hold on, then "
                   "correct the job.",

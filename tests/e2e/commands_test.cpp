@@ -7,6 +7,8 @@
 #include <set>
 #include <sstream>
 
+#include <sys/stat.h>
+
 using namespace purgewright::test;
 using Catch::Contains;
 using Catch::StartsWith;
@@ -489,6 +491,17 @@ TEST_CASE("a file of the user's where rows would be kept is left alone") {
                                 {.folder = folder.path()});
   CHECK(refused.status == 3);
   CHECK(bytes_of(folder / "out.unfinished") == "mine");
+  CHECK_FALSE(std::filesystem::exists(folder / "out"));
+}
+
+TEST_CASE("a FIFO where rows would be kept is refused, not waited for") {
+  const ScratchFolder folder;
+  job_in(folder);
+  REQUIRE(::mkfifo((folder / "out.unfinished").c_str(), 0600) == 0);
+  const auto refused = run_tool({"compare", "job.yaml", "--vary", "fixture.wall=4 mm:4 mm:1 mm", "-o", "out"},
+                                {.folder = folder.path()});
+  CHECK(refused.status == 3);
+  CHECK_THAT(refused.err, Contains("out.unfinished") && Contains("regular file"));
   CHECK_FALSE(std::filesystem::exists(folder / "out"));
 }
 

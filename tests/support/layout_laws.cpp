@@ -180,6 +180,21 @@ void base_screw_laws(const fixture::ChamberBody &b, Laws &laws) {
   }
 }
 
+// Pins as long as the list has them end within the plates that they set.
+void dowel_laws(const Layout &l, Laws &laws) {
+  const auto &b = l.body;
+  const double base = mm(l.base.thickness);
+  laws.more(base - (mm(fixture::dowel_length(b)) - mm(b.dowel.depth) - mm(b.bottom - b.z_min)), 0.0,
+            "chamber's dowel ends in the base plate");
+  laws.more(base - (mm(fixture::dowel_length(l.stand)) - mm(l.stand.dowel.depth)), 0.0,
+            "stand's dowel ends in the base plate");
+  if (b.kind == fixture::ChamberKind::plates) {
+    const double out = mm(fixture::rear_dowel_length(b)) - mm(b.dowel.depth) - mm(b.plates.gasket);
+    laws.more(mm(b.plates.thickness) - out, 0.0, "rear dowel ends in the rear plate");
+    laws.more(out, 4.0, "rear dowel holds in the rear plate");
+  }
+}
+
 void end_plate_laws(const Layout &l, Laws &laws) {
   const auto &p = l.end_plate;
   const auto &b = l.body;
@@ -190,6 +205,18 @@ void end_plate_laws(const Layout &l, Laws &laws) {
   laws.more(mm(b.cavity_radius) - meter - tap, 0.0, "meter's port opens into the cavity");
   laws.more(meter - tap - mm(p.pin_bore_radius), web, "metal between meter's port and pin");
   laws.more(mm(p.thickness - p.counterbore_depth), 2.0, "metal under the end screws' heads");
+  // The cover slides over both plates: its float is less than this, their tolerance ISO 2768-m.
+  laws.more(0.5 * mm(b.width - p.width), 0.5, "end plate is narrower than the cover's way");
+  laws.more(mm(b.z_max - p.z_max), 0.5, "end plate lies under the cover's way");
+  laws.more(0.5 * mm(b.width - l.wiper.width), 0.5, "wiper plate is narrower than the cover's way");
+  laws.more(mm(b.z_max - l.wiper.z_max), 0.5, "wiper plate lies under the cover's way");
+  // Down to the pin's tapped hole: a drill's reach, room for a tap's shank, metal on either side.
+  const double deep = mm(p.z_max - p.clamp_tap_top_z), wide = 2.0 * mm(p.clamp_clearance_radius);
+  // Or the way is as wide as the plate bears, to the grid, and machining.drill_depth says what is left.
+  const double widest = mm(p.thickness) - 2.0 * 1.5 - 0.8;
+  laws.more(std::max(10.0 - deep / wide, wide - widest), 0.0, "drill reaches the pin's tapped hole");
+  laws.more(deep > 20.0 ? wide : 6.0, 5.0, "tap's shank passes down to its hole");
+  laws.more(0.5 * (mm(p.thickness) - wide), web, "metal beside the way to the pin's tapped hole");
   for (const auto &at : p.screws) {
     const double y = std::abs(mm(at.y)), z = mm(at.z);
     laws.more(std::hypot(y, z) - mm(b.cavity_radius) - mm(p.screw_clearance_radius), 0.5,
@@ -440,6 +467,7 @@ std::vector<std::string> broken_laws(const Job &job, const Layout &layout) {
   base_screw_laws(layout.body, laws);
   plates_laws(layout.body, laws);
   end_plate_laws(layout, laws);
+  dowel_laws(layout, laws);
   pin_laws(job, layout, laws);
   plug_laws(job, layout, laws);
   lance_laws(job, layout, laws);

@@ -156,6 +156,8 @@ const std::vector<Altered> &altered() {
        }},
       {"heat.run_order", Status::caution,
        [](Design &d) { d.job.rotation.order = job::RunOrder::consecutive; }},
+      {"gas.torch_core", Status::fail, // a pool wider than the cup
+       [](Design &d) { d.job.torch.cup_bore = 0.99 * d.heat.pool_width; }},
       {"gas.torch_core", Status::caution,
        [](Design &d) { d.purge.bench.torch_core = 0.499 * d.heat.pool_width; }},
       {"gas.torch_laminar", Status::fail, [](Design &d) { d.purge.bench.torch_reynolds = 4001.0; }},

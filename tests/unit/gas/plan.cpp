@@ -373,6 +373,21 @@ TEST_CASE("A wait that only an outlet uppermost makes bearable is told for that"
   CHECK(purge.wait() == seconds(600.0));
 }
 
+// A flowmeter is read to a tenth of a litre a minute; what is set on it is what was judged.
+TEST_CASE("Welding flows stand on a flowmeter's scale, under the puddle's pressure limit",
+          "[unit][gas][plan]") {
+  for (const char *name : {"logger-25", "logger-38", "logger-51", "pipe-33", "sensor-6", "well-114"}) {
+    INFO(name);
+    const auto purge = example(name).purge();
+    for (const auto *circuit : {&purge.bore, &purge.chamber}) {
+      const double tenths = 10.0 * units::to_litres_per_minute(circuit->welding);
+      CHECK(tenths == Approx(std::round(tenths)).epsilon(0.0).margin(1e-6));
+      CHECK(circuit->welding_floor.oxygen > 0.0);
+    }
+    CHECK(purge.pressure.welding <= purge.pressure.limit);
+  }
+}
+
 TEST_CASE("A limit just above the supply's oxygen takes no more flow than it needs", "[unit][gas][plan]") {
   auto job = example_job("logger-25");
   job.gas.oxygen_in_supply = 45e-6;

@@ -26,6 +26,17 @@ TEST_CASE("a choice is known in capitals and in small letters", "[unit]") {
   CHECK(job.shop.unit_system == units::UnitSystem::inch);
 }
 
+TEST_CASE("the hose to the plug reaches the far end of a long tube", "[unit]") {
+  const auto hose = [](const std::string &length) {
+    return good_job(with(flat_job, "length: 160 mm", "length: " + length)).gas.hose.bore_length.value();
+  };
+  CHECK(hose("160 mm") == Approx(1.0));
+  CHECK(hose("300 mm") == Approx(1.0));
+  CHECK(hose("310 mm") == Approx(1.5));
+  CHECK(hose("900 mm") == Approx(2.0));
+  CHECK(hose("1.4 m") == Approx(2.5));
+}
+
 TEST_CASE("defaults follow the tube", "[unit]") {
   const Job job = good_job(flat_job);
   CHECK(to_millimetres(job.tube.inside_diameter) == Approx(23.6));
