@@ -36,17 +36,26 @@ std::string tick_text(double value) {
 }
 
 void draw_spans(Canvas &canvas, const Plot &plot, const Field &field) {
+  for (const Span &span : plot.spans) {
+    const double left = field.x(span.from);
+    canvas.fill(Box{left, field.frame().y, field.x(span.to) - left, field.frame().height}, span.colour);
+  }
+}
+
+// Over the grid, whose lines would strike them through.
+void name_spans(Canvas &canvas, const Plot &plot, const Field &field) {
+  constexpr double edge = 0.4; // mm
   const Letters small{.points = plot.points - 1.0, .colour = grey, .align = Align::centre};
+  const double line = line_height(plot.points), top = field.frame().y;
   double taken = 0.0; // right end of the last name
   for (const Span &span : plot.spans) {
-    const double left = field.x(span.from), right = field.x(span.to);
-    canvas.fill(Box{left, field.frame().y, right - left, field.frame().height}, span.colour);
     const double half = 0.5 * canvas.text_width(span.name, small);
-    const double middle =
-        std::max(0.5 * (left + right), field.frame().x + half + 0.4); // clear of the axis' numbers
+    const double middle = std::max(0.5 * (field.x(span.from) + field.x(span.to)),
+                                   field.frame().x + half + edge); // clear of the axis' numbers
     if (middle - half > taken) {
-      canvas.text({middle, field.frame().y + line_height(plot.points)}, span.name, small);
-      taken = middle + half + 0.4;
+      canvas.fill(Box{middle - half - 0.5 * edge, top, 2.0 * half + edge, 1.3 * line}, white);
+      canvas.text({middle, top + line}, span.name, small);
+      taken = middle + half + edge;
     }
   }
 }
@@ -188,6 +197,7 @@ void draw(Canvas &canvas, const Box &box, const Plot &plot) {
                     {box.x + left, box.y + above, box.width - left - right, box.height - above - below});
   draw_spans(canvas, plot, field);
   draw_axes(canvas, plot, field);
+  name_spans(canvas, plot, field);
   const auto curves = on_paper(plot, field);
   canvas.clip(field.frame());
   for (std::size_t i = 0; i < curves.size(); ++i) {

@@ -375,7 +375,7 @@ std::string warm_note(const Findings &f) {
   const heat::Series &series = f.design.series;
   return fmt::format(
       "Warm: the hold once parts before have warmed the fixture, one every {} to {} at most{}.",
-      shop(f, series.period.value(), Dimension::time, 2), report::temperature_text(f, series.settled),
+      minutes(series.period), report::temperature_text(f, series.settled),
       series.settled > heat::burn_threshold ? ": gloves" : "");
 }
 
