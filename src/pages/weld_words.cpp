@@ -148,7 +148,8 @@ Setting stop(const Findings &f) {
   const auto &runs = f.design.heat.runs;
   return {
       "Stop",
-      fmt::format("felt tapes on the collar before the first part, T1 where run 1 ends, and so on. The thumb "
+      fmt::format("felt tapes on the collar before the first part (places: second page), T1 where run 1 "
+                  "ends. The thumb "
                   "at the pointer counts what comes to it under the hood: the table says which tape it lets "
                   "pass and at which the run ends. There ease the pedal to nothing over {}, turning on {}; "
                   "torch stays: HOLD rules, postflow {}",
@@ -364,11 +365,28 @@ std::string pin_note(const Findings &f) {
       checks::settled_is_hotter(f.design, peak) ? ", warm fixture" : "");
 }
 
+namespace {
+
+// Where the tapes go: no mark of the collar stands where a run ends.
+std::string tape_places(const Findings &f) {
+  std::string places;
+  const auto &runs = f.design.heat.runs;
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    const units::Angle end = fixture::within_turn(runs[i].pass.end);
+    places += fmt::format(
+        "{} T{} {} deg, {}", i == 0 ? "" : ";", i + 1, report::collar_degrees(end),
+        shop(f, (f.design.layout.collar.outer_radius * end.value()).value(), Dimension::length, 3));
+  }
+  return "Felt tapes, measured along the collar's rim from its 0 the way the degrees rise:" + places + ".";
+}
+
+} // namespace
+
 std::vector<std::string> reasons(const Findings &f) {
   const auto &plan = f.design.heat;
   const bool clockwise = f.design.job.rotation.direction == job::Direction::clockwise;
   const std::string wait = wait_without_meter(f);
-  return {
+  std::vector<std::string> all{
       fmt::format("The weld runs {} looking at the cap, so the tube turns {} under the torch. Tacks go "
                   "opposite each other; hoses and lead wind up over one part and are turned back after it; "
                   "the order of loading, the tape and the volumes of gas a purge is often counted in are "
@@ -406,6 +424,10 @@ std::vector<std::string> reasons(const Findings &f) {
       "at the edge of "
       "the gas cover. AWS D17.1 and D1.9 have tables of their own: the one your procedure names decides.",
   };
+  if (!by_spots(f)) {
+    all.insert(all.begin() + 1, tape_places(f));
+  }
+  return all;
 }
 
 } // namespace purgewright::pages

@@ -192,6 +192,21 @@ TEST_CASE(
   CHECK(pages::work_line(findings).find("spots") != std::string::npos);
 }
 
+// Arc of the collar's rim, on paper: r pi / 2 to 90 degrees, r pi / 12 to 15.
+TEST_CASE("felt tapes have their places on the collar's rim") {
+  const auto findings = report::find(checks::evaluate(test::example("logger-25")));
+  const double radius = units::to_millimetres(findings.design.layout.collar.outer_radius);
+  const auto place = [&](int tape, int degrees) {
+    return fmt::format("T{} {} deg, {:.3g} mm", tape, degrees, radius * degrees * units::pi / 180.0);
+  };
+  for (const auto &[tape, degrees] : {std::pair{1, 90}, {2, 270}, {3, 195}, {4, 15}}) {
+    INFO(place(tape, degrees));
+    CHECK(said(pages::reasons(findings), place(tape, degrees)));
+  }
+  const auto spots = report::find(checks::evaluate(test::example("sensor-6")));
+  CHECK_FALSE(said(pages::reasons(spots), "Felt tapes"));
+}
+
 TEST_CASE("a loose cap has a gap and an offset that a bench can keep, and a way to centre it") {
   const std::string fit = setting(report::find(checks::evaluate(test::example("logger-25"))), "Fit");
   CHECK(fit.find("gap 0.18 mm") != std::string::npos); // a fifth of 0.9 mm
